@@ -1,0 +1,25 @@
+//! Numbers with a meaning: lengths, angles, their bounds, and how people write them.
+
+mod angle;
+mod bounds;
+mod figure;
+mod length;
+mod real;
+mod written;
+
+pub use angle::Angle;
+pub use bounds::Bounds;
+pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
+pub use length::Length;
+pub use real::Real;
+pub use written::{fixed, inch_fraction, trimmed};
+
+/// A quantity that a job or a plan writes as one number in its unit of record.
+pub trait Quantity<T>: Copy {
+    /// The number as files and links write it: millimetres for a length, degrees for an angle.
+    fn recorded(self) -> T;
+    /// The quantity whose recorded number is `value`.
+    fn from_recorded(value: T) -> Self;
+    /// The unit that follows the number on the page: `mm` or `°`.
+    const UNIT: &'static str;
+}
