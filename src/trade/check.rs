@@ -1,0 +1,132 @@
+//! Everything that can be wrong with a job before any geometry is done.
+
+use super::end::{End, EndKind};
+use super::fault::Fault;
+use super::fixture::MOST_POSTS;
+use super::group::{Group, below};
+use super::job::{Job, PairName};
+use super::side::{Hand, Side};
+use super::tube::Tube;
+use crate::quantity::trimmed;
+use serde_json::Value;
+
+/// Longest name and longest notes, in characters. A link carries both.
+pub(crate) const LONGEST_NAME: usize = 120;
+pub(crate) const LONGEST_NOTES: usize = 2000;
+
+impl Job {
+    /// All faults of the job at once; empty when it can be planned.
+    pub fn faults(&self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        self.each("", &mut |path, spec, value| {
+            if !spec.bounds.contain(value) {
+                faults.push(Fault::outside(path, spec, value));
+            }
+        });
+        self.frame_faults(&mut faults);
+        self.text_faults(&mut faults);
+        self.fixture_faults(&mut faults);
+        for name in PairName::ALL {
+            for hand in Hand::ALL {
+                let pair = self.pair(name);
+                if hand == Hand::Left && pair.left.is_none() {
+                    continue;
+                }
+                side_faults(&format!("{}.{}", name.key(), hand.key()), pair.side(hand), &mut faults);
+            }
+        }
+        faults
+    }
+
+    fn frame_faults(&self, faults: &mut Vec<Fault>) {
+        let (length, drop) = (self.frame.chainstay_length.mm(), self.frame.bb_drop.mm());
+        if drop.abs() >= length {
+            faults.push(Fault::new(
+                "frame.bb_drop_mm",
+                Value::from(drop),
+                format!(
+                    "bottom bracket drop {} mm must be less than the chainstay length {} mm",
+                    trimmed(drop, 3),
+                    trimmed(length, 3)
+                ),
+            ));
+        }
+    }
+
+    fn text_faults(&self, faults: &mut Vec<Fault>) {
+        let texts = [("name", &self.name, LONGEST_NAME), ("notes", &self.notes, LONGEST_NOTES)];
+        for (field, text, most) in texts {
+            let count = text.chars().count();
+            if count > most {
+                let message = format!("{field} has {count} characters; at most {most} fit");
+                faults.push(Fault::new(field, Value::from(text.as_str()), message));
+            }
+        }
+    }
+
+    fn fixture_faults(&self, faults: &mut Vec<Fault>) {
+        let bench = &self.fixture.bench;
+        let ranges = [
+            ("slide_max_mm", "slide", bench.slide_min.mm(), bench.slide_max.mm()),
+            ("axle_height_max_mm", "axle height", bench.axle_height_min.mm(), bench.axle_height_max.mm()),
+        ];
+        for (key, name, min, max) in ranges {
+            if max < min {
+                let message = format!(
+                    "{name} maximum {} mm is below its minimum {} mm",
+                    trimmed(max, 3),
+                    trimmed(min, 3)
+                );
+                faults.push(Fault::new(below("fixture", key), Value::from(max), message));
+            }
+        }
+        let count = self.fixture.posts.len();
+        if count > MOST_POSTS {
+            let message = format!("{count} posts are given; 0 to {MOST_POSTS} are allowed");
+            faults.push(Fault::new("fixture.posts_u_mm", Value::from(count), message));
+        }
+    }
+}
+
+fn side_faults(at: &str, side: &Side, faults: &mut Vec<Fault>) {
+    end_faults(&format!("{at}.front.end"), side.front_end, true, faults);
+    end_faults(&format!("{at}.rear.end"), side.rear_end, false, faults);
+    tube_faults(&format!("{at}.tube"), &side.tube, faults);
+}
+
+fn end_faults(at: &str, end: End, at_front: bool, faults: &mut Vec<Fault>) {
+    let kind = end.kind();
+    if kind.fits(at_front) {
+        return;
+    }
+    let message = match kind {
+        EndKind::Cope => "a rear end meets no shell or seat tube: it can be boss, slot or square",
+        EndKind::Boss => "a boss is a round dropout, at the rear end only: a front end can be cope or square",
+        _ => "a slot holds a dropout plate, at the rear end only: a front end can be cope or square",
+    };
+    faults.push(Fault::new(below(at, "kind"), Value::from(kind.key()), message));
+}
+
+fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
+    let (start, end) = (tube.taper_start.mm(), tube.taper_end.mm());
+    let tapers = tube.od_front != tube.od_rear;
+    if end < start || (tapers && end == start) {
+        let message = format!(
+            "taper end {} mm must lie {} taper start {} mm",
+            trimmed(end, 3),
+            if tapers { "behind" } else { "at or behind" },
+            trimmed(start, 3)
+        );
+        faults.push(Fault::new(below(at, "taper_end_mm"), Value::from(end), message));
+    }
+    let slimmest = tube.od_front.mm().min(tube.od_rear.mm());
+    if 2.0 * tube.wall.mm() >= slimmest {
+        let message = format!(
+            "wall {} mm leaves no bore in a tube of {} mm: less than {} mm is needed",
+            trimmed(tube.wall.mm(), 3),
+            trimmed(slimmest, 3),
+            trimmed(slimmest / 2.0, 3)
+        );
+        faults.push(Fault::new(below(at, "wall_mm"), Value::from(tube.wall.mm()), message));
+    }
+}

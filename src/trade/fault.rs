@@ -1,0 +1,66 @@
+//! What is wrong with a figure that was entered.
+
+use super::group::Spec;
+use crate::quantity::trimmed;
+use serde::Serialize;
+use serde_json::Value;
+use std::fmt;
+
+/// One fault: where, what stood there, and what would do.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Fault {
+    /// The path of the figure, as in the job file; empty when the fault is the whole text's.
+    pub field: String,
+    /// What stood there, cut short when long.
+    pub value: Value,
+    /// A sentence for the person who typed it.
+    pub message: String,
+}
+
+impl Fault {
+    /// A fault at `field`.
+    pub fn new(field: impl Into<String>, value: Value, message: impl Into<String>) -> Self {
+        Self { field: field.into(), value: shortened(value), message: message.into() }
+    }
+
+    /// A number outside the range of its figure.
+    pub fn outside(field: &str, spec: &Spec, value: f64) -> Self {
+        let unit = spec.unit;
+        let message = format!(
+            "{} {}{} is outside {}{}",
+            spec.name,
+            if value.is_finite() { trimmed(value, 3) } else { "without a number".to_owned() },
+            spaced(unit),
+            spec.bounds,
+            spaced(unit),
+        );
+        Self::new(field, Value::from(value), message)
+    }
+}
+
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.field.is_empty() {
+            write!(f, "{}", self.message)
+        } else {
+            write!(f, "{}: {}", self.field, self.message)
+        }
+    }
+}
+
+impl std::error::Error for Fault {}
+
+/// ISO 80000-1: a space before `mm`, none before `°`.
+fn spaced(unit: &str) -> String {
+    if unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+}
+
+/// A value small enough to stand in a message: numbers, words and short texts as they are.
+fn shortened(value: Value) -> Value {
+    match value {
+        Value::String(text) => Value::String(text.chars().take(80).collect()),
+        Value::Array(items) => Value::String(format!("a list of {}", items.len())),
+        Value::Object(map) => Value::String(format!("an object of {} keys", map.len())),
+        other => other,
+    }
+}

@@ -1,0 +1,80 @@
+//! Groups of figures: a plain struct whose every figure knows its key, its name and its limits.
+
+use crate::quantity::Bounds;
+
+/// What there is to know about one figure of a job apart from its value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spec {
+    /// The key in a job file.
+    pub key: &'static str,
+    /// What the trade calls it.
+    pub name: &'static str,
+    /// `mm` or `°`.
+    pub unit: &'static str,
+    /// The range it must lie in, in `unit`.
+    pub bounds: Bounds,
+}
+
+/// A value made of figures of number type `T`.
+pub trait Group<T: Copy>: Sized {
+    /// The same group over another number type.
+    type Over<U: Copy>;
+
+    /// Rebuilds the group, figure by figure in the order of the file. `f` gets the figure's path
+    /// (`frame.bb_drop_mm`), what is known of it, and its recorded number.
+    fn map<U: Copy>(&self, at: &str, f: &mut dyn FnMut(&str, &'static Spec, T) -> U) -> Self::Over<U>;
+
+    /// Visits every figure.
+    fn each(&self, at: &str, visit: &mut dyn FnMut(&str, &'static Spec, T)) {
+        let _ = self.map(at, &mut |path, spec, value| visit(path, spec, value));
+    }
+}
+
+/// The path of `key` below `at`.
+pub(crate) fn below(at: &str, key: &str) -> String {
+    if at.is_empty() { key.to_owned() } else { format!("{at}.{key}") }
+}
+
+/// Declares a group: the struct, its defaults, its list of specs and its [`Group`] walk.
+///
+/// Each figure is `field: Quantity = "key", "name", default, min..=max;`.
+macro_rules! group {
+    ($(#[$doc:meta])* $Name:ident {
+        $($(#[$field_doc:meta])* $field:ident : $Q:ident = $key:literal, $name:literal, $default:expr, $min:literal ..= $max:literal;)+
+    }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $Name<T = f64> {
+            $($(#[$field_doc])* pub $field: $Q<T>,)+
+        }
+
+        impl Default for $Name {
+            fn default() -> Self {
+                Self { $($field: $crate::quantity::Quantity::from_recorded($default),)+ }
+            }
+        }
+
+        impl<T: Copy> $crate::trade::Group<T> for $Name<T> {
+            type Over<U: Copy> = $Name<U>;
+            fn map<U: Copy>(
+                &self,
+                at: &str,
+                f: &mut dyn FnMut(&str, &'static $crate::trade::Spec, T) -> U,
+            ) -> $Name<U> {
+                use $crate::quantity::Quantity;
+                $Name {
+                    $($field: {
+                        static SPEC: $crate::trade::Spec = $crate::trade::Spec {
+                            key: $key,
+                            name: $name,
+                            unit: <$Q<f64> as Quantity<f64>>::UNIT,
+                            bounds: $crate::quantity::Bounds::new($min, $max),
+                        };
+                        $Q::from_recorded(f(&$crate::trade::group::below(at, $key), &SPEC, self.$field.recorded()))
+                    },)+
+                }
+            }
+        }
+    };
+}
+pub(crate) use group;

@@ -1,0 +1,273 @@
+//! A job from its JSON text: every fault found in one pass, nothing guessed.
+
+use super::end::{CUTTER, Cope, End, EndKind, Member};
+use super::fault::Fault;
+use super::fixture::{Fixture, POST, TouchSide};
+use super::group::{Group, below};
+use super::job::{Job, PairName, PairOfStays};
+use super::side::Side;
+use crate::quantity::Length;
+use serde_json::{Map, Value};
+
+/// The job format that this version writes. It reads this and every older one.
+pub const FORMAT: u64 = 1;
+
+impl Job {
+    /// Reads a job file. Keys left out take their defaults; a left side left out mirrors the right, and a key left
+    /// out of a left side takes the right side's value.
+    ///
+    /// # Errors
+    /// All faults found, in the order of the file: wrong types, unknown keys, and every rule of [`Job::faults`].
+    pub fn from_json(text: &str) -> Result<Self, Vec<Fault>> {
+        let value: Value = serde_json::from_str(text)
+            .map_err(|error| vec![Fault::new("", Value::from(text), format!("not a JSON text: {error}"))])?;
+        let mut reader = Reader::default();
+        let job = reader.job(&value);
+        let mut faults = reader.faults;
+        faults.extend(job.faults());
+        if faults.is_empty() { Ok(job) } else { Err(faults) }
+    }
+}
+
+#[derive(Default)]
+struct Reader {
+    faults: Vec<Fault>,
+}
+
+/// One object of the file while it is being read: which of its keys have been asked for.
+struct Object<'a> {
+    at: String,
+    map: Option<&'a Map<String, Value>>,
+    known: Vec<&'static str>,
+}
+
+impl<'a> Object<'a> {
+    fn get(&mut self, key: &'static str) -> Option<&'a Value> {
+        self.known.push(key);
+        self.map.and_then(|map| map.get(key))
+    }
+}
+
+impl Reader {
+    fn fault(&mut self, field: &str, value: &Value, message: impl Into<String>) {
+        self.faults.push(Fault::new(field, value.clone(), message));
+    }
+
+    fn object<'a>(&mut self, at: String, value: Option<&'a Value>) -> Object<'a> {
+        let map = match value {
+            None => None,
+            Some(Value::Object(map)) => Some(map),
+            Some(other) => {
+                self.fault(&at, other, "an object { … } belongs here");
+                None
+            }
+        };
+        Object { at, map, known: Vec::new() }
+    }
+
+    /// Names every key that nobody asked for.
+    fn close(&mut self, object: &Object<'_>) {
+        for (key, value) in object.map.into_iter().flatten() {
+            if !object.known.contains(&key.as_str()) {
+                let shown: String = key.chars().take(60).collect();
+                let message = format!("unknown key; known here: {}", object.known.join(", "));
+                self.fault(&below(&object.at, &shown), value, message);
+            }
+        }
+    }
+
+    fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
+        let number = value.as_f64().filter(|n| n.is_finite());
+        if number.is_none() {
+            self.fault(at, value, "a number belongs here");
+        }
+        number
+    }
+
+    fn text(&mut self, object: &mut Object<'_>, key: &'static str) -> String {
+        match object.get(key) {
+            None => String::new(),
+            Some(Value::String(text)) => text.clone(),
+            Some(other) => {
+                self.fault(&below(&object.at, key), other, "a text belongs here");
+                String::new()
+            }
+        }
+    }
+
+    /// One of a few words.
+    fn word<W: Copy>(
+        &mut self,
+        object: &mut Object<'_>,
+        key: &'static str,
+        words: &[(&'static str, W)],
+        default: W,
+    ) -> W {
+        let Some(value) = object.get(key) else { return default };
+        let found = value.as_str().and_then(|text| words.iter().find(|(word, _)| *word == text));
+        if let Some((_, word)) = found {
+            return *word;
+        }
+        let allowed: Vec<_> = words.iter().map(|(word, _)| *word).collect();
+        self.fault(&below(&object.at, key), value, format!("must be one of: {}", allowed.join(", ")));
+        default
+    }
+
+    /// The figures of a group, each from its key or from `base`.
+    fn group<G: Group<f64, Over<f64> = G>>(&mut self, object: &mut Object<'_>, base: &G) -> G {
+        let at = object.at.clone();
+        base.map(&at, &mut |path, spec, default| match object.get(spec.key) {
+            None => default,
+            Some(value) => self.number(path, value).unwrap_or(default),
+        })
+    }
+
+    fn whole_group<G: Group<f64, Over<f64> = G>>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+        base: &G,
+    ) -> G {
+        let mut object = self.object(below(&parent.at, key), parent.get(key));
+        let group = self.group(&mut object, base);
+        self.close(&object);
+        group
+    }
+
+    fn job(&mut self, value: &Value) -> Job {
+        let base = Job::default();
+        let mut object = self.object(String::new(), Some(value));
+        self.format(&mut object);
+        let job = Job {
+            name: self.text(&mut object, "name"),
+            notes: self.text(&mut object, "notes"),
+            frame: self.whole_group(&mut object, "frame", &base.frame),
+            wheel: self.whole_group(&mut object, "wheel", &base.wheel),
+            chainstays: base.chainstays,
+            seatstay_node: base.seatstay_node,
+            seatstays: base.seatstays,
+            fixture: self.fixture(&mut object),
+            touch: self.group(&mut object, &base.touch),
+        };
+        let job = self.pairs(&mut object, job);
+        self.close(&object);
+        job
+    }
+
+    fn format(&mut self, object: &mut Object<'_>) {
+        match object.get("format") {
+            Some(value) if value.as_u64() == Some(FORMAT) => {}
+            Some(value) => self.fault("format", value, format!("this version reads job format {FORMAT}")),
+            None if object.map.is_some() => {
+                self.fault(
+                    "format",
+                    &Value::Null,
+                    format!("the format is missing; write \"format\": {FORMAT}"),
+                );
+            }
+            None => {}
+        }
+    }
+
+    fn pairs(&mut self, parent: &mut Object<'_>, mut job: Job) -> Job {
+        for name in PairName::ALL {
+            let mut object = self.object(name.key().to_owned(), parent.get(name.key()));
+            if name == PairName::Seatstays {
+                job.seatstay_node = self.group(&mut object, &job.seatstay_node);
+            }
+            let right = self.side(&mut object, "right", &name.starting_side());
+            let left = object.map.and_then(|map| map.get("left")).is_some();
+            let left_side = self.side(&mut object, "left", &right);
+            *job.pair_mut(name) = PairOfStays { right, left: left.then_some(left_side) };
+            self.close(&object);
+        }
+        job
+    }
+
+    fn side(&mut self, parent: &mut Object<'_>, key: &'static str, base: &Side) -> Side {
+        let mut object = self.object(below(&parent.at, key), parent.get(key));
+        let mut front = self.object(below(&object.at, "front"), object.get("front"));
+        let mut rear = self.object(below(&object.at, "rear"), object.get("rear"));
+        let side = Side {
+            front: self.group(&mut front, &base.front),
+            front_end: self.end(&mut front, base.front_end),
+            rear: self.group(&mut rear, &base.rear),
+            rear_end: self.end(&mut rear, base.rear_end),
+            tube: self.tube(&mut object, base),
+        };
+        self.close(&front);
+        self.close(&rear);
+        self.close(&object);
+        side
+    }
+
+    fn tube(&mut self, parent: &mut Object<'_>, base: &Side) -> super::tube::Tube {
+        let mut object = self.object(below(&parent.at, "tube"), parent.get("tube"));
+        let tube = self.group(&mut object, &base.tube);
+        if let Some(bends) = object.get("bends")
+            && bends.as_array().is_none_or(|list| !list.is_empty())
+        {
+            self.fault(
+                &below(&object.at, "bends"),
+                bends,
+                "only straight stays are planned: leave the list empty",
+            );
+        }
+        self.close(&object);
+        tube
+    }
+
+    fn end(&mut self, parent: &mut Object<'_>, base: End) -> End {
+        let mut object = self.object(below(&parent.at, "end"), parent.get("end"));
+        let kinds = EndKind::ALL.map(|kind| (kind.key(), kind));
+        let kind = self.word(&mut object, "kind", &kinds, base.kind());
+        // Figures of another kind of end than the one it replaces start from their own defaults.
+        let start = if kind == base.kind() { base } else { kind.start(Member::Shell) };
+        let end = match start {
+            End::Cope(cope) => End::Cope(self.cope(&mut object, cope)),
+            End::Boss(boss) => End::Boss(self.group(&mut object, &boss)),
+            End::Slot(slot) => End::Slot(self.group(&mut object, &slot)),
+            End::Square => End::Square,
+        };
+        self.close(&object);
+        end
+    }
+
+    fn cope(&mut self, object: &mut Object<'_>, base: Cope) -> Cope {
+        let members = Member::ALL.map(|member| (member.key(), member));
+        let onto = self.word(object, "onto", &members, base.onto);
+        let at = below(&object.at, CUTTER.key);
+        let cutter = match object.get(CUTTER.key) {
+            None => base.cutter,
+            Some(Value::Null) => None,
+            Some(value) => self.number(&at, value).map(Length::from_mm),
+        };
+        Cope { onto, cutter }
+    }
+
+    fn fixture(&mut self, parent: &mut Object<'_>) -> Fixture {
+        let base = Fixture::default();
+        let mut object = self.object("fixture".to_owned(), parent.get("fixture"));
+        let bench = self.group(&mut object, &base.bench);
+        let posts = self.posts(&mut object).unwrap_or(base.posts);
+        let sides = [TouchSide::Front, TouchSide::Rear].map(|side| (side.key(), side));
+        let touch_from = self.word(&mut object, "touch_from", &sides, base.touch_from);
+        self.close(&object);
+        Fixture { bench, posts, touch_from }
+    }
+
+    fn posts(&mut self, object: &mut Object<'_>) -> Option<Vec<Length>> {
+        let at = below(&object.at, POST.key);
+        match object.get(POST.key)? {
+            Value::Array(items) => {
+                let numbers =
+                    items.iter().enumerate().map(|(i, item)| self.number(&format!("{at}[{i}]"), item));
+                Some(numbers.map(|number| Length::from_mm(number.unwrap_or_default())).collect())
+            }
+            other => {
+                self.fault(&at, other, "a list of numbers [ … ] belongs here");
+                None
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+//! A job as its JSON text.
+
+use super::end::End;
+use super::fixture::TouchSide;
+use super::group::Group;
+use super::job::{Job, PairName};
+use super::read::FORMAT;
+use super::side::{Hand, Side};
+use serde_json::{Map, Value, json};
+
+impl Job {
+    /// The job file, every key written, which [`Job::from_json`] reads back to the same job.
+    pub fn to_json(&self) -> Value {
+        let mut root = json!({ "format": FORMAT, "name": self.name, "notes": self.notes });
+        self.each("", &mut |path, _, value| {
+            if !path.contains('[') {
+                put(&mut root, path, Value::from(value));
+            }
+        });
+        let posts: Vec<f64> = self.fixture.posts.iter().map(|post| post.mm()).collect();
+        put(&mut root, "fixture.posts_u_mm", Value::from(posts));
+        if self.fixture.touch_from != TouchSide::default() {
+            put(&mut root, "fixture.touch_from", Value::from(self.fixture.touch_from.key()));
+        }
+        for name in PairName::ALL {
+            let pair = self.pair(name);
+            put_side(&mut root, name, Hand::Right, &pair.right);
+            if let Some(left) = &pair.left {
+                put_side(&mut root, name, Hand::Left, left);
+            }
+        }
+        root
+    }
+}
+
+fn put_side(root: &mut Value, name: PairName, hand: Hand, side: &Side) {
+    let at = format!("{}.{}", name.key(), hand.key());
+    for (place, end) in [("front", side.front_end), ("rear", side.rear_end)] {
+        put(root, &format!("{at}.{place}.end.kind"), Value::from(end.kind().key()));
+        if let End::Cope(cope) = end {
+            put(root, &format!("{at}.{place}.end.onto"), Value::from(cope.onto.key()));
+            if cope.cutter.is_none() {
+                // Written out, since a left side without the key would take the right side's cutter.
+                put(root, &format!("{at}.{place}.end.cutter_mm"), Value::Null);
+            }
+        }
+    }
+}
+
+/// Puts `value` at a dotted path, making the objects on the way.
+fn put(root: &mut Value, path: &str, value: Value) {
+    let mut here = root;
+    for key in path.split('.') {
+        if !here.is_object() {
+            *here = Value::Object(Map::new());
+        }
+        here = &mut here[key];
+    }
+    *here = value;
+}
