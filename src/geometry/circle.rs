@@ -1,0 +1,164 @@
+//! Searching a function on a circle: samples at every degree show where to look, brackets find the place itself.
+
+use std::f64::consts::TAU;
+use std::sync::LazyLock;
+
+/// Samples to the turn.
+const STEPS: u32 = 360;
+
+/// Golden sections of a bracket. Each leaves 0.618 of it, so that two degrees shrink below 1e-10 rad, at which a smooth
+/// extreme is exact to rounding.
+const SECTIONS: usize = 42;
+
+/// Halvings of a bracket; two degrees shrink to the spacing of floating-point numbers.
+const HALVINGS: usize = 52;
+
+/// A direction with its sine and cosine.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Node {
+    /// Radians.
+    pub phi: f64,
+    /// Cosine of `phi`.
+    pub cos: f64,
+    /// Sine of `phi`.
+    pub sin: f64,
+}
+
+impl Node {
+    /// The direction `phi`.
+    pub fn at(phi: f64) -> Self {
+        let (sin, cos) = phi.sin_cos();
+        Self { phi, cos, sin }
+    }
+}
+
+/// Every whole degree from 0 to 359.
+pub fn table() -> &'static [Node] {
+    static TABLE: LazyLock<Vec<Node>> =
+        LazyLock::new(|| (0..STEPS).map(|degree| Node::at(f64::from(degree).to_radians())).collect());
+    &TABLE
+}
+
+/// `phi` brought into one turn from 0.
+pub fn wrapped(phi: f64) -> f64 {
+    let turned = phi.rem_euclid(TAU);
+    // A tiny negative angle comes out as the whole turn.
+    if turned >= TAU { 0.0 } else { turned }
+}
+
+/// Where between `inside` and `outside` a property that holds at the first stops holding; the returned place is the
+/// last one found where it holds.
+pub(super) fn boundary(mut inside: f64, mut outside: f64, holds: impl Fn(f64) -> bool) -> f64 {
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (inside + outside);
+        if holds(middle) { inside = middle } else { outside = middle }
+    }
+    inside
+}
+
+/// The least place of a function with one valley between `low` and `high`, by golden sections
+/// (Kiefer 1953, Proc. Amer. Math. Soc. 4:502).
+pub(super) fn valley(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
+    const SHARE: f64 = 0.618_033_988_749_894_8;
+    let (mut a, mut b) = (high - SHARE * (high - low), low + SHARE * (high - low));
+    let (mut at_a, mut at_b) = (f(a), f(b));
+    for _ in 0..SECTIONS {
+        if at_a <= at_b {
+            (high, b, at_b) = (b, a, at_a);
+            a = high - SHARE * (high - low);
+            at_a = f(a);
+        } else {
+            (low, a, at_a) = (a, b, at_b);
+            b = low + SHARE * (high - low);
+            at_b = f(b);
+        }
+    }
+    if at_a <= at_b { a } else { b }
+}
+
+/// One sample of a function that need not exist everywhere.
+pub(super) type Sample = (f64, Option<f64>);
+
+/// Sample with its two neighbours, the circle closed: `(before, here, after)`, angles rising through them.
+pub(super) fn triples(samples: &[Sample]) -> impl Iterator<Item = [Sample; 3]> + '_ {
+    let shifted = |by: usize, turn: f64| {
+        let count = samples.len();
+        samples.iter().cycle().skip(by).take(count).enumerate().map(move |(i, (phi, value))| {
+            // Neighbours taken from across the seam are a turn off.
+            let wraps = if by == 1 { i + 1 == count } else { by > 1 && i == 0 };
+            (if wraps { phi + turn } else { *phi }, *value)
+        })
+    };
+    let last = samples.len().saturating_sub(1);
+    shifted(last, -TAU)
+        .zip(shifted(0, 0.0))
+        .zip(shifted(1, TAU))
+        .map(|((before, here), after)| [before, here, after])
+}
+
+/// Where `f` is least, or `None` where it exists nowhere.
+///
+/// `samples` are its values in rising order of angle within one turn, at most a few degrees apart. Each valley between
+/// samples is narrowed to rounding, and so is each limit of where `f` exists, so the answer is exact unless two valleys
+/// share one gap between samples.
+pub fn least(samples: &[Sample], f: impl Fn(f64) -> Option<f64>) -> Option<f64> {
+    let sure = |phi: f64| f(phi).unwrap_or(f64::INFINITY);
+    let mut best: Option<(f64, f64)> = None;
+    let mut offer = |phi: f64, value: f64| {
+        if best.is_none_or(|(_, least)| value < least) {
+            best = Some((phi, value));
+        }
+    };
+    for [before, here, after] in triples(samples) {
+        let Some(value) = here.1 else { continue };
+        offer(here.0, value);
+        let (mut low, mut high) = (before.0, after.0);
+        for (neighbour, end) in [(before, &mut low), (after, &mut high)] {
+            if neighbour.1.is_none() {
+                *end = boundary(here.0, neighbour.0, |phi| f(phi).is_some());
+                offer(*end, sure(*end));
+            }
+        }
+        let lowest = before.1.is_none_or(|x| value < x) && after.1.is_none_or(|x| value <= x);
+        if lowest {
+            let phi = valley(low, high, sure);
+            offer(phi, sure(phi));
+        }
+    }
+    best.map(|(phi, _)| wrapped(phi))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::PI;
+
+    fn sampled(f: impl Fn(f64) -> Option<f64>) -> Vec<Sample> {
+        table().iter().map(|node| (node.phi, f(node.phi))).collect()
+    }
+
+    #[test]
+    fn the_valley_is_found_between_samples_and_across_the_seam() {
+        for at in [0.3, 2.0 * PI - 0.002, 0.001, 1.234_567] {
+            let f = |phi: f64| Some(-(phi - at).cos());
+            let found = least(&sampled(f), f).unwrap_or(f64::NAN);
+            assert!((found - at).abs() < 2e-8, "{at}: {found}");
+        }
+    }
+
+    #[test]
+    fn the_limit_of_a_function_counts() {
+        let f = |phi: f64| (phi.cos() > 0.5).then(|| -phi.sin());
+        let found = least(&sampled(f), f).unwrap_or(f64::NAN);
+        assert!((found - PI / 3.0).abs() < 1e-14, "{found}");
+        assert_eq!(least(&sampled(|_| None), |_| None), None);
+    }
+
+    #[test]
+    fn neighbours_close_the_circle() {
+        let samples = [(0.0, Some(1.0)), (2.0, Some(2.0)), (4.0, None)];
+        let all: Vec<_> = triples(&samples).collect();
+        assert_eq!(all[0], [(4.0 - TAU, None), (0.0, Some(1.0)), (2.0, Some(2.0))]);
+        assert_eq!(all[2], [(2.0, Some(2.0)), (4.0, None), (TAU, Some(1.0))]);
+    }
+}

@@ -1,0 +1,23 @@
+//! Pure mathematics in space: lines, cylinders, surfaces of revolution, where they meet and how near they come.
+//!
+//! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type is
+//! generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
+
+mod approach;
+mod chord;
+mod circle;
+mod cylinder;
+mod edge;
+mod generators;
+mod line;
+mod outline;
+mod room;
+
+pub use approach::Approach;
+pub use circle::Node;
+pub use cylinder::Cylinder;
+pub use edge::{Edge, Gap, Meeting};
+pub use generators::{Generators, Keep};
+pub use line::{Line, Nearest};
+pub use outline::{Outline, Piece};
+pub use room::{Spindle, room};
