@@ -1,0 +1,49 @@
+//! The round members that stays are coped onto.
+
+use super::axes::Axes;
+use super::lay::Laid;
+use crate::geometry::{Cylinder, Line};
+use crate::quantity::{Length, Real};
+use crate::trade::{End, Frame, Member};
+use nalgebra::Vector3;
+
+/// A round member, as one end of one stay meets it.
+pub(super) struct Round<T: Real> {
+    /// What the trade calls it.
+    pub(super) name: &'static str,
+    /// Its own surface.
+    pub(super) surface: Cylinder<T>,
+    /// The surface that is cut.
+    pub(super) cut: Cylinder<T>,
+    /// Where an offset from it counts as positive.
+    pub(super) positive: Vector3<T>,
+}
+
+impl<T: Real> Round<T> {
+    /// What a round end is cut to; `None` for an end that is not round.
+    pub(super) fn of(end: &End<T>, frame: &Frame<T>, axes: &Axes<T>, stay: &Laid<T>) -> Option<Self> {
+        let (name, axis, diameter, cutter) = match end {
+            End::Cope(cope) => {
+                let (axis, diameter) = match cope.onto {
+                    Member::Shell => (axes.shell, frame.shell_od),
+                    Member::SeatTube => (axes.seat_tube, frame.seat_tube_od),
+                };
+                (cope.onto.name(), axis, diameter, cope.cutter)
+            }
+            End::Boss(boss) => {
+                let axis = Line { point: stay.rear_middle, direction: Vector3::y() };
+                ("round dropout", axis, boss.diameter, None)
+            }
+            End::Slot(_) | End::Square => return None,
+        };
+        let cylinder = |diameter: Length<T>| Cylinder { axis, radius: diameter.mm() * T::of(0.5) };
+        let upright = matches!(end, End::Cope(cope) if cope.onto == Member::SeatTube);
+        let positive = if upright { Vector3::y() * T::of(stay.hand.sign()) } else { stay.clamp.w };
+        Some(Self { name, surface: cylinder(diameter), cut: cylinder(cutter.unwrap_or(diameter)), positive })
+    }
+
+    /// Whether the saw is the member's own size.
+    pub(super) fn is_true_size(&self) -> bool {
+        self.surface.radius.value() == self.cut.radius.value()
+    }
+}

@@ -1,0 +1,29 @@
+//! From a job to everything that follows from it.
+//!
+//! The only place where the trade's words meet the geometry. All steps are generic over the number type
+//! ([`crate::quantity::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
+
+mod axes;
+mod clamp;
+mod cut;
+mod fit;
+mod lay;
+mod member;
+mod notices;
+mod pair;
+mod posts;
+mod profile;
+mod result;
+mod setting;
+mod slot;
+mod solve;
+mod stay;
+mod warn;
+
+pub use clamp::ClampFrame;
+pub use result::{
+    Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
+    SlotFace, SquareCut, Stay, Warning,
+};
+pub use solve::{faults, plan, plan_json, solve};
+pub use warn::Code;

@@ -1,0 +1,125 @@
+//! One pair of stays.
+
+use super::axes::Axes;
+use super::cut::Which;
+use super::lay::Laid;
+use super::notices::{Notices, mm};
+use super::posts::{Both, posts};
+use super::result::{Pair, Stay, Warning};
+use super::stay::{Spans, stay};
+use super::warn::Code;
+use crate::geometry::{Spindle, room};
+use crate::quantity::{Length, Real};
+use crate::trade::{Bench, Job, PairName};
+
+/// A pair, from its two laid stays, right first.
+pub(super) fn pair<T: Real>(
+    axes: &Axes<T>,
+    job: &Job<T>,
+    name: PairName,
+    laid: &[Laid<T>; 2],
+    warnings: &mut Vec<Warning>,
+) -> Pair<T> {
+    let mut notices = Notices::new(warnings, name.key());
+    let one_plane = shares_plane(job, name);
+    if !one_plane {
+        let message = format!(
+            "the right and the left {} need clamp planes of their own: clamp and cut them one at a time",
+            name.one()
+        );
+        notices.warn(Code::SidesApart, message);
+    }
+    let [(right, right_spans), (left, left_spans)] =
+        laid.each_ref().map(|laid| stay(axes, job, name, laid, &mut notices));
+    let [right_laid, left_laid] = laid;
+    let both = Both { laid: [right_laid, left_laid], cut: [&right, &left], one_plane };
+    let posts = posts(&job.fixture.posts, &both, &mut notices);
+    let room_between = room_between(&both);
+    if room_between.mm().value() < 0.0 {
+        let depth = mm(Length::from_mm(-room_between.mm()));
+        notices
+            .warn(Code::StaysCollide, format!("the right and the left tube run {depth} mm into each other"));
+    }
+    range_warnings(&right, &left, one_plane, &job.fixture.bench, &mut notices);
+    let saw = |which| if one_plane { shared_depth(&right_spans, &left_spans, which) } else { None };
+    Pair {
+        slide: right.slide,
+        axle_height: right.axle_height,
+        one_plane,
+        posts,
+        front_saw_depth: saw(Which::Front),
+        rear_saw_depth: saw(Which::Rear),
+        room_between,
+        right,
+        left,
+    }
+}
+
+/// Left and right lie in one plane when their rises and reaches agree.
+fn shares_plane<T: Real>(job: &Job<T>, name: PairName) -> bool {
+    let pair = job.pair(name);
+    pair.left.as_ref().is_none_or(|left| {
+        let right = &pair.right;
+        left.front.rise == right.front.rise
+            && left.rear.rise == right.rear.rise
+            && left.rear.reach == right.rear.reach
+    })
+}
+
+/// What the saw must reach to cut both ends in one pass: they share its axis and its size.
+fn shared_depth<T: Real>(right: &Spans<T>, left: &Spans<T>, which: Which) -> Option<Length<T>> {
+    let (a, b) = (right.at(which)?, left.at(which)?);
+    let apart =
+        (a.axis.point - b.axis.point).norm_squared() + (a.axis.direction - b.axis.direction).norm_squared();
+    if apart.value() > 0.0 || a.radius.value() != b.radius.value() {
+        return None;
+    }
+    let low = if a.low.value() < b.low.value() { a.low } else { b.low };
+    let high = if a.high.value() > b.high.value() { a.high } else { b.high };
+    Some(Length::from_mm(high - low))
+}
+
+fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
+    let spindles = [0, 1].map(|i| {
+        let (laid, cut) = (both.laid.get(i)?, both.cut.get(i)?);
+        let from = cut.front.long_point().map_or(T::zero(), Length::mm);
+        let to = cut.rear.long_point().map_or(laid.length, Length::mm);
+        // Cuts that overlap leave no stay; its axis still says how near the tubes come.
+        let (from, to) = if from.value() < to.value() { (from, to) } else { (T::zero(), laid.length) };
+        Some(Spindle { axis: laid.axis, outline: &laid.outer, from, to })
+    });
+    let [Some(right), Some(left)] = spindles else { return Length::from_mm(T::zero()) };
+    Length::from_mm(room(&right, &left).unwrap_or(T::zero()))
+}
+
+/// Readings that the fixture cannot be set to; where each side has its own, both are looked at.
+fn range_warnings<T: Real>(
+    right: &Stay<T>,
+    left: &Stay<T>,
+    one_plane: bool,
+    bench: &Bench<T>,
+    notices: &mut Notices<'_>,
+) {
+    let sides = [("", right), ("on the left ", left)];
+    for (side, stay) in sides.into_iter().take(if one_plane { 1 } else { 2 }) {
+        let readings = [
+            (Code::SlideOutOfRange, "slide", stay.slide, bench.slide_min, bench.slide_max),
+            (
+                Code::AxleHeightOutOfRange,
+                "axle height",
+                stay.axle_height,
+                bench.axle_height_min,
+                bench.axle_height_max,
+            ),
+        ];
+        for (code, name, reading, min, max) in readings {
+            let value = reading.mm().value();
+            if value < min.mm().value() || max.mm().value() < value {
+                let (reading, min, max) = (mm(reading), mm(min), mm(max));
+                let message =
+                    format!("{side}the {name} would stand at {reading} mm; it goes from {min} to {max} mm");
+                notices.warn(code, message);
+            }
+        }
+    }
+}

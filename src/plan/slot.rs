@@ -1,0 +1,84 @@
+//! A slot for a dropout plate.
+
+use super::lay::Laid;
+use super::notices::{Notices, mm};
+use super::result::{SlotCut, SlotFace};
+use super::setting::Found;
+use super::warn::Code;
+use crate::quantity::{Angle, Length, Real};
+use crate::trade::Slot;
+use nalgebra::Vector3;
+
+/// The slot in a stay's rear end. `half_spacing` places its middle.
+pub(super) fn slot<T: Real>(
+    stay: &Laid<T>,
+    slot: &Slot<T>,
+    half_spacing: Length<T>,
+    found: &Found<'_, T>,
+    notices: &mut Notices<'_>,
+) -> SlotCut<T> {
+    let mouth = stay.length + slot.overhang.mm();
+    let root = mouth - slot.depth.mm();
+    let half = slot.plate.mm() * T::of(0.5);
+    let face = |side, from_centre| face(stay, side, from_centre, mouth, root);
+    let along = found.along(&stay.axis.at(root), &Vector3::x());
+    let cut = SlotCut {
+        angle: Angle::from_degrees(stay.splay().degrees().abs()),
+        mouth: Length::from_mm(mouth),
+        root: Length::from_mm(root),
+        plate: slot.plate,
+        from_centre: half_spacing,
+        dro_along: along,
+        along_spindle: found.after_touch(along),
+        on_side: true,
+        faces: [face("inboard", half_spacing.mm() - half), face("outboard", half_spacing.mm() + half)],
+    };
+    warn(&cut, notices);
+    cut
+}
+
+fn face<T: Real>(stay: &Laid<T>, side: &'static str, from_centre: T, mouth: T, root: T) -> SlotFace<T> {
+    let across = |station: T| from_centre - stay.axis.at(station).y * T::of(stay.hand.sign());
+    SlotFace {
+        side,
+        mouth_phi: leaves(stay, across(mouth), mouth),
+        root_phi: leaves(stay, across(root), root),
+        mouth_across: Length::from_mm(across(mouth)),
+        root_across: Length::from_mm(across(root)),
+    }
+}
+
+/// The two directions in which a plane parallel to the centre plane, `across` outboard of the axis at `station`, meets
+/// the tube's surface there; `None` where it passes the tube by or only touches it.
+fn leaves<T: Real>(stay: &Laid<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
+    let generators = stay.generators(&stay.outer);
+    let outwards = generators.second.y * T::of(stay.hand.sign());
+    let sine = across / (stay.outer.radius(station) * outwards);
+    if sine.value().abs() >= 1.0 {
+        return None;
+    }
+    let phi = Angle::from_radians(sine.asin()).degrees();
+    let (one, other) = (in_turn(phi), in_turn(T::of(180.0) - phi));
+    Some(if one.value() <= other.value() { [one, other] } else { [other, one] }.map(Angle::from_degrees))
+}
+
+fn in_turn<T: Real>(degrees: T) -> T {
+    if degrees.value() < 0.0 { degrees + T::of(360.0) } else { degrees }
+}
+
+fn warn<T: Real>(cut: &SlotCut<T>, notices: &mut Notices<'_>) {
+    for face in &cut.faces {
+        if face.mouth_phi.is_none() || face.root_phi.is_none() {
+            let end = if face.mouth_phi.is_none() { "mouth" } else { "root" };
+            let message = format!("at its {end} the slot's {} face lies outside the tube", face.side);
+            notices.warn(Code::SlotOutsideTube, message);
+        }
+    }
+    if cut.root.mm().value() <= 0.0 {
+        let past = Length::from_mm(-cut.root.mm());
+        notices.warn(
+            Code::SlotTooDeep,
+            format!("the slot runs {} mm past the stay's front reference point", mm(past)),
+        );
+    }
+}

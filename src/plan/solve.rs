@@ -1,0 +1,90 @@
+//! The whole way from a job to its plan.
+
+use super::axes::Axes;
+use super::lay::{Laid, middles};
+use super::pair::pair;
+use super::result::{Pairs, Plan};
+use crate::quantity::{Length, Real, trimmed};
+use crate::trade::{Fault, Hand, Job, PairName, Side};
+use serde_json::{Value, json};
+
+/// Version of the plan's keys.
+const FORMAT: u32 = 1;
+
+/// Shortest stay, along the fixture, and shortest way from a front datum to the axle that is planned, mm. Below it there
+/// is no direction to lay anything along.
+const SHORTEST: f64 = 20.0;
+
+/// The plan of a job, or everything that is wrong with it, each fault naming field, value and allowed range.
+pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
+    let faults = faults(job);
+    if faults.is_empty() { Ok(solve(job)) } else { Err(faults) }
+}
+
+/// A job file's text in, the plan's JSON text out. A faulty job gives `{"errors": [{"field", "value", "message"}]}`.
+pub fn plan_json(text: &str) -> String {
+    let answer = Job::from_json(text).and_then(|job| plan(&job));
+    match answer.map(|plan| serde_json::to_string(&plan)) {
+        Ok(Ok(plan)) => plan,
+        Ok(Err(error)) => json!({ "errors": [Fault::new("", Value::Null, error.to_string())] }).to_string(),
+        Err(faults) => json!({ "errors": faults }).to_string(),
+    }
+}
+
+/// All faults of a job: those of its figures, and where these are good, those of where they put things.
+pub fn faults(job: &Job) -> Vec<Fault> {
+    let faults = job.faults();
+    if !faults.is_empty() {
+        return faults;
+    }
+    let axes = Axes::new(&job.frame);
+    PairName::ALL.into_iter().flat_map(|name| pair_faults(&axes, job, name)).collect()
+}
+
+fn pair_faults(axes: &Axes<f64>, job: &Job, name: PairName) -> Vec<Fault> {
+    let way = axes.datum_to_axle(job, name);
+    if way.mm() < SHORTEST {
+        let station = job.seatstay_node.front_station.mm();
+        let message =
+            format!("the seat stays start {} mm from the axle: at least {SHORTEST} mm is needed", show(way));
+        return vec![Fault::new("seatstays.front_station_mm", Value::from(station), message)];
+    }
+    let sides = Hand::ALL.into_iter().filter(|hand| *hand == Hand::Right || job.pair(name).left.is_some());
+    sides.filter_map(|hand| side_fault(axes, job, name, hand)).collect()
+}
+
+fn side_fault(axes: &Axes<f64>, job: &Job, name: PairName, hand: Hand) -> Option<Fault> {
+    let side: &Side = job.pair(name).side(hand);
+    let (front, rear) = middles(axes, job, name, side);
+    let length = Length::from_mm((rear - front).norm());
+    (length.mm() < SHORTEST).then(|| {
+        let field = format!("{}.{}.rear.reach_mm", name.key(), hand.key());
+        let message =
+            format!("the reach leaves {} mm of stay: at least {SHORTEST} mm is needed", show(length));
+        Fault::new(field, Value::from(side.rear.reach.mm()), message)
+    })
+}
+
+fn show(length: Length) -> String {
+    trimmed(length.mm(), 2)
+}
+
+/// The plan over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
+pub fn solve<T: Real>(job: &Job<T>) -> Plan<T> {
+    let axes = Axes::new(&job.frame);
+    let mut warnings = Vec::new();
+    let mut worked = |name: PairName| {
+        let laid = Hand::ALL.map(|hand| Laid::new(&axes, job, name, hand));
+        pair(&axes, job, name, &laid, &mut warnings)
+    };
+    let pairs = Pairs { chainstays: worked(PairName::Chainstays), seatstays: worked(PairName::Seatstays) };
+    Plan {
+        format: FORMAT,
+        pairs,
+        warnings,
+        axle: axes.axle,
+        seat_tube_foot: axes.seat_tube.point,
+        seat_tube_direction: axes.seat_tube.direction,
+        job: job.clone(),
+    }
+}
