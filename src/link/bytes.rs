@@ -1,0 +1,49 @@
+//! The outside of a link: format, body, checksum.
+
+use super::LinkError;
+use crc::{CRC_32_ISO_HDLC, Crc};
+
+const CHECK: Crc<u32> = Crc::<u32>::new(&CRC_32_ISO_HDLC);
+
+/// One byte of format, the body, then four bytes of checksum over both, smallest first.
+pub(super) fn seal(format: u8, body: &[u8]) -> Vec<u8> {
+    let mut bytes = Vec::with_capacity(body.len() + 5);
+    bytes.push(format);
+    bytes.extend_from_slice(body);
+    let check = CHECK.checksum(&bytes);
+    bytes.extend_from_slice(&check.to_le_bytes());
+    bytes
+}
+
+/// Format and body of whole bytes.
+pub(super) fn unseal(bytes: &[u8]) -> Result<(u8, &[u8]), LinkError> {
+    let (whole, check) = bytes.split_last_chunk::<4>().ok_or(LinkError::Damaged)?;
+    let (format, body) = whole.split_first().ok_or(LinkError::Damaged)?;
+    if CHECK.checksum(whole) == u32::from_le_bytes(*check) {
+        Ok((*format, body))
+    } else {
+        Err(LinkError::Damaged)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The check value that the CRC catalogue gives for CRC-32/ISO-HDLC over the nine digits.
+    #[test]
+    fn the_checksum_is_the_published_one() {
+        assert_eq!(CHECK.checksum(b"123456789"), 0xcbf4_3926);
+    }
+
+    #[test]
+    fn any_changed_bit_is_noticed() {
+        let sealed = seal(1, b"stays");
+        assert_eq!(unseal(&sealed), Ok((1, b"stays".as_slice())));
+        for bit in 0..sealed.len() * 8 {
+            let mut changed = sealed.clone();
+            changed[bit / 8] ^= 1 << (bit % 8);
+            assert_eq!(unseal(&changed), Err(LinkError::Damaged), "bit {bit}");
+        }
+    }
+}

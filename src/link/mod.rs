@@ -1,0 +1,44 @@
+//! A job as a short text that fits behind the `#` of an address, and back.
+//!
+//! Every format that was ever given out is read for ever: each has a file of its own whose numbers never change. A link
+//! carries its format, the figures that differ from that format's starting job, and a checksum.
+
+mod bytes;
+mod error;
+mod format1;
+mod number;
+
+use crate::trade::Job;
+use bytes::{seal, unseal};
+use data_encoding::BASE64URL_NOPAD;
+
+pub use error::LinkError;
+
+/// Longest text looked at. The longest job there can be, with its notes full of the longest characters, stays below.
+const LONGEST: usize = 16_384;
+
+/// The job as a link text: letters, digits, `-` and `_` only.
+pub fn encode(job: &Job) -> String {
+    BASE64URL_NOPAD.encode(&seal(format1::FORMAT, &format1::write(job)))
+}
+
+/// The job that a link text holds. Its figures are finite but may lie outside their ranges, which
+/// [`crate::plan::faults`] then says.
+///
+/// # Errors
+/// Says whether the text is no link at all, was damaged on its way, or comes from a later Staywright.
+pub fn decode(text: &str) -> Result<Job, LinkError> {
+    let text = text.trim().trim_start_matches('#');
+    if text.is_empty() {
+        return Err(LinkError::Empty);
+    }
+    if text.len() > LONGEST {
+        return Err(LinkError::TooLong);
+    }
+    let bytes = BASE64URL_NOPAD.decode(text.as_bytes()).map_err(|_| LinkError::Damaged)?;
+    let (format, body) = unseal(&bytes)?;
+    match format {
+        format1::FORMAT => format1::read(body).ok_or(LinkError::Damaged),
+        later => Err(LinkError::Later(later)),
+    }
+}
