@@ -75,9 +75,9 @@ impl<T: Real> Seen<T> {
     /// Whether any point of a piece's surface can lie on the circle: its axis, widened by its radius, reaches it.
     fn comes_near(&self, piece: &Piece<T>) -> bool {
         let Some(axis) = Chord::new(self.start, self.along) else { return true };
-        let foot = axis.foot.value().clamp(piece.from, piece.to);
-        let ends = [piece.from, piece.to].into_iter().filter(|end| end.is_finite());
-        let widest = ends.map(|end| piece.radius(T::of(end)).value()).fold(piece.at_zero.value(), f64::max);
+        let foot = axis.foot.value().clamp(piece.from.value(), piece.to.value());
+        let ends = [piece.from, piece.to].into_iter().filter(|end| end.value().is_finite());
+        let widest = ends.map(|end| piece.radius(end).value()).fold(piece.at_zero.value(), f64::max);
         let nearest = (self.start + self.along * T::of(foot)).norm().value();
         nearest <= self.radius.value() + widest + TOUCH
     }
@@ -100,7 +100,9 @@ impl<T: Real> Seen<T> {
                 Keep::Largest => (chord.foot + half, chord.foot - half),
                 Keep::Smallest => (chord.foot - half, chord.foot + half),
             };
-            [near, far].into_iter().find(|s| piece.from - TOUCH <= s.value() && s.value() <= piece.to + TOUCH)
+            [near, far]
+                .into_iter()
+                .find(|s| piece.from.value() - TOUCH <= s.value() && s.value() <= piece.to.value() + TOUCH)
         })
     }
 
@@ -111,7 +113,8 @@ impl<T: Real> Seen<T> {
             let chord = self.chord(piece, normal);
             let from = (self.start + normal * piece.at_zero).map(T::value);
             let along = (self.along + normal * piece.slope).map(T::value);
-            let foot = chord.map_or(0.0, |chord| chord.foot.value()).clamp(piece.from, piece.to);
+            let foot =
+                chord.map_or(0.0, |chord| chord.foot.value()).clamp(piece.from.value(), piece.to.value());
             (from + along * foot).norm()
         };
         self.pieces.iter().map(over).fold(f64::INFINITY, f64::min) - self.radius.value()

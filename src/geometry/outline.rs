@@ -7,9 +7,9 @@ use crate::quantity::Real;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Piece<T = f64> {
     /// Where it starts.
-    pub from: f64,
+    pub from: T,
     /// Where it ends.
-    pub to: f64,
+    pub to: T,
     /// Radius of the piece, carried on to station 0.
     pub at_zero: T,
     /// Radius gained per length of axis.
@@ -36,19 +36,23 @@ impl<T: Real> Outline<T> {
         let mut pieces: Vec<Piece<T>> = Vec::with_capacity(knots.len() + 1);
         let (first, last) = (knots.first(), knots.last());
         let level = |from, to, at_zero| Piece { from, to, at_zero, slope: T::zero() };
-        pieces.extend(first.map(|(s, r)| level(f64::NEG_INFINITY, s.value(), *r)));
+        pieces.extend(first.map(|(s, r)| level(T::of(f64::NEG_INFINITY), *s, *r)));
         for (a, b) in knots.iter().zip(knots.iter().skip(1)) {
             let slope = (b.1 - a.1) / (b.0 - a.0);
-            pieces.push(Piece { from: a.0.value(), to: b.0.value(), at_zero: a.1 - slope * a.0, slope });
+            pieces.push(Piece { from: a.0, to: b.0, at_zero: a.1 - slope * a.0, slope });
         }
-        pieces.extend(last.map(|(s, r)| level(s.value(), f64::INFINITY, *r)));
+        pieces.extend(last.map(|(s, r)| level(*s, T::of(f64::INFINITY), *r)));
         Self { pieces }
     }
 
     /// The same radius everywhere.
     pub fn level(radius: T) -> Self {
-        let everywhere =
-            Piece { from: f64::NEG_INFINITY, to: f64::INFINITY, at_zero: radius, slope: T::zero() };
+        let everywhere = Piece {
+            from: T::of(f64::NEG_INFINITY),
+            to: T::of(f64::INFINITY),
+            at_zero: radius,
+            slope: T::zero(),
+        };
         Self { pieces: vec![everywhere] }
     }
 
@@ -67,7 +71,7 @@ impl<T: Real> Outline<T> {
     /// Radius at `station`.
     pub fn radius(&self, station: T) -> T {
         let at = station.value();
-        let piece = self.pieces.iter().find(|piece| at <= piece.to).or(self.pieces.last());
+        let piece = self.pieces.iter().find(|piece| at <= piece.to.value()).or(self.pieces.last());
         piece.map_or(T::zero(), |piece| piece.radius(station))
     }
 
@@ -79,7 +83,7 @@ impl<T: Real> Outline<T> {
 
     /// Stations where the outline bends.
     pub fn knots(&self) -> impl Iterator<Item = f64> + '_ {
-        self.pieces.iter().skip(1).map(|piece| piece.from)
+        self.pieces.iter().skip(1).map(|piece| piece.from.value())
     }
 }
 

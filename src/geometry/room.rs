@@ -5,6 +5,9 @@ use super::{Line, Outline, Piece};
 use crate::quantity::Real;
 use nalgebra::Vector3;
 
+/// Distances closer than this count as the same.
+const HAIR: f64 = 1e-12;
+
 /// A stretch of a body of revolution, `from` to `to` along its axis.
 #[derive(Clone, Copy, Debug)]
 pub struct Spindle<'a, T: nalgebra::Scalar = f64> {
@@ -22,8 +25,8 @@ pub struct Spindle<'a, T: nalgebra::Scalar = f64> {
 /// `at_zero + slope · s`.
 #[derive(Clone, Copy)]
 struct Cone<T> {
-    from: f64,
-    to: f64,
+    from: T,
+    to: T,
     at_zero: T,
     slope: T,
 }
@@ -31,11 +34,11 @@ struct Cone<T> {
 impl<T: Real> Cone<T> {
     /// The part of a piece that lies in the stretch.
     fn new(piece: &Piece<T>, spindle: &Spindle<'_, T>) -> Option<Self> {
-        let (from, to) = (piece.from.max(spindle.from.value()), piece.to.min(spindle.to.value()));
+        let (from, to) = (larger(piece.from, spindle.from), smaller(piece.to, spindle.to));
         let lean = (T::one() + piece.slope * piece.slope).sqrt();
         // A piece that only touches the stretch adds nothing, unless the stretch is a single point.
         let point = spindle.from.value() == spindle.to.value();
-        (from < to || (point && from == to)).then(|| Self {
+        (from.value() < to.value() || (point && from.value() == to.value())).then(|| Self {
             from,
             to,
             at_zero: piece.at_zero / lean,
@@ -57,7 +60,7 @@ pub fn room<T: Real>(a: &Spindle<'_, T>, b: &Spindle<'_, T>) -> Option<T> {
     let others = cones(b);
     let rooms =
         cones(a).into_iter().flat_map(|one| others.iter().map(move |other| between(a, one, b, *other)));
-    rooms.reduce(|least, next| if next.value() < least.value() { next } else { least })
+    rooms.reduce(smaller)
 }
 
 /// The distance of two cones is convex in the two stations: the inner least place has a closed form, the outer is one
@@ -68,11 +71,18 @@ fn between<T: Real>(a: &Spindle<'_, T>, one: Cone<T>, b: &Spindle<'_, T>, other:
         let station = nearest_station(&to_point, &b.axis.direction, &other);
         (to_point - b.axis.direction * station).norm() - one.radius(s) - other.radius(station)
     };
-    let s = valley(one.from, one.to, |s| apart(T::of(s)).value());
-    let ends = [one.from, one.to, s].map(|s| apart(T::of(s)));
-    ends.into_iter()
-        .reduce(|least, next| if next.value() < least.value() { next } else { least })
-        .unwrap_or(T::zero())
+    let inside = apart(T::of(valley(one.from.value(), one.to.value(), |s| apart(T::of(s)).value())));
+    let at_end = smaller(apart(one.from), apart(one.to));
+    // Where the nearest place is an end, it moves with that end; the valley's search stops a hair before it.
+    if inside.value() < at_end.value() - HAIR { inside } else { at_end }
+}
+
+fn larger<T: Real>(a: T, b: T) -> T {
+    if b.value() > a.value() { b } else { a }
+}
+
+fn smaller<T: Real>(a: T, b: T) -> T {
+    if b.value() < a.value() { b } else { a }
 }
 
 /// The station `x` on an axis at which `distance to a point − radius(x)` is least: with the foot at `c` and the height
@@ -82,13 +92,7 @@ fn nearest_station<T: Real>(to_point: &Vector3<T>, direction: &Vector3<T>, cone:
     let height = (to_point - direction * foot).norm();
     let lean = (T::one() - cone.slope * cone.slope).sqrt();
     let station = foot + height * cone.slope / lean;
-    if station.value() < cone.from {
-        T::of(cone.from)
-    } else if station.value() > cone.to {
-        T::of(cone.to)
-    } else {
-        station
-    }
+    smaller(larger(station, cone.from), cone.to)
 }
 
 #[cfg(test)]

@@ -82,7 +82,11 @@ fn edge_at<T: Real>(laid: &Laid<T>, u: T, side: T) -> T {
     let (square_along, square_out) = (-out * side, along * side);
     let pieces = laid.outer.pieces().iter().map(|piece| {
         let station = (u - piece.at_zero * square_along) / (along + piece.slope * square_along);
-        (station, piece.radius(station), station.value().clamp(piece.from, piece.to) - station.value())
+        (
+            station,
+            piece.radius(station),
+            station.value().clamp(piece.from.value(), piece.to.value()) - station.value(),
+        )
     });
     let best = pieces.min_by(|a, b| a.2.abs().total_cmp(&b.2.abs()));
     best.map_or(start, |(station, radius, _)| start + station * out + radius * square_out)
