@@ -22,8 +22,7 @@ pub fn encode(job: &Job) -> String {
     BASE64URL_NOPAD.encode(&seal(format1::FORMAT, &format1::write(job)))
 }
 
-/// The job that a link text holds. Its figures are finite but may lie outside their ranges, which
-/// [`crate::plan::faults`] then says.
+/// The job that a link text holds. Its figures are finite but may lie outside their ranges.
 ///
 /// # Errors
 /// Says whether the text is no link at all, was damaged on its way, or comes from a later Staywright.

@@ -1,0 +1,102 @@
+//! The README's table of job keys says what the code does.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test may fail")]
+
+use staywright::quantity::{Length, trimmed};
+use staywright::trade::{Boss, Cope, End, EndKind, Group, Job, Member, PairName, Side, Slot};
+use std::collections::BTreeMap;
+
+/// One row: key, meaning, unit, default, range.
+type Row = [String; 5];
+
+/// `chainstays.right.tube.wall_mm` as the table writes it, with the stay left out.
+fn table_key(path: &str) -> String {
+    let parts: Vec<&str> = path.split('.').collect();
+    match parts.as_slice() {
+        [_, "right", rest @ ..] => format!("SIDE.{}", rest.join(".")),
+        _ => path.replace("[0]", "[]"),
+    }
+}
+
+/// A job whose ends are of the given kinds, so that every figure there is gets its turn.
+fn jobs() -> Vec<Job> {
+    let cutter = Some(Length::from_mm(40.0));
+    let rear = [End::Slot(Slot::default()), End::Boss(Boss::default())];
+    rear.map(|rear_end| {
+        let mut job = Job::default();
+        for name in PairName::ALL {
+            job.pair_mut(name).right = Side {
+                front_end: End::Cope(Cope { onto: Member::Shell, cutter }),
+                rear_end,
+                ..name.starting_side()
+            };
+        }
+        job
+    })
+    .to_vec()
+}
+
+/// What the code says, by key.
+fn from_code() -> BTreeMap<String, Row> {
+    let mut starts: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    let mut rows = BTreeMap::new();
+    for job in jobs() {
+        job.each("", &mut |path, spec, value| {
+            if path.contains('[') && !path.ends_with("[0]") {
+                return;
+            }
+            let key = table_key(path);
+            let start = match spec.key {
+                "cutter_mm" => "none".to_owned(),
+                "posts_u_mm" => "60, 330".to_owned(),
+                _ => trimmed(value, 3),
+            };
+            let seen = starts.entry(key.clone()).or_default();
+            if !seen.contains(&start) {
+                seen.push(start);
+            }
+            let row = [
+                format!("`{key}`"),
+                spec.name.to_owned(),
+                spec.unit.to_owned(),
+                seen.join(" / "),
+                spec.bounds.to_string(),
+            ];
+            rows.insert(key, row);
+        });
+    }
+    rows
+}
+
+/// The rows of the README whose first cell is a key with a unit in its name.
+fn from_readme() -> BTreeMap<String, Row> {
+    let text = include_str!("../README.md");
+    let rows = text
+        .lines()
+        .filter(|line| line.starts_with("| `") && (line.contains("_mm") || line.contains("_deg")));
+    rows.filter_map(|line| {
+        let cells: Vec<String> =
+            line.trim_matches('|').split('|').map(|cell| cell.trim().to_owned()).collect();
+        let row: Row = cells.try_into().ok()?;
+        Some((row.first()?.trim_matches('`').to_owned(), row))
+    })
+    .collect()
+}
+
+#[test]
+fn the_key_table_is_what_the_code_reads() {
+    let (code, readme) = (from_code(), from_readme());
+    for (key, row) in &code {
+        assert_eq!(readme.get(key), Some(row), "\nthe README needs:\n| {} |\n", row.join(" | "));
+    }
+    let extra: Vec<_> = readme.keys().filter(|key| !code.contains_key(*key)).collect();
+    assert!(extra.is_empty(), "not read by the code: {extra:?}");
+}
+
+#[test]
+fn the_kinds_of_end_are_all_named() {
+    let text = include_str!("../README.md");
+    for kind in EndKind::ALL {
+        assert!(text.contains(&format!("\"kind\": \"{}\"", kind.key())), "{}", kind.key());
+    }
+}

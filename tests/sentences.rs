@@ -1,0 +1,105 @@
+//! What a person reads when something is wrong: all faults at once, each with its field, its value and what would do.
+
+use staywright::plan::{plan, plan_json};
+use staywright::quantity::{LengthUnit, read_angle, read_length};
+use staywright::trade::Job;
+
+fn faults(file: &str) -> Vec<String> {
+    match Job::from_json(file).and_then(|job| plan(&job)) {
+        Ok(_) => Vec::new(),
+        Err(faults) => faults.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn check(file: &str, expected: &[&str]) {
+    assert_eq!(faults(file), expected, "{file}");
+}
+
+#[test]
+fn figures_outside_their_range() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#,
+        &[
+            "frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm",
+            "frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°",
+            "edge_finder_mm: edge finder diameter -1 mm is outside 0 to 50 mm",
+        ],
+    );
+}
+
+#[test]
+fn keys_that_are_not_known_and_values_of_the_wrong_kind() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_lenght_mm":430,"bb_drop_mm":"70"},"wheel":[],"colour":"red"}"#,
+        &[
+            "frame.bb_drop_mm: a number belongs here",
+            "frame.chainstay_lenght_mm: unknown key; known here: chainstay_length_mm, bb_drop_mm, seat_angle_deg, \
+             seat_tube_setback_mm, seat_tube_od_mm, shell_od_mm, shell_width_mm, axle_spacing_mm",
+            "wheel: an object { … } belongs here",
+            "colour: unknown key; known here: format, name, notes, frame, wheel, fixture, edge_finder_mm, chainstays, \
+             seatstays",
+        ],
+    );
+}
+
+#[test]
+fn figures_that_do_not_go_together() {
+    check(
+        r#"{"format":1,"chainstays":{"right":{"tube":{"taper_start_mm":300,"taper_end_mm":200,"wall_mm":9}}},
+            "fixture":{"slide_min_mm":400,"slide_max_mm":300}}"#,
+        &[
+            "fixture.slide_max_mm: slide maximum 300 mm is below its minimum 400 mm",
+            "chainstays.right.tube.taper_end_mm: taper end 200 mm must lie behind taper start 300 mm",
+            "chainstays.right.tube.wall_mm: wall 9 mm leaves no bore in a tube of 16 mm: less than 8 mm is needed",
+        ],
+    );
+}
+
+#[test]
+fn ends_that_make_no_sense() {
+    check(
+        r#"{"format":1,"chainstays":{"right":{"front":{"end":{"kind":"slot"}},"rear":{"end":{"kind":"cope","onto":"shell"}}}}}"#,
+        &[
+            "chainstays.right.front.end.kind: a slot holds a dropout plate, at the rear end only: a front end can be cope or square",
+            "chainstays.right.rear.end.kind: a rear end meets no shell or seat tube: it can be boss, slot or square",
+        ],
+    );
+    check(
+        r#"{"format":1,"seatstays":{"right":{"front":{"end":{"kind":"glue"}}}}}"#,
+        &["seatstays.right.front.end.kind: must be one of: cope, boss, slot, square"],
+    );
+}
+
+#[test]
+fn stays_that_are_too_short_to_lay() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":250,"bb_drop_mm":200},"chainstays":{"right":{"rear":{"reach_mm":200}}},
+            "seatstays":{"right":{"rear":{"reach_mm":180}}}}"#,
+        &[],
+    );
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":250,"bb_drop_mm":0,"seat_angle_deg":90,"seat_tube_setback_mm":150},
+            "seatstays":{"front_station_mm":50,"right":{"rear":{"reach_mm":110}}}}"#,
+        &["seatstays.right.rear.reach_mm: the reach leaves 1.8 mm of stay: at least 20 mm is needed"],
+    );
+}
+
+#[test]
+fn texts_that_are_no_job() {
+    check("", &["not a JSON text: EOF while parsing a value at line 1 column 0"]);
+    check("[]", &["an object { … } belongs here"]);
+    check("{}", &["format: the format is missing; write \"format\": 1"]);
+    check(r#"{"format":2}"#, &["format: this version reads job format 1"]);
+    assert!(plan_json("{").starts_with(r#"{"errors":[{"field":"","value":null,"message":""#));
+}
+
+#[test]
+fn typed_figures() {
+    let why = |text: &str| read_length(text, LengthUnit::Millimetre).map(|_| ()).unwrap_err().to_string();
+    assert_eq!(why(""), "a figure is needed here");
+    assert_eq!(why("four"), "“four” is not a figure");
+    assert_eq!(why("7/0"), "a fraction cannot have 0 below the line");
+    assert_eq!(why("1.000,5"), "“1.000,5” has more than one decimal mark");
+    assert_eq!(why("3 furlongs"), "“furlongs” is not a unit known here");
+    assert_eq!(read_angle("73 mm").map(|_| ()).unwrap_err().to_string(), "“mm” is not a unit known here");
+}
