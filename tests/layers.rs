@@ -4,13 +4,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 7] = [
+const LAYERS: [(&str, &[&str]); 6] = [
     ("quantity", &[]),
     ("geometry", &["quantity"]),
     ("trade", &["quantity"]),
     ("plan", &["quantity", "geometry", "trade"]),
     ("drawing", &["quantity", "geometry", "trade", "plan"]),
-    ("export", &["quantity", "trade", "plan", "drawing"]),
     ("link", &["quantity", "trade"]),
 ];
 

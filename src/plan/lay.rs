@@ -31,7 +31,7 @@ impl<T: Real> Laid<T> {
         let front = front_middle + across(side.front.half_spacing.mm());
         let rear = rear_middle + across(side.rear.half_spacing.mm());
         let (axis, length) = Line::between(front, rear);
-        let outer = outline(&side.tube);
+        let outer = stay_outline(&side.tube);
         Self {
             hand,
             clamp: ClampFrame::new(front_middle, rear_middle - front_middle),
@@ -73,8 +73,8 @@ pub(super) fn middles<T: Real>(
     )
 }
 
-/// The raw tube's outside, by station along the stay.
-fn outline<T: Real>(tube: &Tube<T>) -> Outline<T> {
+/// A tube's outer radius by station along its stay.
+pub fn stay_outline<T: Real>(tube: &Tube<T>) -> Outline<T> {
     let half = T::of(0.5);
     let (front, rear) = (tube.od_front.mm() * half, tube.od_rear.mm() * half);
     let trim = tube.front_trim.mm();

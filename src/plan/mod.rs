@@ -21,6 +21,7 @@ mod stay;
 mod warn;
 
 pub use clamp::ClampFrame;
+pub use lay::stay_outline;
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,

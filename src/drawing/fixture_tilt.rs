@@ -1,0 +1,170 @@
+//! The fixture on the machine, spindle upright.
+
+use super::Place;
+use super::along_spindle::table_way;
+use super::canvas::{Canvas, Extent, Margins};
+use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::view::View;
+use crate::plan::{EndUp, Plan, RoundCut};
+use crate::quantity::{Angle, fixed};
+use nalgebra::Vector3;
+use std::f64::consts::FRAC_PI_2;
+
+/// How far the fixture is drawn before the front datum and behind the last post, mm.
+const OVER: f64 = 35.0;
+
+/// How the fixture stands for one round cut: stay plane, base, posts, spindle, tilt, and where a gauge sits. An end of
+/// another kind gives an empty sheet that says so.
+pub fn fixture_tilt(plan: &Plan, place: Place, room: Room) -> Sheet {
+    match place.cut(plan).round() {
+        Some(cut) if cut.setting.on_side => on_side(plan, place, cut, room),
+        Some(cut) => tilted(plan, place, cut, room),
+        None => {
+            let margins = Margins { side: 1.0, top: 1.0, bottom: 1.0 };
+            let text = format!("The {} needs no tilt.", place.name());
+            Canvas::new(TITLE, Extent::of([]), margins, room).finish(text)
+        }
+    }
+}
+
+const TITLE: &str = "Fixture on the table";
+
+/// Half a rectangle of the fixture's body, as corners along `u` and `w`.
+fn body(plan: &Plan, place: Place) -> [(f64, f64); 4] {
+    let fixture = &plan.job.fixture;
+    let high = fixture.bench.clamp_height.mm();
+    let last = fixture.posts.iter().map(|post| post.mm()).fold(0.0, f64::max);
+    let end = last.min(place.stay(plan).length.mm()) + OVER;
+    [(-OVER, 0.0), (end, 0.0), (end, -high), (-OVER, -high)]
+}
+
+fn tilted(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
+    let clamp = &place.stay(plan).clamp;
+    let up = upwards(clamp.w, cut.axis_direction);
+    let view = View::upright(clamp, table_way(plan, place, &cut.axis_direction), up);
+    let at = |u: f64, w: f64| view.point(&(clamp.origin + clamp.u * u + clamp.w * w));
+    let corners = body(plan, place).map(|(u, w)| at(u, w));
+    let middle = view.point(&cut.axis_point);
+    let radius = 0.5 * cut.cutter.mm();
+    let plane_y = at(0.0, 0.0).y;
+    let nose = Point::new(middle.x, plane_y - 90.0);
+    let mut extent = corners.to_vec();
+    extent.extend([nose.plus(radius, -10.0), nose.plus(-radius, -10.0)]);
+    let margins = Margins { side: 2.5, top: 1.5, bottom: 2.6 };
+    let mut canvas = Canvas::new(TITLE, Extent::of(extent), margins, room);
+    let table = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
+    canvas.line(Pen::Visible, "", Point::new(canvas.left(), table), Point::new(canvas.right(), table));
+    canvas.path(Pen::Visible, "", corners.to_vec(), true);
+    for post in &plan.job.fixture.posts {
+        canvas.line(
+            Pen::Thin,
+            "fixture.posts_u_mm",
+            at(post.mm(), -plan.job.fixture.bench.clamp_height.mm()),
+            at(post.mm(), 14.0),
+        );
+    }
+    let [a, b] = [-OVER - 15.0, place.stay(plan).length.mm().min(260.0)].map(|u| at(u, 0.0));
+    canvas.line(Pen::Axis, "tilt_deg", a, b);
+    cutter(&mut canvas, middle.x, nose.y, plane_y, radius);
+    tilt_figures(&mut canvas, cut, at(0.0, 0.0), at(1.0, 0.0), Point::new(middle.x, plane_y), table);
+    canvas.finish(sentence(place, cut))
+}
+
+/// A spindle points away from the table on the side of the stay plane's upper face.
+fn upwards(w: Vector3<f64>, axis: Vector3<f64>) -> Vector3<f64> {
+    if axis.dot(&w) < 0.0 { -axis } else { axis }
+}
+
+/// The hole saw, coming down.
+fn cutter(canvas: &mut Canvas, x: f64, top: f64, plane: f64, radius: f64) {
+    let mouth = plane - 30.0;
+    let points = [(-radius, mouth), (-radius, top + 20.0), (radius, top + 20.0), (radius, mouth)];
+    canvas.path(Pen::Cutter, "cutter_mm", points.map(|(dx, y)| Point::new(x + dx, y)).to_vec(), true);
+    canvas.line(Pen::Axis, "tilt_deg", Point::new(x, top), Point::new(x, plane + 40.0));
+}
+
+fn tilt_figures(
+    canvas: &mut Canvas,
+    cut: &RoundCut,
+    origin: Point,
+    rearwards: Point,
+    crossing: Point,
+    table: f64,
+) {
+    let h = canvas.letter;
+    let setting = &cut.setting;
+    // Angles on the sheet count clockwise from its right; the stay plane runs to the left.
+    let plane = (rearwards.y - origin.y).atan2(rearwards.x - origin.x);
+    let plane = if plane < 0.0 { plane + 2.0 * std::f64::consts::PI } else { plane };
+    let (spindle, plane) =
+        if plane > std::f64::consts::PI { (1.5 * std::f64::consts::PI, plane) } else { (FRAC_PI_2, plane) };
+    let radius = (5.0 * h).max(60.0);
+    canvas.angle("tilt_deg", setting.tilt, crossing, spindle, plane, radius);
+    let gauge = Angle::from_degrees(90.0 - setting.tilt.degrees());
+    let words = format!("gauge on the table 0°, on the stay plane {}°", fixed(gauge.degrees(), 2));
+    let short = format!("gauge {}°", fixed(gauge.degrees(), 2));
+    let centre = 0.5 * (canvas.left() + canvas.right());
+    let below = [(Point::new(centre, table + 1.3 * h), Anchor::Middle)];
+    if !canvas.note("tilt_deg", &words, &below) {
+        canvas.note("tilt_deg", &short, &below);
+    }
+    let up = match setting.end_up {
+        EndUp::Front => "front end up",
+        EndUp::Rear => "rear end up",
+        EndUp::Level => "level",
+        EndUp::Either => "either end up",
+    };
+    let places = [
+        (Point::new(canvas.right() - 0.3 * h, table - 0.5 * h), Anchor::End),
+        (Point::new(canvas.left() + 0.3 * h, table - 0.5 * h), Anchor::Start),
+        (Point::new(centre, table + 2.4 * h), Anchor::Middle),
+    ];
+    canvas.note("end_up", up, &places);
+}
+
+/// On its side the fixture is seen from its front: centre plane level, base face upright.
+fn on_side(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
+    let bench = &plan.job.fixture.bench;
+    let (high, half) = (bench.clamp_height.mm(), 0.5 * bench.block_width.mm());
+    let above = cut.setting.dro_across.mm() - high;
+    let radius = 0.5 * cut.cutter.mm();
+    let top = -half - 90.0;
+    let extent = [Point::new(-high, half), Point::new(above + radius, top - 10.0), Point::new(30.0, 0.0)];
+    let margins = Margins { side: 3.0, top: 1.5, bottom: 2.8 };
+    let mut canvas = Canvas::new(TITLE, Extent::of(extent), margins, room);
+    let h = canvas.letter;
+    canvas.line(Pen::Visible, "", Point::new(canvas.left(), half), Point::new(canvas.right(), half));
+    let block = [(-high, -half), (-0.35 * high, -half), (-0.35 * high, half), (-high, half)];
+    canvas.path(Pen::Visible, "fixture.block_width_mm", block.map(|(x, y)| Point::new(x, y)).to_vec(), true);
+    canvas.line(Pen::Axis, "", Point::new(-high - 8.0, 0.0), Point::new(above.max(0.0) + 40.0, 0.0));
+    canvas.line(Pen::Axis, "", Point::new(0.0, -half - 12.0), Point::new(0.0, half - 3.0));
+    cutter(&mut canvas, above, top, -half + 4.0, radius);
+    let text = canvas.figure(cut.setting.dro_across);
+    let row = Point::new(0.0, half + 1.5 * h);
+    canvas.dimension("dro_across_mm", &text, Point::new(-high, 0.0), Point::new(above, 0.0), row);
+    let right = (Point::new(canvas.right() - 0.3 * h, half - 0.5 * h), Anchor::End);
+    canvas.note("on_side", "on its side", &[right]);
+    canvas.finish(sentence(place, cut))
+}
+
+fn sentence(place: Place, cut: &RoundCut) -> String {
+    let setting = &cut.setting;
+    let up = match setting.end_up {
+        EndUp::Front => "its front end up",
+        EndUp::Rear => "its rear end up",
+        EndUp::Level => "level",
+        EndUp::Either => "upright, either end up",
+    };
+    if setting.on_side {
+        return format!(
+            "For the {} the fixture stands on its side, its centre plane square to the spindle.",
+            place.name()
+        );
+    }
+    format!(
+        "For the {} the fixture tilts, {up}: {}° between stay plane and spindle; a gauge zeroed on the table reads {}°.",
+        place.name(),
+        fixed(setting.tilt.degrees(), 2),
+        fixed(90.0 - setting.tilt.degrees(), 2)
+    )
+}

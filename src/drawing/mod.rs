@@ -1,0 +1,52 @@
+//! From a plan to sheets: lines, dimensions and lettering in millimetres, true to scale.
+//!
+//! Every drawing is a pure function of the plan and of the room it is laid out for. ISO 128 lines, ISO 129-1 dimensions:
+//! lengths without a unit, all lettering level. A figure that finds no free place in a small room is left out; the lists
+//! beside the drawing have them all.
+
+mod along_spindle;
+mod canvas;
+mod clamp_plane;
+mod fixture_tilt;
+mod profile;
+mod sheet;
+mod side_view;
+mod tube;
+mod view;
+
+pub use along_spindle::along_spindle;
+pub use clamp_plane::clamp_plane;
+pub use fixture_tilt::fixture_tilt;
+pub use profile::profile;
+pub use sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
+pub use side_view::side_view;
+
+use crate::plan::{Cut, Plan, Stay};
+use crate::trade::{Hand, PairName};
+
+/// One end of one stay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// Its pair.
+    pub pair: PairName,
+    /// Its side.
+    pub hand: Hand,
+    /// Its front end, or its rear end.
+    pub at_front: bool,
+}
+
+impl Place {
+    fn stay(self, plan: &Plan) -> &Stay {
+        plan.pair(self.pair).stay(self.hand)
+    }
+
+    fn cut(self, plan: &Plan) -> &Cut {
+        let stay = self.stay(plan);
+        if self.at_front { &stay.front } else { &stay.rear }
+    }
+
+    fn name(self) -> String {
+        let end = if self.at_front { "front" } else { "rear" };
+        format!("{} {}, {end} end", self.hand.key(), self.pair.one())
+    }
+}

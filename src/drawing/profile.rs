@@ -1,0 +1,154 @@
+//! The end of a stay, unrolled.
+
+use super::Place;
+use super::canvas::{Canvas, Extent, Margins};
+use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use crate::plan::{Cut, Plan, ProfilePoint, RoundCut, SlotCut, stay_outline};
+use crate::quantity::{Angle, Length};
+use std::f64::consts::TAU;
+
+/// How much tube is drawn behind the shortest point, mm.
+const BEHIND: f64 = 8.0;
+
+/// Every how many degrees a point of the edge is drawn.
+const STEP: usize = 3;
+
+/// One end unrolled to scale: the outer edge, the bore's edge, long and short point, every 45° ticked.
+pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
+    let cut = place.cut(plan);
+    let long = cut.long_point().map_or(0.0, Length::mm);
+    let short = cut.short_point().map_or(long, Length::mm);
+    let tube = &plan.job.pair(place.pair).side(place.hand).tube;
+    let radius = stay_outline(tube).radius(short);
+    let unrolled = Unrolled { radius, sign: if place.at_front { 1.0 } else { -1.0 }, long };
+    let deep = (short - long).abs() + BEHIND;
+    let wide = TAU * radius;
+    let margins = Margins { side: 2.2, top: 2.2, bottom: 2.0 };
+    let extent = Extent::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
+    let mut canvas = Canvas::new("Profile, unrolled", extent, margins, room);
+    unrolled.draw_ticks(&mut canvas, deep);
+    match cut {
+        Cut::Cope(cut) | Cut::Boss(cut) => unrolled.draw_round(&mut canvas, cut),
+        Cut::Slot(cut) => unrolled.draw_slot(&mut canvas, cut),
+        Cut::Square(_) => canvas.line(Pen::Visible, "", Point::new(0.0, 0.0), Point::new(wide, 0.0)),
+    }
+    let text = sentence(place, cut, &canvas);
+    canvas.finish(text)
+}
+
+/// The scale of the unrolled end: the long point at the top, the tube below.
+struct Unrolled {
+    radius: f64,
+    sign: f64,
+    long: f64,
+}
+
+impl Unrolled {
+    fn at(&self, phi: Angle, station: Length) -> Point {
+        Point::new(phi.radians() * self.radius, self.sign * (station.mm() - self.long))
+    }
+
+    fn draw_ticks(&self, canvas: &mut Canvas, deep: f64) {
+        let h = canvas.letter;
+        canvas.line(Pen::Thin, "", Point::new(0.0, deep), Point::new(TAU * self.radius, deep));
+        for eighth in 0..=8 {
+            let phi = Angle::from_degrees(f64::from(eighth) * 45.0);
+            let x = phi.radians() * self.radius;
+            let long = eighth % 2 == 0;
+            let up = if long { 1.0 } else { 0.5 } * 0.6 * h;
+            canvas.line(Pen::Thin, "", Point::new(x, deep), Point::new(x, deep - up));
+            if long {
+                canvas.note(
+                    "",
+                    &format!("{}°", eighth * 45),
+                    &[(Point::new(x, deep + 1.2 * h), Anchor::Middle)],
+                );
+            }
+        }
+    }
+
+    fn draw_round(&self, canvas: &mut Canvas, cut: &RoundCut) {
+        for run in runs(&cut.bore) {
+            canvas.path(Pen::Hidden, "bore", self.points(run), false);
+        }
+        for run in runs(&cut.outer) {
+            canvas.path(Pen::Visible, "outer", self.points(run), false);
+        }
+        let h = canvas.letter;
+        let marks = [
+            ("long_point_mm", cut.long_point, cut.long_point_phi, -0.7 * h),
+            ("short_point_mm", cut.short_point, cut.short_point_phi, -0.7 * h),
+        ];
+        for (topic, station, phi, lift) in marks {
+            let (Some(station), Some(phi)) = (station, phi) else { continue };
+            let at = self.at(phi, station);
+            canvas.circle(Pen::Thin, topic, at, 0.22 * h);
+            let word = if topic == "long_point_mm" { "long" } else { "short" };
+            let text = format!("{word} {}", canvas.figure(station));
+            let places = [
+                (at.plus(0.0, lift), Anchor::Middle),
+                (at.plus(0.5 * h, lift), Anchor::Start),
+                (at.plus(-0.5 * h, lift), Anchor::End),
+                (at.plus(0.0, 1.4 * h), Anchor::Middle),
+            ];
+            canvas.note(topic, &text, &places);
+        }
+        if let (Some(long), Some(short)) = (cut.long_point, cut.short_point) {
+            let deep = (short - long).mm().abs();
+            let text = canvas.figure(Length::from_mm(deep));
+            let x = TAU * self.radius;
+            let off = Point::new(0.9 * h, 0.0);
+            canvas.dimension("short_point_mm", &text, Point::new(x, 0.0), Point::new(x, deep), off);
+        }
+    }
+
+    fn points(&self, run: &[ProfilePoint]) -> Vec<Point> {
+        let last = run.len().saturating_sub(1);
+        let kept = run.iter().enumerate().filter(|(i, _)| i % STEP == 0 || *i == last);
+        let mut points: Vec<Point> = kept.map(|(_, point)| self.at(point.phi, point.s)).collect();
+        // A run over the whole turn closes at 360°.
+        if run.len() == 360 {
+            points.extend(run.first().map(|first| self.at(Angle::from_degrees(360.0), first.s)));
+        }
+        points
+    }
+
+    fn draw_slot(&self, canvas: &mut Canvas, cut: &SlotCut) {
+        let deep = self.at(Angle::from_degrees(0.0), cut.root).y;
+        canvas.line(Pen::Visible, "mouth_s_mm", Point::new(0.0, 0.0), Point::new(TAU * self.radius, 0.0));
+        canvas.line(Pen::Hidden, "root_s_mm", Point::new(0.0, deep), Point::new(TAU * self.radius, deep));
+        for face in &cut.faces {
+            let (Some(mouth), Some(root)) = (face.mouth_phi, face.root_phi) else { continue };
+            for (a, b) in mouth.into_iter().zip(root) {
+                canvas.line(Pen::Cutter, face.side, self.at(a, cut.mouth), self.at(b, cut.root));
+            }
+        }
+        let text = canvas.figure(Length::from_mm(deep.abs()));
+        let x = TAU * self.radius;
+        let off = Point::new(0.9 * canvas.letter, 0.0);
+        canvas.dimension("root_s_mm", &text, Point::new(x, 0.0), Point::new(x, deep), off);
+    }
+}
+
+/// The stretches of a profile without a gap.
+fn runs(points: &[ProfilePoint]) -> impl Iterator<Item = &[ProfilePoint]> {
+    points.chunk_by(|a, b| b.phi.degrees() - a.phi.degrees() < 1.5)
+}
+
+fn sentence(place: Place, cut: &Cut, canvas: &Canvas) -> String {
+    let name = place.name();
+    match (cut.long_point(), cut.short_point(), cut) {
+        (Some(mouth), Some(root), Cut::Slot(_)) => format!(
+            "The {name} unrolled: slot from {} at the mouth to {} at the root.",
+            canvas.said(mouth),
+            canvas.said(root)
+        ),
+        (_, _, Cut::Square(_)) => format!("The {name} unrolled: cut square."),
+        (Some(long), Some(short), _) => format!(
+            "The {name} unrolled, outer edge and bore: long point at {}, short point at {} along the stay.",
+            canvas.said(long),
+            canvas.said(short)
+        ),
+        _ => format!("The {name} has no cut to unroll."),
+    }
+}

@@ -1,0 +1,102 @@
+//! The rear triangle from the drive side.
+
+use super::canvas::{Canvas, Extent, Margins};
+use super::sheet::{Pen, Point, Room, Sheet};
+use super::tube::Drawn;
+use super::view::View;
+use crate::plan::Plan;
+use crate::trade::{Hand, PairName};
+use nalgebra::Point3;
+use std::f64::consts::PI;
+
+/// Beyond the seat stays' place the seat tube goes on by this much, mm.
+const TUBE_OVER: f64 = 50.0;
+
+/// Shell, seat tube, stays, axle, tyre, all to one scale, with the frame's dimensions.
+pub fn side_view(plan: &Plan, room: Room) -> Sheet {
+    let view = View::side();
+    let frame = &plan.job.frame;
+    let stays = PairName::ALL.map(|name| {
+        (name, Drawn::new(&plan.pair(name).right, &plan.job.pair(name).side(Hand::Right).tube, view))
+    });
+    let axle = view.point(&plan.axle);
+    let wheel = &plan.job.wheel;
+    let tyre = 0.5 * wheel.bead_seat.mm() + wheel.tyre_height.mm();
+    let top = plan.job.seatstay_node.front_station.mm() + TUBE_OVER;
+    let tube = |station: f64| view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station));
+    let shell = 0.5 * frame.shell_od.mm();
+    let corners = [
+        axle.plus(-tyre, -tyre),
+        axle.plus(tyre, tyre),
+        tube(top),
+        Point::new(shell, shell),
+        Point::new(frame.seat_tube_od.mm(), 0.0),
+    ];
+    let margins = Margins { side: 1.5, top: 1.0, bottom: 2.0 };
+    let mut canvas = Canvas::new("Side view", Extent::of(corners), margins, room);
+
+    canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre);
+    canvas.circle(Pen::Thin, "wheel.bead_seat_mm", axle, 0.5 * wheel.bead_seat.mm());
+    seat_tube(plan, view, &mut canvas, top);
+    for (name, stay) in &stays {
+        stay.draw(&mut canvas, name.key());
+    }
+    let origin = view.point(&Point3::origin());
+    canvas.circle(Pen::Visible, "frame.shell_od_mm", origin, shell);
+    canvas.cross("", origin, shell + 8.0);
+    canvas.circle(Pen::Visible, "frame.axle_spacing_mm", axle, 6.0);
+    canvas.cross("", axle, 16.0);
+    dimensions(plan, view, &mut canvas);
+    let said = |length| canvas.said(length);
+    let text = format!(
+        "The rear triangle from the drive side, to scale: chainstay length {}, bottom bracket drop {}, seat angle {:.1}°, seat \
+         stays {} up the seat tube, tyre {} wide.",
+        said(frame.chainstay_length),
+        said(frame.bb_drop),
+        frame.seat_angle.degrees(),
+        said(plan.job.seatstay_node.front_station),
+        said(wheel.tyre_width),
+    );
+    canvas.finish(text)
+}
+
+fn seat_tube(plan: &Plan, view: View, canvas: &mut Canvas, top: f64) {
+    let half = 0.5 * plan.job.frame.seat_tube_od.mm();
+    let e = view.direction(&plan.seat_tube_direction);
+    let at = |station: f64, side: f64| {
+        let on_axis = view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station));
+        on_axis.plus(-e.y * half * side, e.x * half * side)
+    };
+    let foot = 0.5 * plan.job.frame.shell_od.mm();
+    for side in [-1.0, 1.0] {
+        canvas.line(Pen::Visible, "frame.seat_tube_od_mm", at(foot, side), at(top, side));
+    }
+    canvas.line(Pen::Axis, "frame.seat_angle_deg", at(-30.0, 0.0), at(top + 15.0, 0.0));
+}
+
+fn dimensions(plan: &Plan, view: View, canvas: &mut Canvas) {
+    let frame = &plan.job.frame;
+    let (shell, axle) = (view.point(&Point3::origin()), view.point(&plan.axle));
+    let row = 2.2 * canvas.letter;
+    let text = canvas.figure(frame.chainstay_length);
+    let below = 0.5 * frame.shell_od.mm() + row;
+    let length = shell.distance(axle).max(1.0);
+    let square = Point::new(-(axle.y - shell.y) / length * below, (axle.x - shell.x) / length * below);
+    let square = if square.y < 0.0 { Point::new(-square.x, -square.y) } else { square };
+    canvas.dimension("frame.chainstay_length_mm", &text, axle, shell, square);
+    let text = canvas.figure(frame.bb_drop);
+    let beside = Point::new(axle.x, shell.y);
+    canvas.line(Pen::Thin, "frame.bb_drop_mm", shell, beside.plus(-row, 0.0));
+    canvas.dimension("frame.bb_drop_mm", &text, axle, beside, Point::new(-row, 0.0));
+    let foot = view.point(&plan.seat_tube_foot);
+    // On the sheet the seat tube leans to the left; its angle is taken from the level line behind the shell.
+    let tube = PI + frame.seat_angle.radians();
+    let radius = (0.5 * frame.shell_od.mm() + 4.0 * canvas.letter).min(200.0);
+    canvas.angle("frame.seat_angle_deg", frame.seat_angle, foot, PI, tube, radius);
+    let node = plan.seat_tube_foot + plan.seat_tube_direction * plan.job.seatstay_node.front_station.mm();
+    let text = canvas.figure(plan.job.seatstay_node.front_station);
+    let e = view.direction(&plan.seat_tube_direction);
+    let off = 0.5 * frame.seat_tube_od.mm() + 1.5 * canvas.letter;
+    let square = Point::new(-e.y * off, e.x * off);
+    canvas.dimension("seatstays.front_station_mm", &text, foot, view.point(&node), square);
+}

@@ -1,0 +1,156 @@
+//! The address: its fragment holds the whole job, and each state of the job is one entry of the browser's history.
+
+use super::store;
+use crate::session::Session;
+use leptos::leptos_dom::helpers::TimeoutHandle;
+use leptos::prelude::*;
+use staywright::link;
+use staywright::trade::Job;
+use std::time::Duration;
+use wasm_bindgen::JsValue;
+
+/// Quiet time after which an edit is one state of the history. Some browsers refuse a hundred address changes within
+/// half a minute.
+const QUIET: Duration = Duration::from_millis(450);
+
+/// What the page starts with.
+pub struct Opening {
+    /// The job.
+    pub job: Job,
+    /// Where the browser's history stands.
+    pub at: u32,
+    /// Why the link was not opened.
+    pub damaged: Option<String>,
+}
+
+/// The job of the address; without one, the job that was last worked on; without that, a plain one.
+pub fn opening() -> Opening {
+    let at = entry_number().unwrap_or(0);
+    match fragment().map(|text| link::decode(&text)) {
+        Some(Ok(job)) => Opening { job, at, damaged: None },
+        Some(Err(error)) => Opening { job: Job::default(), at, damaged: Some(error.to_string()) },
+        None => {
+            let kept = store::read("job").and_then(|text| link::decode(&text).ok());
+            Opening { job: kept.unwrap_or_default(), at, damaged: None }
+        }
+    }
+}
+
+/// Keeps the address in step with the session from now on.
+pub fn attach(session: Session, damaged: bool) {
+    let at = session.history().with_untracked(|history| history.at());
+    // A damaged link stays in the address until something is entered, so that it can still be looked at.
+    if !damaged {
+        write_entry(session, at, false);
+    }
+    let written = StoredValue::new(at);
+    Effect::new(move |_| write_entries(session, written));
+    settle_when_quiet(session);
+    window_event_listener(leptos::ev::popstate, move |_| arrive(session, written));
+    let flush = move || {
+        session.settle();
+        write_entries(session, written);
+    };
+    window_event_listener_untyped("staywright-flush", move |_| flush());
+    window_event_listener_untyped("pagehide", move |_| flush());
+}
+
+/// Takes the last edit back.
+pub fn undo(session: Session) {
+    if session.take_back() || !session.history().with_untracked(|history| history.can_undo()) {
+        return;
+    }
+    travel(-1);
+}
+
+/// Brings what was undone again.
+pub fn redo(session: Session) {
+    if session.can_redo() {
+        travel(1);
+    }
+}
+
+/// The address with the job as it stands.
+pub fn link(session: Session) -> String {
+    let location = window().location();
+    let page = location.href().unwrap_or_default();
+    let page = page.split('#').next().unwrap_or_default();
+    let job = session.follow.good.with_untracked(|job| link::encode(job));
+    format!("{page}#{job}")
+}
+
+fn travel(by: i32) {
+    if let Ok(history) = window().history() {
+        let _ = history.go_with_delta(by);
+    }
+}
+
+fn settle_when_quiet(session: Session) {
+    let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
+    let job = session.job();
+    Effect::new(move |_| {
+        job.track();
+        if let Some(running) = timer.get_value() {
+            running.clear();
+        }
+        timer.set_value(set_timeout_with_handle(move || session.settle(), QUIET).ok());
+    });
+}
+
+/// Writes every settled state that has no entry yet.
+fn write_entries(session: Session, written: StoredValue<u32>) {
+    let at = session.history().with(|history| history.at());
+    let last = written.get_value();
+    for number in last.saturating_add(1)..=at {
+        write_entry(session, number, true);
+    }
+    written.set_value(at);
+}
+
+fn write_entry(session: Session, number: u32, push: bool) {
+    let text = session.history().with_untracked(|history| history.state(number).map(link::encode));
+    let (Some(text), Ok(history)) = (text, window().history()) else { return };
+    let (state, url) = (JsValue::from_f64(f64::from(number)), format!("#{text}"));
+    // Refused only where the address cannot be written at all, as in some embedded pages.
+    let _ = if push {
+        history.push_state_with_url(&state, "", Some(&url))
+    } else {
+        history.replace_state_with_url(&state, "", Some(&url))
+    };
+    store::write("job", Some(&text));
+}
+
+/// The browser went back or forward, or another link was put into the address.
+fn arrive(session: Session, written: StoredValue<u32>) {
+    let read = || fragment().and_then(|text| link::decode(&text).ok());
+    if let Some(number) = entry_number() {
+        written.set_value(number);
+        session.go(number, read);
+        return;
+    }
+    match fragment().map(|text| link::decode(&text)) {
+        Some(Ok(job)) => {
+            session.open(job);
+            let at = session.history().with_untracked(|history| history.at());
+            written.set_value(at);
+            write_entry(session, at, false);
+        }
+        Some(Err(error)) => {
+            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."))
+        }
+        None => {}
+    }
+}
+
+/// The number that an entry written here carries.
+fn entry_number() -> Option<u32> {
+    let state = window().history().ok()?.state().ok()?.as_f64()?;
+    (state >= 0.0 && state <= f64::from(u32::MAX)).then_some(state as u32)
+}
+
+/// The text after `#`, where there is any.
+fn fragment() -> Option<String> {
+    let hash = window().location().hash().ok()?;
+    let text = hash.strip_prefix('#').unwrap_or(&hash);
+    (!text.is_empty()).then(|| text.to_owned())
+}

@@ -1,0 +1,20 @@
+//! All that the page asks of the browser. Nothing else of the page knows `web_sys`.
+
+pub mod address;
+pub mod clip;
+pub mod details;
+pub mod drag;
+pub mod files;
+pub mod hold;
+pub mod keep;
+pub mod keys;
+mod method;
+pub mod mount;
+pub mod print;
+pub mod scroll;
+pub mod share;
+pub mod size;
+mod store;
+pub mod theme;
+pub mod topic;
+pub mod wake;

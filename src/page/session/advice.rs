@@ -1,0 +1,53 @@
+//! Where each warning of a plan is shown.
+
+use super::pick::{Pick, place_name};
+use super::place::Place;
+use staywright::plan::{Code, Warning};
+
+/// The place of the page that a warning belongs to.
+pub const fn place_of(code: Code) -> Place {
+    match code {
+        Code::StaysCollide => Place::Stays,
+        Code::SidesApart
+        | Code::SlideOutOfRange
+        | Code::AxleHeightOutOfRange
+        | Code::PostOffStay
+        | Code::CompoundSetting => Place::SetUp,
+        _ => Place::Cuts,
+    }
+}
+
+/// The warnings of a place.
+pub fn at(warnings: &[Warning], place: Place) -> Vec<Warning> {
+    warnings.iter().filter(|warning| place_of(warning.code) == place).cloned().collect()
+}
+
+/// Whether a warning is about that cut, its stay or its pair.
+pub fn about(warning: &Warning, pick: Pick) -> bool {
+    let key = pick.key();
+    key == warning.place || key.strip_prefix(&warning.place).is_some_and(|rest| rest.starts_with('.'))
+}
+
+/// The warning with what it is about in front.
+pub fn sentence(warning: &Warning) -> String {
+    let place = place_name(&warning.place);
+    if place.is_empty() { warning.message.clone() } else { format!("{place}: {}", warning.message) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn warning(place: &str) -> Warning {
+        Warning { code: Code::PartialContact, place: place.into(), message: "…".into() }
+    }
+
+    #[test]
+    fn a_warning_reaches_the_cuts_it_is_about() {
+        let pick = Pick::default();
+        assert!(about(&warning("chainstays.right.front"), pick));
+        assert!(about(&warning("chainstays"), pick));
+        assert!(!about(&warning("chainstays.right.rear"), pick));
+        assert!(!about(&warning("chain"), pick));
+    }
+}

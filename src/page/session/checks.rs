@@ -1,0 +1,132 @@
+//! What to measure on the finished stays.
+
+use super::pick::Pick;
+use super::reading::Reading;
+use super::show;
+use staywright::plan::{Cut, Pair, Plan};
+use staywright::quantity::{LengthUnit, read_angle, read_length};
+use staywright::trade::{Hand, PairName};
+
+/// One figure to measure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Check {
+    /// Stays the same while the job does.
+    pub id: String,
+    /// What is measured.
+    pub name: String,
+    /// What it should be.
+    pub nominal: Reading,
+    /// With what, and from where to where.
+    pub how: &'static str,
+}
+
+/// What was measured, set against what it should be.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Difference {
+    /// Measured less nominal, in mm or degrees.
+    pub value: f64,
+    /// The same as the page writes it.
+    pub text: String,
+}
+
+/// The checks of one pair.
+pub fn pair_checks(plan: &Plan, name: PairName) -> Vec<Check> {
+    let pair = plan.pair(name);
+    let mut checks = Vec::new();
+    for hand in Hand::ALL {
+        stay_checks(pair, name, hand, &mut checks);
+    }
+    for (i, post) in pair.posts.iter().enumerate() {
+        let calipers = [
+            ("inside", post.inside, "calipers between the two tubes, across the fixture"),
+            ("outside", post.outside, "calipers over the two tubes, across the fixture"),
+        ];
+        for (key, reading, how) in calipers {
+            let label = format!("At post {}, {key}", i + 1);
+            let id = format!("{}.post-{}.{key}", name.key(), i + 1);
+            checks.extend(reading.map(|known| Check {
+                id,
+                name: label,
+                nominal: Reading::Length(known),
+                how,
+            }));
+        }
+    }
+    checks
+}
+
+fn stay_checks(pair: &Pair, name: PairName, hand: Hand, checks: &mut Vec<Check>) {
+    let stay = pair.stay(hand);
+    let at = format!("{}.{}", name.key(), hand.key());
+    let title = format!("{} {}", hand.key(), name.one());
+    let mut add = |key: &str, what: &str, nominal, how| {
+        let label = format!("{} of the {title}", what);
+        checks.push(Check { id: format!("{at}.{key}"), name: label, nominal, how });
+    };
+    if let Some(length) = stay.tip_to_tip {
+        add(
+            "tip-to-tip",
+            "Tip to tip",
+            Reading::Length(length),
+            "from front long point to rear long point, along the stay",
+        );
+    }
+    add(
+        "length",
+        "Length",
+        Reading::Length(stay.length),
+        "from the middle of the front cut to the rear reference point",
+    );
+    for at_front in [true, false] {
+        let pick = Pick { pair: name, hand, at_front };
+        let cut = if at_front { &stay.front } else { &stay.rear };
+        let (what, angle, how) = match cut {
+            Cut::Cope(cut) | Cut::Boss(cut) => {
+                ("cut", cut.angle, "between the stay and the axis of a bar held in the cope")
+            }
+            Cut::Slot(cut) => ("slot", cut.angle, "between the stay and a plate held in the slot"),
+            Cut::Square(_) => continue,
+        };
+        let label =
+            if at_front { format!("Angle of the front {what}") } else { format!("Angle of the rear {what}") };
+        add(&format!("{}.angle", pick.end()), &label, Reading::Angle(angle), how);
+    }
+}
+
+/// Reads what was measured and sets it against the nominal; `None` while nothing is written.
+///
+/// # Errors
+/// A sentence on what is wrong with the text.
+pub fn difference(text: &str, nominal: Reading, unit: LengthUnit) -> Result<Option<Difference>, String> {
+    let Some(wanted) = nominal.number().filter(|_| !text.trim().is_empty()) else { return Ok(None) };
+    let angle = matches!(nominal, Reading::Angle(_));
+    let read = if angle {
+        read_angle(text).map(|figure| figure.value.degrees())
+    } else {
+        read_length(text, unit).map(|figure| figure.value.mm())
+    };
+    let value = read.map_err(|error| error.to_string())? - wanted;
+    let text = if angle { show::signed_angle(value) } else { show::signed_length(value, unit) };
+    Ok(Some(Difference { value, text }))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use staywright::quantity::{Angle, Length};
+
+    #[test]
+    fn a_measured_figure_is_set_against_its_nominal() {
+        let wanted = Reading::Length(Length::from_mm(400.0));
+        let text = |typed| difference(typed, wanted, LengthUnit::Millimetre).map(|d| d.map(|d| d.text));
+        assert_eq!(text("400.25"), Ok(Some("+0.25 mm".into())));
+        assert_eq!(text("399,5"), Ok(Some("−0.50 mm".into())));
+        assert_eq!(text("  "), Ok(None));
+        assert_eq!(text("long"), Err("“long” is not a figure".into()));
+        let angle = Reading::Angle(Angle::from_degrees(82.3));
+        assert_eq!(
+            difference("82", angle, LengthUnit::Inch).map(|d| d.map(|d| d.text)),
+            Ok(Some("−0.30°".into()))
+        );
+    }
+}

@@ -1,0 +1,159 @@
+//! What a person types into a figure's field, what it means, and how it is written back.
+
+use super::show::{in_unit, sign};
+use staywright::quantity::{Angle, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
+use staywright::trade::{Fault, Spec};
+
+/// A text that was understood.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Understood {
+    /// The recorded number.
+    pub value: f64,
+    /// `1 1/8 in = 28.575 mm`, where the text does not say so itself.
+    pub note: Option<String>,
+}
+
+/// Whether the figure is an angle.
+pub fn is_angle(spec: &Spec) -> bool {
+    spec.unit == <Angle as Quantity<f64>>::UNIT
+}
+
+/// The unit's sign beside the field.
+pub fn unit_sign(spec: &Spec, unit: LengthUnit) -> &'static str {
+    if is_angle(spec) { "°" } else { sign(unit) }
+}
+
+/// Reads the text of a field.
+///
+/// # Errors
+/// A sentence for the person who typed it, with the range allowed.
+pub fn understand(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understood, String> {
+    let read = if is_angle(spec) {
+        read_angle(text).map(|figure| (figure.value.degrees(), figure.unit))
+    } else {
+        read_length(text, unit).map(|figure| (figure.value.mm(), figure.unit))
+    };
+    let (value, read_in) =
+        read.map_err(|error| format!("{}. Allowed: {}.", sentence(&error.to_string()), range(spec, unit)))?;
+    if !spec.bounds.contain(value) {
+        return Err(outside(spec, value, unit));
+    }
+    Ok(Understood { value, note: note(text, value, read_in, spec, unit) })
+}
+
+/// The range of a figure with its unit: `250 to 800 mm`.
+pub fn range(spec: &Spec, unit: LengthUnit) -> String {
+    let (min, max) = range_ends(spec, unit);
+    if is_angle(spec) { format!("{min} to {max}°") } else { format!("{min} to {max} {}", sign(unit)) }
+}
+
+/// The ends of a figure's range as plain numbers, in the unit of the page.
+pub fn range_ends(spec: &Spec, unit: LengthUnit) -> (String, String) {
+    (number(spec.bounds.min, spec, unit), number(spec.bounds.max, spec, unit))
+}
+
+/// The text a field shows for a recorded number when nobody is typing in it.
+pub fn written(value: f64, spec: &Spec, unit: LengthUnit) -> String {
+    number(value, spec, unit)
+}
+
+/// The recorded number `count` steps on: 0.5 mm, 1/64 in or 0.1° each, held inside the range.
+pub fn stepped(value: f64, count: f64, spec: &Spec, unit: LengthUnit) -> f64 {
+    let step = match unit {
+        _ if is_angle(spec) => 0.1,
+        LengthUnit::Millimetre => 0.5,
+        LengthUnit::Inch => Length::from_inches(1.0 / 64.0).mm(),
+    };
+    // Decimal steps are not exact in binary; a millionth is far below what any figure is read to.
+    let next = ((value + count * step) * 1e6).round() / 1e6;
+    next.clamp(spec.bounds.min, spec.bounds.max)
+}
+
+fn outside(spec: &Spec, value: f64, unit: LengthUnit) -> String {
+    let message = sentence(&Fault::outside("", spec, value).message);
+    match unit {
+        LengthUnit::Inch if !is_angle(spec) => format!("{message} (allowed: {}).", range(spec, unit)),
+        _ => format!("{message}."),
+    }
+}
+
+/// What the text was taken for, where it is a fraction, has a comma or is in another unit than the page's.
+fn note(text: &str, value: f64, read_in: LengthUnit, spec: &Spec, unit: LengthUnit) -> Option<String> {
+    let other_unit = read_in != unit && !is_angle(spec);
+    if !other_unit && !text.contains(['/', ',']) {
+        return None;
+    }
+    let means = number(value, spec, unit);
+    let said = text.trim();
+    Some(if is_angle(spec) {
+        format!("{said} = {means}°")
+    } else {
+        format!("{said} = {means} {}", sign(unit))
+    })
+}
+
+fn number(value: f64, spec: &Spec, unit: LengthUnit) -> String {
+    if is_angle(spec) {
+        return trimmed(value, 3);
+    }
+    let decimals = if unit == LengthUnit::Inch { 4 } else { 3 };
+    trimmed(in_unit(value, unit), decimals)
+}
+
+/// The message with a capital letter.
+fn sentence(message: &str) -> String {
+    let mut letters = message.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use LengthUnit::{Inch, Millimetre};
+    use staywright::trade::Job;
+
+    fn spec(path: &str) -> &'static Spec {
+        match Job::default().spec(path) {
+            Some(spec) => spec,
+            None => panic!("no figure {path}"),
+        }
+    }
+
+    fn note_of(text: &str, path: &str, unit: LengthUnit) -> Option<String> {
+        understand(text, spec(path), unit).ok().and_then(|understood| understood.note)
+    }
+
+    #[test]
+    fn what_was_understood_is_said_when_the_text_does_not_say_it() {
+        let tube = "frame.seat_tube_od_mm";
+        assert_eq!(note_of("1 1/8 in", tube, Millimetre).as_deref(), Some("1 1/8 in = 28.575 mm"));
+        assert_eq!(note_of("28,6", tube, Millimetre).as_deref(), Some("28,6 = 28.6 mm"));
+        assert_eq!(note_of("28.6 mm", tube, Millimetre), None);
+        assert_eq!(note_of("28.575 mm", tube, Inch).as_deref(), Some("28.575 mm = 1.125 in"));
+        assert_eq!(note_of("1.125", tube, Inch), None);
+        assert_eq!(note_of("73,5", "frame.seat_angle_deg", Inch).as_deref(), Some("73,5 = 73.5°"));
+    }
+
+    #[test]
+    fn a_faulty_text_is_told_the_range() {
+        let length = spec("frame.chainstay_length_mm");
+        let why = |text, unit| understand(text, length, unit).map(|understood| understood.value);
+        assert_eq!(why("", Millimetre), Err("A figure is needed here. Allowed: 250 to 800 mm.".into()));
+        assert_eq!(why("abc", Millimetre), Err("“abc” is not a figure. Allowed: 250 to 800 mm.".into()));
+        assert_eq!(why("1200", Millimetre), Err("Chainstay length 1200 mm is outside 250 to 800 mm.".into()));
+        assert_eq!(
+            why("40", Inch),
+            Err("Chainstay length 1016 mm is outside 250 to 800 mm (allowed: 9.8425 to 31.4961 in).".into())
+        );
+    }
+
+    #[test]
+    fn steps_stay_in_range_and_leave_no_binary_dust() {
+        let angle = spec("frame.seat_angle_deg");
+        assert_eq!(stepped(73.2, 1.0, angle, Millimetre), 73.3);
+        assert_eq!(stepped(89.95, 3.0, angle, Millimetre), 90.0);
+        let length = spec("frame.chainstay_length_mm");
+        assert_eq!(stepped(430.0, -1.0, length, Millimetre), 429.5);
+        assert_eq!(stepped(406.4, 64.0, length, Inch), 431.8);
+    }
+}

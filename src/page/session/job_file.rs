@@ -1,0 +1,60 @@
+//! A job as a file, and the part of a pasted link that holds a job.
+
+use staywright::trade::Job;
+
+/// A file name made of the job's name.
+pub fn name(job_name: &str) -> String {
+    let kept: String = job_name.chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
+    let words: Vec<&str> = kept.split_whitespace().collect();
+    let stem = if words.is_empty() { "job".to_owned() } else { words.join("-").to_lowercase() };
+    format!("{stem}.staywright.json")
+}
+
+/// The job's JSON text.
+pub fn text(job: &Job) -> String {
+    serde_json::to_string_pretty(&job.to_json()).unwrap_or_default()
+}
+
+/// The fixture of `job` alone, as a job file that holds nothing else.
+pub fn fixture_text(job: &Job) -> String {
+    let whole = job.to_json();
+    let part = |key: &str| whole.get(key).cloned().unwrap_or_default();
+    serde_json::json!({
+        "format": part("format"), "fixture": part("fixture"), "edge_finder_mm": part("edge_finder_mm")
+    })
+    .to_string()
+}
+
+/// What follows the last `#` of a link, or the whole text where there is none.
+pub fn fragment_of(link: &str) -> &str {
+    let link = link.trim();
+    link.rsplit_once('#').map_or(link, |(_, fragment)| fragment)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn file_names_keep_to_letters_and_figures() {
+        assert_eq!(name("Heron Mill: all-road / 2"), "heron-mill-all-road-2.staywright.json");
+        assert_eq!(name(" … "), "job.staywright.json");
+    }
+
+    #[test]
+    fn a_link_is_read_from_its_fragment() {
+        assert_eq!(fragment_of(" https://example.org/page#1abc "), "1abc");
+        assert_eq!(fragment_of("1abc"), "1abc");
+    }
+
+    #[test]
+    fn a_fixture_alone_is_a_job_file_that_carries_the_fixture() {
+        let mut job = Job::default();
+        job = job.with_figure("fixture.block_width_mm", 81.0).with_figure("edge_finder_mm", 6.0);
+        job.name = "left out".into();
+        let read = Job::from_json(&fixture_text(&job)).unwrap_or_default();
+        assert_eq!(read.fixture, job.fixture);
+        assert_eq!(read.touch, job.touch);
+        assert_eq!(read.name, "");
+    }
+}

@@ -1,0 +1,257 @@
+//! The one session of the page: what was entered as signals, everything that follows from it as memos.
+//!
+//! Nothing here knows the browser.
+
+pub mod advice;
+pub mod checks;
+pub mod cut_facts;
+pub mod entry;
+pub mod explain;
+mod follow;
+mod history;
+pub mod job_file;
+pub mod pair_facts;
+pub mod pick;
+pub mod place;
+pub mod qr;
+pub mod reading;
+mod records;
+mod settings;
+pub mod show;
+pub mod steps;
+
+pub use follow::{Figure, Follow};
+pub use history::History;
+pub use records::Records;
+pub use settings::{Limits, Settings, Theme};
+
+use leptos::prelude::*;
+use staywright::trade::Job;
+use std::collections::BTreeMap;
+
+/// The text of a field that could not be taken over, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Faulty {
+    /// As it was typed.
+    pub text: String,
+    /// A sentence for the person who typed it.
+    pub message: String,
+    /// What the figure is called.
+    pub name: String,
+}
+
+/// What the page says once at its top.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// The sentence.
+    pub text: String,
+    /// Whether something went wrong.
+    pub bad: bool,
+}
+
+/// All of the page's state. Copied freely: its parts are handles.
+#[derive(Clone, Copy)]
+pub struct Session {
+    job: RwSignal<Job>,
+    history: RwSignal<History<Job>>,
+    last_edit: StoredValue<String>,
+    /// What is kept of how the page is used.
+    pub settings: Settings,
+    /// Ticks and measured figures.
+    pub records: RwSignal<Records>,
+    /// Texts that could not be taken over, by path.
+    pub faulty: RwSignal<BTreeMap<String, Faulty>>,
+    /// The figure that is touched: it lights up in the list and in the drawing.
+    pub lit: RwSignal<Option<String>>,
+    /// What is said at the top.
+    pub notice: RwSignal<Option<Notice>>,
+    /// Everything that follows from the job.
+    pub follow: Follow,
+}
+
+impl Session {
+    /// A session that starts with `job`, in the browser's history at number `at`.
+    pub fn new(job: Job, at: u32) -> Self {
+        let history = RwSignal::new(History::new(at, job.clone()));
+        let job = RwSignal::new(job);
+        let records = RwSignal::new(Records::default());
+        Self {
+            job,
+            history,
+            last_edit: StoredValue::new(String::new()),
+            settings: Settings::new(),
+            records,
+            faulty: RwSignal::new(BTreeMap::new()),
+            lit: RwSignal::new(None),
+            notice: RwSignal::new(None),
+            follow: Follow::new(job),
+        }
+    }
+
+    /// The session of this page.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// The job as it was entered, faults and all.
+    pub fn job(self) -> ReadSignal<Job> {
+        self.job.read_only()
+    }
+
+    /// The history, to follow where it stands.
+    pub fn history(self) -> ReadSignal<History<Job>> {
+        self.history.read_only()
+    }
+
+    /// Changes the job. Edits under the same `key`, one after another, are undone as one.
+    pub fn edit(self, key: &str, change: impl FnOnce(&mut Job)) {
+        if self.last_edit.with_value(|last| last != key) {
+            self.settle();
+            self.last_edit.set_value(key.to_owned());
+        }
+        self.job.update(change);
+    }
+
+    /// Sets one figure.
+    pub fn set_figure(self, path: &str, value: f64) {
+        self.forgive(path);
+        if untrack(|| self.follow.figure(path)).is_some_and(|(_, old)| old != value) {
+            self.edit(path, |job| *job = job.with_figure(path, value));
+        }
+    }
+
+    /// Notes that the text of a figure's field cannot be taken over; the job keeps its last good figure.
+    pub fn refuse(self, path: &str, faulty: Faulty) {
+        self.faulty.update(|list| {
+            list.insert(path.to_owned(), faulty);
+        });
+    }
+
+    /// Takes back what [`Session::refuse`] noted.
+    pub fn forgive(self, path: &str) {
+        if self.faulty.with_untracked(|list| list.contains_key(path)) {
+            self.faulty.update(|list| {
+                list.remove(path);
+            });
+        }
+    }
+
+    /// Puts another job in place of this one; it can be undone.
+    pub fn open(self, job: Job) {
+        self.settle();
+        self.faulty.set(BTreeMap::new());
+        self.last_edit.set_value(String::new());
+        self.job.set(job);
+        self.settle();
+    }
+
+    /// Makes the job as it stands one state of the history. A job with faults waits for its mending.
+    pub fn settle(self) {
+        self.last_edit.set_value(String::new());
+        let job = self.job.get_untracked();
+        let same = self.history.with_untracked(|history| history.present() == Some(&job));
+        if !same && staywright::plan::faults(&job).is_empty() {
+            self.history.update(|history| {
+                history.settle(&job);
+            });
+        }
+    }
+
+    /// Takes back what has not settled: faulty texts, or a job with faults. Whether there was any.
+    pub fn take_back(self) -> bool {
+        if self.faulty.with_untracked(|list| !list.is_empty()) {
+            self.faulty.set(BTreeMap::new());
+            return true;
+        }
+        let settled = self.history.with_untracked(|history| history.present().cloned());
+        match settled {
+            Some(job) if job != self.job.get_untracked() => {
+                self.job.set(job);
+                true
+            }
+            _ => false,
+        }
+    }
+
+    /// Goes to a state of the history; `read` finds it where it is not remembered. Whether it was found.
+    pub fn go(self, at: u32, read: impl FnOnce() -> Option<Job>) -> bool {
+        let known = self.history.try_update(|history| history.go(at).cloned()).flatten();
+        let Some(job) = known.or_else(read) else { return false };
+        self.history.update(|history| history.amend(job.clone()));
+        self.faulty.set(BTreeMap::new());
+        self.last_edit.set_value(String::new());
+        self.job.set(job);
+        true
+    }
+
+    /// Whether undo has something to take back.
+    pub fn can_undo(self) -> bool {
+        self.faulty.with(|list| !list.is_empty())
+            || self
+                .history
+                .with(|history| history.can_undo() || self.job.with(|job| history.present() != Some(job)))
+    }
+
+    /// Whether redo has something to bring again.
+    pub fn can_redo(self) -> bool {
+        self.history.with(History::can_redo)
+    }
+
+    /// Says something at the top of the page.
+    pub fn say(self, text: impl Into<String>) {
+        self.notice.set(Some(Notice { text: text.into(), bad: false }));
+    }
+
+    /// Says at the top of the page that something went wrong.
+    pub fn say_bad(self, text: impl Into<String>) {
+        self.notice.set(Some(Notice { text: text.into(), bad: true }));
+    }
+
+    /// Whether a step is done.
+    pub fn ticked(self, step: &str) -> bool {
+        let mark = self.follow.mark.get();
+        self.records.with(|records| records.of(&mark).is_some_and(|record| record.ticks.contains(step)))
+    }
+
+    /// Ticks a step, or takes its tick away.
+    pub fn tick(self, step: &str, done: bool) {
+        let mark = self.follow.mark.get_untracked();
+        self.records.update(|records| {
+            records.change(&mark, |record| {
+                if done {
+                    record.ticks.insert(step.to_owned());
+                } else {
+                    record.ticks.remove(step);
+                }
+            });
+        });
+    }
+
+    /// What was measured for a check, as it was typed.
+    pub fn measured(self, check: &str) -> String {
+        let mark = self.follow.mark.get();
+        self.records.with(|records| {
+            records.of(&mark).and_then(|record| record.measured.get(check)).cloned().unwrap_or_default()
+        })
+    }
+
+    /// Writes down what was measured for a check.
+    pub fn measure(self, check: &str, text: &str) {
+        let mark = self.follow.mark.get_untracked();
+        self.records.update(|records| {
+            records.change(&mark, |record| {
+                if text.trim().is_empty() {
+                    record.measured.remove(check);
+                } else {
+                    record.measured.insert(check.to_owned(), text.to_owned());
+                }
+            });
+        });
+    }
+
+    /// Takes all ticks of this job away.
+    pub fn clear_ticks(self) {
+        let mark = self.follow.mark.get_untracked();
+        self.records.update(|records| records.change(&mark, |record| record.ticks.clear()));
+    }
+}

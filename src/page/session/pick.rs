@@ -1,0 +1,93 @@
+//! Which of the job's eight cuts is looked at.
+
+use staywright::trade::{Hand, PairName};
+
+/// One end of one stay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Pick {
+    /// Its pair.
+    pub pair: PairName,
+    /// Its side.
+    pub hand: Hand,
+    /// Its front end, or its rear end.
+    pub at_front: bool,
+}
+
+impl Default for Pick {
+    fn default() -> Self {
+        Self { pair: PairName::Chainstays, hand: Hand::Right, at_front: true }
+    }
+}
+
+impl Pick {
+    /// All eight, in the order of the work: a pair's front ends, then its rear ends.
+    pub fn all() -> impl Iterator<Item = Self> {
+        PairName::ALL.into_iter().flat_map(|pair| {
+            [true, false]
+                .into_iter()
+                .flat_map(move |at_front| Hand::ALL.map(|hand| Self { pair, hand, at_front }))
+        })
+    }
+
+    /// The place that the drawings go by.
+    pub const fn place(self) -> staywright::drawing::Place {
+        staywright::drawing::Place { pair: self.pair, hand: self.hand, at_front: self.at_front }
+    }
+
+    /// The place in the plan, as warnings name it: `chainstays.right.front`.
+    pub fn key(self) -> String {
+        format!("{}.{}.{}", self.pair.key(), self.hand.key(), self.end())
+    }
+
+    /// The cut kept under `key`.
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::all().find(|pick| pick.key() == key)
+    }
+
+    /// `front` or `rear`.
+    pub const fn end(self) -> &'static str {
+        if self.at_front { "front" } else { "rear" }
+    }
+
+    /// The stay, then its end: `right chainstay, front end`.
+    pub fn name(self) -> String {
+        format!("{} {}, {} end", self.hand.key(), self.pair.one(), self.end())
+    }
+}
+
+/// A path of the plan or the job in the trade's words, as far as it names a pair, a side and an end.
+pub fn place_name(path: &str) -> String {
+    let mut parts = path.split('.');
+    let Some(pair) = parts.next().and_then(|key| PairName::ALL.into_iter().find(|pair| pair.key() == key))
+    else {
+        return path.split('.').next().unwrap_or_default().to_owned();
+    };
+    let Some(hand) = parts.next().and_then(|key| Hand::ALL.into_iter().find(|hand| hand.key() == key)) else {
+        return pair.name().to_owned();
+    };
+    match parts.next() {
+        Some(end @ ("front" | "rear")) => format!("{} {}, {end} end", hand.key(), pair.one()),
+        _ => format!("{} {}", hand.key(), pair.one()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn there_are_eight_cuts_and_each_is_found_again() {
+        assert_eq!(Pick::all().count(), 8);
+        for pick in Pick::all() {
+            assert_eq!(Pick::from_key(&pick.key()), Some(pick));
+        }
+    }
+
+    #[test]
+    fn paths_read_as_the_trade_says_them() {
+        assert_eq!(place_name("seatstays.left.rear.end.plate_mm"), "left seat stay, rear end");
+        assert_eq!(place_name("chainstays"), "chainstays");
+        assert_eq!(place_name("chainstays.right.tube"), "right chainstay");
+        assert_eq!(place_name("fixture.slide_min_mm"), "fixture");
+    }
+}

@@ -1,0 +1,89 @@
+//! What was ticked and measured, job by job, so that a reload at the mill loses nothing.
+
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Jobs remembered; the one touched longest ago goes first.
+const MOST_JOBS: usize = 40;
+
+/// What belongs to one job.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Record {
+    /// Steps that are done.
+    #[serde(default)]
+    pub ticks: BTreeSet<String>,
+    /// What was measured, as it was typed.
+    #[serde(default)]
+    pub measured: BTreeMap<String, String>,
+}
+
+/// The records of all jobs, the one touched last at the end.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Records(Vec<(String, Record)>);
+
+impl Records {
+    /// The records written by [`Records::to_text`]; none where the text is not one.
+    pub fn from_text(text: &str) -> Self {
+        serde_json::from_str(text).unwrap_or_default()
+    }
+
+    /// As they are kept.
+    pub fn to_text(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+
+    /// The record of the job with that mark.
+    pub fn of(&self, mark: &str) -> Option<&Record> {
+        self.0.iter().find(|(known, _)| known == mark).map(|(_, record)| record)
+    }
+
+    /// Changes the record of the job with that mark; an emptied record is forgotten.
+    pub fn change(&mut self, mark: &str, change: impl FnOnce(&mut Record)) {
+        let at = self.0.iter().position(|(known, _)| known == mark);
+        let mut record = at.map(|at| self.0.remove(at).1).unwrap_or_default();
+        change(&mut record);
+        if record != Record::default() {
+            self.0.push((mark.to_owned(), record));
+        }
+        let surplus = self.0.len().saturating_sub(MOST_JOBS);
+        self.0.drain(..surplus);
+    }
+}
+
+/// A short mark of a text (FNV-1a, 64 bits), which tells one job's ticks from another's.
+pub fn mark(text: &str) -> String {
+    let hash = text.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    });
+    format!("{hash:016x}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_mark_is_the_published_hash() {
+        // Fowler, Noll, Vo: test vectors of FNV-1a, 64 bits, in draft-eastlake-fnv (from memory).
+        assert_eq!(mark(""), "cbf29ce484222325");
+        assert_eq!(mark("a"), "af63dc4c8601ec8c");
+        assert_eq!(mark("foobar"), "85944171f73967e8");
+    }
+
+    #[test]
+    fn records_survive_and_the_oldest_goes_first() {
+        let mut records = Records::default();
+        for job in 0..=MOST_JOBS {
+            records.change(&job.to_string(), |record| {
+                record.ticks.insert("cut".into());
+            });
+        }
+        assert_eq!(records.of("0"), None);
+        let read = Records::from_text(&records.to_text());
+        assert_eq!(read, records);
+        assert!(read.of("1").is_some_and(|record| record.ticks.contains("cut")));
+        records.change("1", |record| record.ticks.clear());
+        assert_eq!(records.of("1"), None);
+        assert_eq!(Records::from_text("not json"), Records::default());
+    }
+}

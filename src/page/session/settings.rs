@@ -1,0 +1,160 @@
+//! What is kept of how the page is used: not of the job, which the link holds.
+
+use super::pick::Pick;
+use super::place::Place;
+use leptos::prelude::*;
+use staywright::quantity::{LengthUnit, trimmed};
+
+/// Light or dark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Theme {
+    /// As the device prefers.
+    #[default]
+    Device,
+    /// Ink on white.
+    Light,
+    /// Pale lines on a deep blue ground.
+    Dark,
+}
+
+impl Theme {
+    /// All themes, in the order they are offered.
+    pub const ALL: [Self; 3] = [Self::Device, Self::Light, Self::Dark];
+
+    /// The word it is kept under.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Device => "device",
+            Self::Light => "light",
+            Self::Dark => "dark",
+        }
+    }
+
+    /// The word on the page.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Device => "Auto",
+            Self::Light => "Light",
+            Self::Dark => "Dark",
+        }
+    }
+}
+
+/// How far a measured figure may be off before the page says so: the builder's own choice.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Limits {
+    /// For lengths, in mm.
+    pub length_mm: f64,
+    /// For angles, in degrees.
+    pub angle_deg: f64,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self { length_mm: 0.5, angle_deg: 0.5 }
+    }
+}
+
+/// The settings, each a signal of its own.
+#[derive(Clone, Copy)]
+pub struct Settings {
+    /// The unit of lengths.
+    pub unit: RwSignal<LengthUnit>,
+    /// The theme.
+    pub theme: RwSignal<Theme>,
+    /// The place of the page.
+    pub place: RwSignal<Place>,
+    /// The cut looked at.
+    pub pick: RwSignal<Pick>,
+    /// The step shown at the mill; `None` when the at-the-mill view is closed.
+    pub mill: RwSignal<Option<String>>,
+    /// The builder's limits.
+    pub limits: RwSignal<Limits>,
+    /// The builder's own fixture, as the fixture part of a job file.
+    pub fixture: RwSignal<Option<String>>,
+}
+
+impl Settings {
+    /// The settings of a first visit.
+    pub fn new() -> Self {
+        Self {
+            unit: RwSignal::new(LengthUnit::default()),
+            theme: RwSignal::new(Theme::default()),
+            place: RwSignal::new(Place::default()),
+            pick: RwSignal::new(Pick::default()),
+            mill: RwSignal::new(None),
+            limits: RwSignal::new(Limits::default()),
+            fixture: RwSignal::new(None),
+        }
+    }
+
+    /// Everything as it is kept, by key.
+    pub fn written(self) -> [(&'static str, Option<String>); 7] {
+        let unit = match self.unit.get() {
+            LengthUnit::Millimetre => "mm",
+            LengthUnit::Inch => "in",
+        };
+        let limits = self.limits.get();
+        let limits = format!("{} {}", trimmed(limits.length_mm, 6), trimmed(limits.angle_deg, 6));
+        [
+            ("unit", Some(unit.to_owned())),
+            ("theme", Some(self.theme.get().key().to_owned())),
+            ("place", Some(self.place.get().key().to_owned())),
+            ("pick", Some(self.pick.get().key())),
+            ("mill", self.mill.get()),
+            ("limits", Some(limits)),
+            ("fixture", self.fixture.get()),
+        ]
+    }
+
+    /// Takes over what was kept; what cannot be read is left as it is.
+    pub fn read(self, kept: impl Fn(&str) -> Option<String>) {
+        match kept("unit").as_deref() {
+            Some("in") => self.unit.set(LengthUnit::Inch),
+            Some("mm") => self.unit.set(LengthUnit::Millimetre),
+            _ => {}
+        }
+        let theme = kept("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
+        take(self.theme, theme);
+        take(self.place, kept("place").and_then(|key| Place::from_key(&key)));
+        take(self.pick, kept("pick").and_then(|key| Pick::from_key(&key)));
+        take(self.mill, kept("mill").map(Some));
+        take(self.limits, kept("limits").and_then(|text| limits(&text)));
+        take(self.fixture, kept("fixture").map(Some));
+    }
+}
+
+fn take<T: Send + Sync + 'static>(signal: RwSignal<T>, kept: Option<T>) {
+    if let Some(value) = kept {
+        signal.set(value);
+    }
+}
+
+fn limits(text: &str) -> Option<Limits> {
+    let (length, angle) = text.split_once(' ')?;
+    let read = |text: &str| text.parse::<f64>().ok().filter(|limit| (0.0..=100.0).contains(limit));
+    Some(Limits { length_mm: read(length)?, angle_deg: read(angle)? })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_written_is_read_back() {
+        let owner = Owner::new();
+        owner.set();
+        let one = Settings::new();
+        one.unit.set(LengthUnit::Inch);
+        one.place.set(Place::Check);
+        one.limits.set(Limits { length_mm: 0.25, angle_deg: 1.0 });
+        one.mill.set(Some("chainstays.both.slide".into()));
+        let kept = one.written();
+        let other = Settings::new();
+        other.read(|key| kept.iter().find(|(known, _)| *known == key).and_then(|(_, text)| text.clone()));
+        assert_eq!(other.written(), kept);
+        other.read(|_| Some("nonsense".into()));
+        assert_eq!(other.unit.get(), LengthUnit::Inch);
+        assert_eq!(other.limits.get(), Limits { length_mm: 0.25, angle_deg: 1.0 });
+    }
+}

@@ -1,0 +1,58 @@
+// Starts the page, keeps it for use without a network, and asks before a new version takes over.
+
+const BUILD = "__BUILD__";
+
+/** Says what went wrong and what to do. The text is only ever text. */
+function trouble(words) {
+  const box = document.getElementById("trouble");
+  box.textContent = words;
+  box.hidden = false;
+}
+
+async function begin() {
+  if (typeof WebAssembly !== "object") {
+    return trouble("This browser has no WebAssembly, which works out the figures here. Open the page in a newer browser, or switch WebAssembly on (some phones switch it off in their strictest security mode).");
+  }
+  const page = document.querySelector('meta[name="build"]').content;
+  if (page !== BUILD) {
+    return trouble("Two versions of this page got mixed up. Reload it while there is a network; your job is in the address and stays.");
+  }
+  try {
+    const module = await import("./staywright.js");
+    await module.default({ module_or_path: new URL("./staywright.wasm", import.meta.url) });
+    module.start();
+  } catch (error) {
+    console.error(error);
+    trouble("The page could not start: part of it is missing or was refused. Reload it once while there is a network; your job is in the address and stays.");
+  }
+}
+
+/** A new set of files that waits until the person says so. */
+function offer(waiting) {
+  const bar = document.getElementById("update");
+  bar.hidden = false;
+  document.getElementById("update-later").onclick = () => (bar.hidden = true);
+  document.getElementById("update-now").onclick = () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => {
+      window.dispatchEvent(new Event("staywright-flush"));
+      location.reload();
+    });
+    waiting.postMessage("take over");
+  };
+}
+
+async function keep() {
+  if (!("serviceWorker" in navigator)) return;
+  try {
+    const kept = await navigator.serviceWorker.register("./worker.js", { updateViaCache: "none" });
+    const ready = () => kept.waiting && navigator.serviceWorker.controller && offer(kept.waiting);
+    ready();
+    kept.addEventListener("updatefound", () => kept.installing?.addEventListener("statechange", ready));
+  } catch (error) {
+    // Without a store the page still works, only not without a network.
+    console.warn(error);
+  }
+}
+
+await begin();
+await keep();

@@ -1,0 +1,82 @@
+//! The types that TypeScript sees.
+
+use wasm_bindgen::prelude::*;
+
+#[wasm_bindgen(typescript_custom_section)]
+const TYPES: &str = r#"
+/** A job, format 1. Lengths in mm, angles in degrees; every key but `format` may be left out. */
+export interface Job {
+  format: 1;
+  name?: string;
+  notes?: string;
+  frame?: {
+    chainstay_length_mm?: number; bb_drop_mm?: number; seat_angle_deg?: number; seat_tube_setback_mm?: number;
+    seat_tube_od_mm?: number; shell_od_mm?: number; shell_width_mm?: number; axle_spacing_mm?: number;
+  };
+  wheel?: { bead_seat_mm?: number; tyre_width_mm?: number; tyre_height_mm?: number };
+  chainstays?: { right?: Side; left?: Side };
+  seatstays?: { front_station_mm?: number; right?: Side; left?: Side };
+  fixture?: {
+    block_width_mm?: number; clamp_height_mm?: number; touch_u_mm?: number; touch_w_mm?: number;
+    posts_u_mm?: number[]; slide_min_mm?: number; slide_max_mm?: number;
+    axle_height_min_mm?: number; axle_height_max_mm?: number; touch_from?: "front" | "rear";
+  };
+  edge_finder_mm?: number;
+}
+export interface Side {
+  front?: { half_spacing_mm?: number; rise_mm?: number; end?: End };
+  rear?: { half_spacing_mm?: number; rise_mm?: number; reach_mm?: number; end?: End };
+  tube?: {
+    od_front_mm?: number; od_rear_mm?: number; taper_start_mm?: number; taper_end_mm?: number;
+    wall_mm?: number; length_mm?: number; front_trim_mm?: number; bends?: [];
+  };
+}
+export type End =
+  | { kind?: "cope"; onto?: "shell" | "seat_tube"; cutter_mm?: number | null }
+  | { kind: "boss"; boss_mm?: number }
+  | { kind: "slot"; plate_mm?: number; depth_mm?: number; overhang_mm?: number }
+  | { kind: "square" };
+
+/** A plan, format 1. A figure that does not exist is `null`. */
+export interface Plan {
+  format: 1;
+  pairs: { chainstays: Pair; seatstays: Pair };
+  warnings: { code: string; where: string; message: string }[];
+}
+export interface Pair {
+  slide_mm: number; axle_height_mm: number; one_plane: boolean;
+  front_saw_depth_mm: number | null; rear_saw_depth_mm: number | null; room_between_mm: number;
+  posts: {
+    u_mm: number; right_mm: number | null; left_mm: number | null;
+    inside_mm: number | null; outside_mm: number | null;
+  }[];
+  right: Stay; left: Stay;
+}
+export interface Stay {
+  length_mm: number; splay_deg: number; front: Cut; rear: Cut; tip_to_tip_mm: number | null;
+  slide_mm: number; axle_height_mm: number;
+}
+export type Cut = RoundCut | SlotCut | SquareCut;
+export interface RoundCut {
+  kind: "cope" | "boss"; contact: "full" | "partial" | "touch" | "none" | "parallel";
+  angle_deg: number; miter_deg: number; offset_mm: number; axis_station_mm: number | null;
+  long_point_mm: number | null; short_point_mm: number | null;
+  misses: { from_deg: number; to_deg: number }[];
+  outer: ProfilePoint[]; bore: ProfilePoint[];
+  member_mm: number; cutter_mm: number; gap_mm: number | null; push_mm: number | null; saw_depth_mm: number | null;
+  tilt_deg: number; swivel_deg: number; on_side: boolean; end_up: "front" | "rear" | "level" | "either";
+  dro_along_mm: number; dro_across_mm: number; along_spindle_mm: number; across_spindle_mm: number;
+}
+export interface ProfilePoint { phi_deg: number; s_mm: number }
+export interface SlotCut {
+  kind: "slot"; angle_deg: number; mouth_s_mm: number; root_s_mm: number; plate_mm: number; from_centre_mm: number;
+  dro_along_mm: number; along_spindle_mm: number; on_side: true;
+  faces: { side: "inboard" | "outboard"; mouth_phi_deg: [number, number] | null; root_phi_deg: [number, number] | null }[];
+}
+export interface SquareCut { kind: "square"; angle_deg: number; long_point_mm: number; short_point_mm: number }
+/** What comes back in place of a plan when the job has faults. */
+export interface Faults { errors: { field: string; value: unknown; message: string }[] }
+
+/** Plans a job: the JSON text of a {@link Job} in, the JSON text of a {@link Plan} or of {@link Faults} out. */
+export function plan(job: string): string;
+"#;

@@ -1,0 +1,85 @@
+//! One mark of a sheet.
+
+use super::scale::{Scale, px};
+use leptos::prelude::*;
+use leptos::svg;
+use staywright::drawing::{Anchor, Mark, Pen, Point, Shape};
+use std::fmt::Write;
+
+/// The mark at that scale, lit or not.
+pub fn mark(mark: Mark, scale: Scale, lit: Option<&str>) -> AnyView {
+    let class = class(&mark, lit);
+    let topic = mark.topic;
+    match mark.shape {
+        Shape::Text { at, text, anchor } => {
+            let (x, y) = scale.at(at);
+            svg::text()
+                .attr("class", class)
+                .attr("data-topic", topic)
+                .attr("x", px(x))
+                .attr("y", px(y))
+                .attr("text-anchor", anchor_word(anchor))
+                .child(text)
+                .into_any()
+        }
+        shape => svg::path()
+            .attr("class", class)
+            .attr("data-topic", topic)
+            .attr("d", outline(&shape, scale))
+            .into_any(),
+    }
+}
+
+fn class(mark: &Mark, lit: Option<&str>) -> String {
+    let pen = match mark.pen {
+        Pen::Visible => "pen-visible",
+        Pen::Hidden => "pen-hidden",
+        Pen::Axis => "pen-axis",
+        Pen::Thin => "pen-thin",
+        Pen::Cutter => "pen-cutter",
+        Pen::Arrow => "pen-arrow",
+        Pen::Text => "pen-text",
+    };
+    let is_lit = mark.topic.is_some() && mark.topic.as_deref() == lit;
+    if is_lit { format!("{pen} lit") } else { pen.to_owned() }
+}
+
+const fn anchor_word(anchor: Anchor) -> &'static str {
+    match anchor {
+        Anchor::Start => "start",
+        Anchor::Middle => "middle",
+        Anchor::End => "end",
+    }
+}
+
+fn outline(shape: &Shape, scale: Scale) -> String {
+    match shape {
+        Shape::Line { a, b } => points(&[*a, *b], false, scale),
+        Shape::Path { points: list, closed } => points(list, *closed, scale),
+        Shape::Circle { at, radius } => {
+            let (x, y) = scale.at(*at);
+            let r = px(radius * scale.px_per_mm);
+            format!(
+                "M{} {}m-{r} 0a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 -{d} 0",
+                px(x),
+                px(y),
+                d = px(2.0 * radius * scale.px_per_mm)
+            )
+        }
+        Shape::Text { .. } => String::new(),
+    }
+}
+
+fn points(list: &[Point], closed: bool, scale: Scale) -> String {
+    let mut path = String::with_capacity(list.len() * 14);
+    for (index, point) in list.iter().enumerate() {
+        let (x, y) = scale.at(*point);
+        let letter = if index == 0 { 'M' } else { 'L' };
+        // Writing to a text cannot fail.
+        let _ = write!(path, "{letter}{x:.1} {y:.1}");
+    }
+    if closed {
+        path.push('Z');
+    }
+    path
+}

@@ -1,0 +1,8 @@
+//! Drawings: a sheet of the library as it is seen and touched.
+
+mod handle;
+mod mark;
+mod scale;
+mod sheet_view;
+
+pub use sheet_view::{SheetView, drawing};
