@@ -90,7 +90,7 @@ fn texts_that_are_no_job() {
     check("[]", &["an object { … } belongs here"]);
     check("{}", &["format: the format is missing; write \"format\": 1"]);
     check(r#"{"format":2}"#, &["format: this version reads job format 1"]);
-    assert!(plan_json("{").starts_with(r#"{"errors":[{"field":"","value":null,"message":""#));
+    assert!(plan_json("{").starts_with(r#"{"errors":[{"field":"","value":"{","message":"not a JSON text"#));
 }
 
 #[test]

@@ -118,7 +118,11 @@ impl Canvas {
         self.line(Pen::Axis, topic, at.plus(0.0, -arm), at.plus(0.0, arm));
     }
 
+    /// Puts a handle, and keeps figures off it.
     pub(super) fn handle(&mut self, handle: Handle) {
+        let knob = 0.6 * self.letter;
+        let (min, max) = (handle.at.plus(-knob, -knob), handle.at.plus(knob, knob));
+        self.boxes.push(TextBox { min, max });
         self.sheet.handles.push(handle);
     }
 

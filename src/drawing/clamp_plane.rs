@@ -42,8 +42,8 @@ pub fn clamp_plane(plan: &Plan, name: PairName, room: Room) -> Sheet {
     let title = format!("Clamp plane, {}", name.name());
     let mut canvas = Canvas::new(title, Extent::of(corners), margins, room);
     scene.draw_things(&mut canvas);
-    scene.draw_figures(&mut canvas, plan_bottom);
     scene.put_handles(&mut canvas);
+    scene.draw_figures(&mut canvas, plan_bottom);
     if name == PairName::Chainstays {
         scene.draw_elevation(&mut canvas, plan_bottom);
     }

@@ -24,7 +24,9 @@ impl Job {
         let mut reader = Reader::default();
         let job = reader.job(&value);
         let mut faults = reader.faults;
-        faults.extend(job.faults());
+        // What could not be read stands at its default, about which there is nothing to say.
+        let unread: Vec<String> = faults.iter().map(|fault| fault.field.clone()).collect();
+        faults.extend(job.faults().into_iter().filter(|fault| !unread.contains(&fault.field)));
         if faults.is_empty() { Ok(job) } else { Err(faults) }
     }
 }

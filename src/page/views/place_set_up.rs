@@ -38,7 +38,7 @@ pub fn SetUpPlace() -> impl IntoView {
             <Progress />
             <Parts steps=steps />
         </div>
-        <div class="view after">
+        <div class="view after" role="region" aria-label="Drawings" tabindex="0">
             <super::stale::Stale />
             <PairDrawings pair=pair />
         </div>
