@@ -1,5 +1,13 @@
 //! Every case in which a figure does not exist, or a cut cannot be made, is a named result.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 mod support;
 
 use serde_json::{Value, json};

@@ -1,5 +1,13 @@
 //! Dual numbers run through the whole solver: exact derivatives, and the plain figures unchanged beside them.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 mod support;
 
 use num_dual::Dual64;

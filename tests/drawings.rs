@@ -1,5 +1,13 @@
 //! Drawings: legible, true to scale, and never a coordinate that is not a number.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 mod support;
 
 use proptest::prelude::*;

@@ -1,5 +1,13 @@
 //! Job files: there and back, and any text gives a job or its faults.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 mod support;
 
 use proptest::prelude::*;

@@ -1,5 +1,13 @@
 //! The house rules that a machine can keep: which layer may use which, and where some words may stand.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 use std::fs;
 use std::path::{Path, PathBuf};
 

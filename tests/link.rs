@@ -1,5 +1,13 @@
 //! Links: there and back, for ever, short, and unhurt by anything that is pasted.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 mod support;
 
 use proptest::prelude::*;

@@ -4,6 +4,14 @@
 //! for a header of outer radius `R` and a branch of inner radius `r`, axes crossing at an angle. Here the branch runs
 //! away from the header as a stay runs away from its shell, and its generators are cut by the same geometry.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 use nalgebra::{Point3, Vector3};
 use staywright::geometry::{Cylinder, Edge, Generators, Keep, Line, Outline};
 use staywright::quantity::{Length, LengthUnit, read_length};

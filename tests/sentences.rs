@@ -1,5 +1,13 @@
 //! What a person reads when something is wrong: all faults at once, each with its field, its value and what would do.
 
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
 use staywright::plan::{plan, plan_json};
 use staywright::quantity::{LengthUnit, read_angle, read_length};
 use staywright::trade::Job;
@@ -90,7 +98,8 @@ fn texts_that_are_no_job() {
     check("[]", &["an object { … } belongs here"]);
     check("{}", &["format: the format is missing; write \"format\": 1"]);
     check(r#"{"format":2}"#, &["format: this version reads job format 1"]);
-    assert!(plan_json("{").starts_with(r#"{"errors":[{"field":"","value":"{","message":"not a JSON text"#));
+    let answer: serde_json::Value = serde_json::from_str(&plan_json("{")).unwrap();
+    assert_eq!(answer["errors"][0]["value"], "{");
 }
 
 #[test]
