@@ -74,6 +74,11 @@ def apart(plan):
     return [pair[side] for pair in pairs(plan) if not pair["one_plane"] for side in ("right", "left")]
 
 
+def resized(plan):
+    """Copes that are cut with a saw of another size than their member."""
+    return [cut for cut in cuts(plan) if cut.get("member_mm") != cut.get("cutter_mm")]
+
+
 def tilted(plan):
     return [cut for cut in cuts(plan) if cut.get("on_side") is False]
 
@@ -107,10 +112,10 @@ SPOILT = [
     (cuts, "saw_depth_mm", add("saw_depth_mm", MM), "saw depth"),
     (cuts, "contact", say("contact", "partial"), "word"),
     (cuts, "kind", say("kind", "square"), "word"),
-    (cuts, "cutter_mm", add("cutter_mm", MM), "push"),
-    (cuts, "push_mm", add("push_mm", -MM), "push"),
-    (cuts, "push_mm", add("push_mm", -MM), "touch after push"),
-    (cuts, "gap_mm", add("gap_mm", MM), "gap"),
+    (resized, "cutter_mm", add("cutter_mm", MM), "push"),
+    (resized, "push_mm", add("push_mm", -MM), "push"),
+    (resized, "push_mm", add("push_mm", -MM), "touch after push"),
+    (resized, "gap_mm", add("gap_mm", MM), "gap"),
     (cuts, "angle_deg", add("angle_deg", DEG), "angle"),
     (cuts, "miter_deg", add("miter_deg", DEG), "angle"),
     (cuts, "offset_mm", add("offset_mm", MM), "offset"),

@@ -1,0 +1,87 @@
+// Measures the built page: plans in wasm, size of the download, input to paint and first drawing on a slowed phone.
+import { readFileSync, readdirSync } from "node:fs";
+import { brotliCompressSync, constants } from "node:zlib";
+import os from "node:os";
+import path from "node:path";
+import { DIST } from "./serve.mjs";
+import { PHONE, launch, open, serve } from "../../tests/browser/harness.mjs";
+
+const packed = new URL("../../target/package/", import.meta.url);
+const rows = [];
+const at = (list, share) => [...list].sort((a, b) => a - b)[Math.floor(share * (list.length - 1))];
+
+async function plans() {
+  const { initSync, plan } = await import(new URL("staywright.js", packed));
+  initSync({ module: readFileSync(new URL("staywright_bg.wasm", packed)) });
+  const boss = { rear: { end: { kind: "boss" } } };
+  const job = JSON.stringify({ format: 1, chainstays: { right: boss }, seatstays: { right: boss } });
+  const times = [];
+  for (let i = 0; i < 600; i++) {
+    const began = performance.now();
+    plan(job);
+    if (i >= 100) times.push(performance.now() - began);
+  }
+  rows.push(["Plan with eight copes, wasm in Node, JSON to JSON, median", `${at(times, 0.5).toFixed(2)} ms`]);
+}
+
+function sizes() {
+  const first = readdirSync(DIST).filter((name) => !["staywright.html", "icon-512.png", "icon-192.png"].includes(name));
+  const size = (name) =>
+    brotliCompressSync(readFileSync(path.join(DIST, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
+  const total = first.reduce((sum, name) => sum + size(name), 0);
+  const wasm = size(first.find((name) => name.endsWith(".wasm")));
+  rows.push(["Download for first use, brotli", `${(total / 1000).toFixed(0)} kB, of which wasm ${(wasm / 1000).toFixed(0)} kB`]);
+}
+
+async function slowed(page) {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+}
+
+/** From each key to the frame after the change has been painted. */
+async function keys(browser, address) {
+  const page = await open(browser, address, PHONE);
+  await slowed(page);
+  await page.evaluate(() => {
+    window.times = [];
+    addEventListener("keydown", () => {
+      const began = performance.now();
+      requestAnimationFrame(() => {
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => window.times.push(performance.now() - began);
+        port2.postMessage(0);
+      });
+    }, true);
+  });
+  await page.getByRole("textbox", { name: "Chainstay length", exact: true }).click();
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press(i % 2 ? "Backspace" : "5");
+    await page.waitForTimeout(60);
+  }
+  rows.push(["Key to paint, 390 × 844, 4× slowed, 95th percentile", `${at(await page.evaluate(() => window.times), 0.95).toFixed(0)} ms`]);
+}
+
+async function first(browser, address) {
+  const times = [];
+  for (let i = 0; i < 5; i++) {
+    const context = await browser.newContext(PHONE);
+    const page = await context.newPage();
+    await slowed(page);
+    await page.goto(address, { waitUntil: "commit" });
+    await page.locator("#app svg path").first().waitFor();
+    times.push(await page.evaluate(() => performance.now()));
+    await context.close();
+  }
+  rows.push(["First drawing, 390 × 844, 4× slowed, median of 5", `${at(times, 0.5).toFixed(0)} ms`]);
+}
+
+await plans();
+sizes();
+const browser = await launch();
+const { server, address } = await serve();
+await keys(browser, address);
+await first(browser, address);
+await browser.close();
+server.close();
+console.log(`| measured ${new Date().toISOString().slice(0, 10)}, ${os.cpus().length} cores of ${os.cpus()[0].model.trim()} | |\n|---|---|`);
+for (const [what, value] of rows) console.log(`| ${what} | ${value} |`);
