@@ -236,3 +236,35 @@ fn the_upper_end_of_a_tilted_fixture_is_part_of_the_answer() {
     assert_eq!(front(&plan)["on_side"], true);
     assert_eq!(front(&plan)["end_up"], "level");
 }
+
+#[test]
+fn a_saw_that_seats_just_where_the_tube_passes_by_gives_both_sides_their_fit() {
+    // Found by chance: the seat lies at the limit of the contact, on one side across the 0° of the tube.
+    let plan = planned(&[
+        ("frame.chainstay_length_mm", json!(430.426_334_944_452_26)),
+        ("frame.bb_drop_mm", json!(66.181_284_213_260_17)),
+        ("frame.seat_angle_deg", json!(72.1)),
+        ("frame.seat_tube_setback_mm", json!(-2.933_058_255_076_89)),
+        ("frame.seat_tube_od_mm", json!(26.8)),
+        ("chainstays.right.front.half_spacing_mm", json!(19.538_969_104_610_14)),
+        ("chainstays.right.front.rise_mm", json!(-4.185_765_922_494_785)),
+        (
+            "chainstays.right.front.end",
+            json!({ "kind": "cope", "onto": "seat_tube", "cutter_mm": 38.707_094_032_773_19 }),
+        ),
+        ("chainstays.right.rear.half_spacing_mm", json!(78.552_509_699_017_29)),
+        ("chainstays.right.rear.rise_mm", json!(-6)),
+        ("chainstays.right.rear.reach_mm", json!(26)),
+        ("chainstays.right.tube.od_front_mm", json!(20.28)),
+        ("chainstays.right.tube.od_rear_mm", json!(14.08)),
+        ("chainstays.right.tube.taper_start_mm", json!(126)),
+        ("chainstays.right.tube.taper_end_mm", json!(356)),
+        ("chainstays.right.tube.length_mm", json!(406.4)),
+        ("chainstays.right.tube.front_trim_mm", json!(-6)),
+    ]);
+    for key in ["gap_mm", "push_mm"] {
+        let [right, left] =
+            ["right", "left"].map(|side| plan["pairs"]["chainstays"][side]["front"][key].as_f64());
+        assert!(right.zip(left).is_some_and(|(a, b)| (a - b).abs() < 1e-7), "{key} {right:?} {left:?}");
+    }
+}

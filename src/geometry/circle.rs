@@ -102,6 +102,8 @@ pub(super) fn triples(samples: &[Sample]) -> impl Iterator<Item = [Sample; 3]> +
 /// samples is narrowed to rounding, and so is each limit of where `f` exists, so the answer is exact unless two valleys
 /// share one gap between samples.
 pub fn least(samples: &[Sample], f: impl Fn(f64) -> Option<f64>) -> Option<f64> {
+    // Asked at the angle that is given back: a turn more or less rounds otherwise, and at a limit of `f` that decides.
+    let f = |phi: f64| f(wrapped(phi));
     let sure = |phi: f64| f(phi).unwrap_or(f64::INFINITY);
     let mut best: Option<(f64, f64)> = None;
     let mut offer = |phi: f64, value: f64| {
@@ -152,6 +154,16 @@ mod tests {
         let found = least(&sampled(f), f).unwrap_or(f64::NAN);
         assert!((found - PI / 3.0).abs() < 1e-14, "{found}");
         assert_eq!(least(&sampled(|_| None), |_| None), None);
+    }
+
+    #[test]
+    fn the_function_exists_at_the_place_found_even_at_a_limit_across_the_seam() {
+        for step in 1..200 {
+            let shift = f64::from(step) * 8e-5;
+            let f = |phi: f64| Some((phi + shift).sin()).filter(|height| *height > 0.0);
+            let found = least(&sampled(f), f).unwrap_or(f64::NAN);
+            assert!(f(found).is_some_and(|height| height < 1e-12), "{shift}: {found}");
+        }
     }
 
     #[test]
