@@ -41,9 +41,9 @@ function hashed(name, content) {
 }
 
 async function set(css) {
-  const wasm = await readFile(path.join(ROOT, "target/package/staywright_bg.wasm"));
+  const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
   const wasmName = await hashed("staywright.wasm", wasm);
-  const glue = put(await text("target/package/staywright.js"), [["staywright_bg.wasm", wasmName]]);
+  const glue = put(await text("target/page/staywright.js"), [["staywright_bg.wasm", wasmName]]);
   const glueName = await hashed("staywright.js", glue);
   const cssName = await hashed("style.css", css);
   const shell = await text("index.html");

@@ -61,9 +61,9 @@ impl<'a, T: Real> Edge<'a, T> {
             seen.crossing(Node::at(spot.0)).is_some() != before.is_some_and(|place| place.station.is_some())
         };
         let extra: Vec<Place<T>> = hidden.iter().filter(odd).map(|spot| place(Node::at(spot.0))).collect();
-        if !extra.is_empty() {
-            places.extend(extra);
-            places.sort_by(|a, b| a.node.phi.total_cmp(&b.node.phi));
+        for place in extra {
+            let at = places.partition_point(|other| other.node.phi < place.node.phi);
+            places.insert(at, place);
         }
         Self { body, seen, places, narrowest }
     }

@@ -8,7 +8,6 @@ use super::number::Number;
 use crate::quantity::Length;
 use crate::trade::{Cope, End, EndKind, Group, Hand, Job, Member, PairName, Side, TouchSide};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 pub(super) const FORMAT: u8 = 1;
@@ -97,10 +96,14 @@ fn paths() -> impl Iterator<Item = (String, f64)> {
     plain.chain(stays)
 }
 
-/// Number and start of every figure, by its path.
-static NUMBERS: LazyLock<BTreeMap<String, (u8, f64)>> = LazyLock::new(|| {
-    (0u8..=255).zip(paths()).map(|(number, (path, start))| (path, (number, start))).collect()
-});
+/// Path and start of every figure, in the order of their numbers.
+static NUMBERS: LazyLock<Vec<(String, f64)>> = LazyLock::new(|| paths().collect());
+
+/// Number and start of the figure at `path`.
+fn number(path: &str) -> Option<(u8, f64)> {
+    let found = (0u8..=255).zip(NUMBERS.iter()).find(|(_, (known, _))| known == path);
+    found.map(|(number, (_, start))| (number, *start))
+}
 
 /// The job that a link with nothing in it stands for.
 fn start() -> Job {
@@ -119,7 +122,7 @@ fn start() -> Job {
 
 /// The same job with every figure that this format knows at its start.
 fn at_start(job: &Job) -> Job {
-    job.map("", &mut |path, _, value| NUMBERS.get(path).map_or(value, |(_, start)| *start))
+    job.map("", &mut |path, _, value| number(path).map_or(value, |(_, start)| start))
 }
 
 const fn kind_number(end: &End) -> u8 {
@@ -151,11 +154,12 @@ fn ends_mut(side: &mut Side) -> [&mut End; 2] {
 pub(super) fn write(job: &Job) -> Vec<u8> {
     let (frame, ends) = skeleton(job);
     let mut figures = Vec::new();
-    let stands: BTreeMap<String, f64> = recorded(&frame).collect();
-    for (path, value) in recorded(job) {
-        let same = stands.get(&path).is_some_and(|stand| stand.to_bits() == value.to_bits());
-        if let Some((number, _)) = NUMBERS.get(&path).filter(|_| !same) {
-            figures.push((*number, Number::of(value)));
+    let stands = frame.figures();
+    for (path, _, value) in job.figures() {
+        let stand = stands.iter().find(|(known, ..)| *known == path);
+        let same = stand.is_some_and(|(.., stand)| stand.to_bits() == value.to_bits());
+        if let Some((number, _)) = number(&path).filter(|_| !same) {
+            figures.push((number, Number::of(value)));
         }
     }
     let start_posts = job.fixture.posts.iter().map(|post| post.mm()).eq(POSTS);
@@ -209,16 +213,7 @@ fn loses_cutter(from: &End, to: &End) -> bool {
 /// An end of that kind with this format's starting figures.
 fn fresh(kind: u8) -> End {
     let end = end_of_kind(kind).unwrap_or(End::Square);
-    end.map("chainstays.right.rear.end", &mut |path, _, value| {
-        NUMBERS.get(path).map_or(value, |(_, start)| *start)
-    })
-}
-
-/// Every figure of a job, with its path.
-fn recorded(job: &Job) -> impl Iterator<Item = (String, f64)> {
-    let mut figures = Vec::new();
-    job.each("", &mut |path, _, value| figures.push((path.to_owned(), value)));
-    figures.into_iter()
+    end.map("chainstays.right.rear.end", &mut |path, _, value| number(path).map_or(value, |(_, start)| start))
 }
 
 /// The job that a body stands for; `None` where it stands for none.
@@ -236,10 +231,8 @@ pub(super) fn read(body: &[u8]) -> Option<Job> {
         job.fixture.posts =
             posts.into_iter().map(|post| post.value().map(Length::from_mm)).collect::<Option<_>>()?;
     }
-    let mut figures = BTreeMap::new();
-    for (number, value) in body.figures {
-        figures.insert(number, value.value()?);
-    }
+    let figures = body.figures.into_iter().map(|(number, value)| Some((number, value.value()?)));
+    let mut figures: Vec<(u8, f64)> = figures.collect::<Option<_>>()?;
     for ((pair, hand), stay) in STAYS.into_iter().zip(0u8..) {
         let at = job.pair_mut(pair);
         if hand == Hand::Left {
@@ -266,7 +259,7 @@ pub(super) fn read(body: &[u8]) -> Option<Job> {
 }
 
 /// The side with its figures taken from the list.
-fn with_figures(side: &Side, at: &str, figures: &mut BTreeMap<u8, f64>) -> Option<Side> {
+fn with_figures(side: &Side, at: &str, figures: &mut Vec<(u8, f64)>) -> Option<Side> {
     let mut side = *side;
     if let Some(cutter) = take(figures, &format!("{at}.front.end.cutter_mm")) {
         let End::Cope(cope) = &mut side.front_end else { return None };
@@ -275,6 +268,8 @@ fn with_figures(side: &Side, at: &str, figures: &mut BTreeMap<u8, f64>) -> Optio
     Some(side.map(at, &mut |path, _, value| take(figures, path).unwrap_or(value)))
 }
 
-fn take(figures: &mut BTreeMap<u8, f64>, path: &str) -> Option<f64> {
-    figures.remove(&NUMBERS.get(path)?.0)
+fn take(figures: &mut Vec<(u8, f64)>, path: &str) -> Option<f64> {
+    let (number, _) = number(path)?;
+    let at = figures.iter().position(|(known, _)| *known == number)?;
+    Some(figures.remove(at).1)
 }

@@ -4,21 +4,12 @@
 
 mod browser;
 mod session;
-mod types;
 mod views;
 
-use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 /// Puts the page in place of whatever `#app` holds.
 #[wasm_bindgen]
 pub fn start() {
-    let Some(place) = browser::mount::place("app") else { return };
-    mount_to(place, views::App).forget();
-}
-
-/// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
-#[wasm_bindgen(skip_typescript)]
-pub fn plan(job: &str) -> String {
-    staywright::plan::plan_json(job)
+    browser::mount::mount("app", views::app);
 }

@@ -21,6 +21,13 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
     if faults.is_empty() { Ok(solve(job)) } else { Err(faults) }
 }
 
+impl Default for Plan {
+    /// The plan of the starting job.
+    fn default() -> Self {
+        solve(&Job::default())
+    }
+}
+
 /// A job file's text in, the plan's JSON text out. A faulty job gives `{"errors": [{"field", "value", "message"}]}`.
 pub fn plan_json(text: &str) -> String {
     let answer = Job::from_json(text).and_then(|job| plan(&job));

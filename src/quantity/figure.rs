@@ -56,7 +56,7 @@ impl std::error::Error for FigureError {}
 /// Understood: `430`, `28,6`, `28.6 mm`, `1.125in`, `1 1/8"`, `1-1/8 in`, `-3/16 inch`.
 pub fn read_length(text: &str, default: LengthUnit) -> Result<Figure<Length>, FigureError> {
     let (number, unit) = split_unit(text)?;
-    let unit = match unit.to_lowercase().as_str() {
+    let unit = match unit.to_ascii_lowercase().as_str() {
         "" => default,
         "mm" => LengthUnit::Millimetre,
         "in" | "inch" | "inches" | "\"" | "″" | "”" => LengthUnit::Inch,
@@ -73,7 +73,7 @@ pub fn read_length(text: &str, default: LengthUnit) -> Result<Figure<Length>, Fi
 /// Reads an angle in degrees: `73`, `73,5°`, `73.5 deg`.
 pub fn read_angle(text: &str) -> Result<Figure<Angle>, FigureError> {
     let (number, unit) = split_unit(text)?;
-    if !matches!(unit.to_lowercase().as_str(), "" | "°" | "deg" | "degree" | "degrees") {
+    if !matches!(unit.to_ascii_lowercase().as_str(), "" | "°" | "deg" | "degree" | "degrees") {
         return Err(FigureError::UnknownUnit(clipped(unit)));
     }
     Ok(Figure { value: Angle::from_degrees(read_number(number)?), unit: LengthUnit::Millimetre })

@@ -158,6 +158,13 @@ impl<T> Job<T> {
 }
 
 impl Job {
+    /// Every figure with its path, what is known of it, and its recorded number, in the order of the file.
+    pub fn figures(&self) -> Vec<(String, &'static Spec, f64)> {
+        let mut figures = Vec::new();
+        self.each("", &mut |path, spec, value| figures.push((path.to_owned(), spec, value)));
+        figures
+    }
+
     /// The recorded number at `path`, or `None` where the job holds no such figure.
     pub fn figure(&self, path: &str) -> Option<f64> {
         let mut found = None;

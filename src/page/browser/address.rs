@@ -75,7 +75,7 @@ pub fn link(session: Session) -> String {
     let location = window().location();
     let page = location.href().unwrap_or_default();
     let page = page.split('#').next().unwrap_or_default();
-    let job = session.follow.good.with_untracked(|job| link::encode(job));
+    let job = link::encode(&session.follow.good_job());
     format!("{page}#{job}")
 }
 

@@ -23,7 +23,7 @@ fn asked(event: &KeyboardEvent) -> Option<bool> {
     if !(event.ctrl_key() || event.meta_key()) || event.alt_key() {
         return None;
     }
-    match (event.key().to_lowercase().as_str(), event.shift_key()) {
+    match (event.key().to_ascii_lowercase().as_str(), event.shift_key()) {
         ("z", shift) => Some(shift),
         ("y", false) => Some(true),
         _ => None,

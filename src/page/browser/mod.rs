@@ -10,6 +10,7 @@ pub mod keep;
 pub mod keys;
 mod method;
 pub mod mount;
+pub mod part;
 pub mod print;
 pub mod scroll;
 pub mod share;

@@ -1,33 +1,42 @@
 //! How wide a part of the page is.
 
-use leptos::html::Div;
+use super::part::Part;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, ResizeObserver};
 
-/// The width of `node` in px, followed as long as it is there; 0 until it is known.
-pub fn width(node: NodeRef<Div>) -> ReadSignal<f64> {
+/// The width of `part` in px, followed as long as its owner is there; 0 until it is known.
+pub fn width(part: &Part) -> ReadSignal<f64> {
     let width = RwSignal::new(0.0);
+    let element = StoredValue::new_local(part.element());
+    // An effect runs once the part stands in the page.
     Effect::new(move |_| {
-        let Some(element) = node.get() else { return };
-        let element: Element = element.unchecked_into();
-        let measured = element.clone();
-        let measure = move || {
-            let _ = width.try_set(measured.get_bounding_client_rect().width());
-        };
-        measure();
-        let watch = Closure::<dyn Fn()>::new(measure);
-        let Ok(observer) = ResizeObserver::new(watch.as_ref().unchecked_ref()) else { return };
-        observer.observe(&element);
-        let kept = StoredValue::new_local((observer, watch));
-        on_cleanup(move || {
-            if let Some((observer, _)) = kept.try_update_value(|kept| (kept.0.clone(), ())) {
-                observer.disconnect();
-            }
-        });
+        if let Some(element) = element.try_get_value() {
+            follow(element, width);
+        }
     });
     width.read_only()
+}
+
+fn follow(element: Element, width: RwSignal<f64>) {
+    let measured = element.clone();
+    let measure = move || {
+        let now = measured.get_bounding_client_rect().width();
+        if width.try_get_untracked().is_some_and(|last| last != now) {
+            let _ = width.try_set(now);
+        }
+    };
+    measure();
+    let watch = Closure::<dyn Fn()>::new(measure);
+    let Ok(observer) = ResizeObserver::new(watch.as_ref().unchecked_ref()) else { return };
+    observer.observe(&element);
+    let kept = StoredValue::new_local((observer, watch));
+    on_cleanup(move || {
+        if let Some((observer, _)) = kept.try_update_value(|kept| (kept.0.clone(), ())) {
+            observer.disconnect();
+        }
+    });
 }
 
 /// The height of the window, in px, as it is now. Asking makes the browser lay the page out.

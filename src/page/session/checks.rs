@@ -1,5 +1,6 @@
 //! What to measure on the finished stays.
 
+use super::Limits;
 use super::pick::Pick;
 use super::reading::Reading;
 use super::show;
@@ -91,6 +92,34 @@ fn stay_checks(pair: &Pair, name: PairName, hand: Hand, checks: &mut Vec<Check>)
             if at_front { format!("Angle of the front {what}") } else { format!("Angle of the rear {what}") };
         add(&format!("{}.angle", pick.end()), &label, Reading::Angle(angle), how);
     }
+}
+
+/// What a measured figure says.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Verdict {
+    /// Whether it lies within the builder's limit.
+    pub good: bool,
+    /// The sentence.
+    pub words: String,
+}
+
+impl Verdict {
+    /// The sentence alone.
+    pub fn words(self) -> String {
+        self.words
+    }
+}
+
+/// Judges what was measured; `None` while nothing is written.
+pub fn judge(text: &str, nominal: Reading, limits: Limits, unit: LengthUnit) -> Option<Verdict> {
+    let limit = if matches!(nominal, Reading::Angle(_)) { limits.angle_deg } else { limits.length_mm };
+    let (good, words) = match difference(text, nominal, unit) {
+        Err(fault) => (false, fault),
+        Ok(None) => return None,
+        Ok(Some(off)) if off.value.abs() <= limit => (true, format!("{}, within your limit", off.text)),
+        Ok(Some(off)) => (false, format!("{}, outside your limit", off.text)),
+    };
+    Some(Verdict { good, words })
 }
 
 /// Reads what was measured and sets it against the nominal; `None` while nothing is written.

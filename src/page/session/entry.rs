@@ -1,6 +1,7 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
 use super::show::{in_unit, sign};
+use super::words::capital;
 use staywright::quantity::{Angle, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 use staywright::trade::{Fault, Spec};
 
@@ -34,7 +35,7 @@ pub fn understand(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understoo
         read_length(text, unit).map(|figure| (figure.value.mm(), figure.unit))
     };
     let (value, read_in) =
-        read.map_err(|error| format!("{}. Allowed: {}.", sentence(&error.to_string()), range(spec, unit)))?;
+        read.map_err(|error| format!("{}. Allowed: {}.", capital(&error.to_string()), range(spec, unit)))?;
     if !spec.bounds.contain(value) {
         return Err(outside(spec, value, unit));
     }
@@ -70,7 +71,7 @@ pub fn stepped(value: f64, count: f64, spec: &Spec, unit: LengthUnit) -> f64 {
 }
 
 fn outside(spec: &Spec, value: f64, unit: LengthUnit) -> String {
-    let message = sentence(&Fault::outside("", spec, value).message);
+    let message = capital(&Fault::outside("", spec, value).message);
     match unit {
         LengthUnit::Inch if !is_angle(spec) => format!("{message} (allowed: {}).", range(spec, unit)),
         _ => format!("{message}."),
@@ -98,12 +99,6 @@ fn number(value: f64, spec: &Spec, unit: LengthUnit) -> String {
     }
     let decimals = if unit == LengthUnit::Inch { 4 } else { 3 };
     trimmed(in_unit(value, unit), decimals)
-}
-
-/// The message with a capital letter.
-fn sentence(message: &str) -> String {
-    let mut letters = message.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 #[cfg(test)]

@@ -3,8 +3,8 @@
 use super::records::mark;
 use super::steps::{Step, steps};
 use leptos::prelude::*;
-use staywright::plan::Plan;
-use staywright::trade::{Fault, Group, Job, Spec};
+use staywright::plan::{Plan, plan};
+use staywright::trade::{Fault, Job, Spec};
 use std::sync::Arc;
 
 /// One figure of the job: what is known of it, and its number.
@@ -13,6 +13,13 @@ pub type Figure = (&'static Spec, f64);
 /// A value that is compared by its place, since every new one differs from the last.
 #[derive(Clone, Debug)]
 pub struct Shared<T>(Arc<T>);
+
+impl<T> Shared<T> {
+    /// Shares `value`.
+    pub fn new(value: T) -> Self {
+        Self(Arc::new(value))
+    }
+}
 
 impl<T> PartialEq for Shared<T> {
     fn eq(&self, other: &Self) -> bool {
@@ -34,9 +41,7 @@ pub struct Follow {
     pub figures: Memo<Shared<Vec<(String, Figure)>>>,
     /// What is wrong with the job.
     pub faults: Memo<Vec<Fault>>,
-    /// The last job without a fault.
-    pub good: Memo<Shared<Job>>,
-    /// Its plan.
+    /// The plan of the last job without a fault; it holds that job too.
     pub plan: Memo<Shared<Plan>>,
     /// The steps of the set-up.
     pub steps: Memo<Vec<Step>>,
@@ -46,26 +51,39 @@ pub struct Follow {
 
 impl Follow {
     pub(super) fn new(job: RwSignal<Job>) -> Self {
-        let figures = Memo::new(move |_| Shared(Arc::new(job.with(all_figures))));
-        let faults = Memo::new(move |_| job.with(staywright::plan::faults));
-        let good = Memo::new(move |last: Option<&Shared<Job>>| match last {
-            _ if faults.with(Vec::is_empty) => Shared(Arc::new(job.get())),
-            Some(last) => last.clone(),
-            // A link may hold a job with faults; there is no good one before it.
-            None => Shared(Arc::new(Job::default())),
+        let figures = Memo::new(move |_| {
+            let figures = job.with(Job::figures).into_iter();
+            Shared::new(figures.map(|(path, spec, value)| (path, (spec, value))).collect::<Vec<_>>())
         });
-        let plan = Memo::new(move |_| Shared(Arc::new(staywright::plan::solve(&*good.get()))));
+        let answer = Memo::new(move |_| job.with(plan).map(Shared::new));
+        let faults = Memo::new(move |_| answer.with(|answer| answer.clone().err().unwrap_or_default()));
+        let plan = Memo::new(move |last: Option<&Shared<Plan>>| {
+            // A link may hold a job with faults; there is no good one before it.
+            let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
+            answer.get().unwrap_or_else(|_| earlier())
+        });
         let steps = Memo::new(move |_| plan.with(|plan| steps(plan)));
         let mark = Memo::new(move |_| {
-            let nameless = Job { name: String::new(), notes: String::new(), ..(*good.get()).clone() };
-            mark(&staywright::link::encode(&nameless))
+            let good = plan.with(|plan| plan.job.clone());
+            mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))
         });
-        Self { figures, faults, good, plan, steps, mark }
+        Self { figures, faults, plan, steps, mark }
+    }
+
+    /// The last job without a fault.
+    pub fn good_job(self) -> Job {
+        self.plan.with_untracked(|plan| plan.job.clone())
     }
 
     /// The figure at `path`.
     pub fn figure(self, path: &str) -> Option<Figure> {
         self.figures.with(|figures| figures.iter().find(|(at, _)| at == path).map(|(_, figure)| *figure))
+    }
+
+    /// What is wrong with the figure or text at `path`.
+    pub fn fault_at(self, path: &str) -> Option<String> {
+        self.faults
+            .with(|faults| faults.iter().find(|fault| fault.field == path).map(|fault| fault.message.clone()))
     }
 
     /// The paths of the figures that stand directly under `group`, in order: `frame` has `frame.bb_drop_mm`.
@@ -79,10 +97,4 @@ impl Follow {
             figures.iter().filter(|(path, _)| below(path)).map(|(path, _)| path.clone()).collect()
         })
     }
-}
-
-fn all_figures(job: &Job) -> Vec<(String, Figure)> {
-    let mut figures = Vec::new();
-    job.each("", &mut |path, spec, value| figures.push((path.to_owned(), (spec, value))));
-    figures
 }

@@ -3,19 +3,17 @@
 //! Every settled state has the number of the browser's history entry that it stands in, so undoing and going back are
 //! the same thing, and a state met again after a reload is taken from its link.
 
-use std::collections::BTreeMap;
-
 /// Settled states by number.
 #[derive(Clone, Debug)]
 pub struct History<T> {
-    states: BTreeMap<u32, T>,
+    states: Vec<(u32, T)>,
     at: u32,
 }
 
 impl<T: PartialEq + Clone> History<T> {
     /// A history that stands at number `at`.
     pub fn new(at: u32, state: T) -> Self {
-        Self { states: BTreeMap::from([(at, state)]), at }
+        Self { states: vec![(at, state)], at }
     }
 
     /// The number it stands at.
@@ -25,12 +23,12 @@ impl<T: PartialEq + Clone> History<T> {
 
     /// The state it stands at.
     pub fn present(&self) -> Option<&T> {
-        self.states.get(&self.at)
+        self.state(self.at)
     }
 
     /// The state with that number, where it is remembered.
     pub fn state(&self, number: u32) -> Option<&T> {
-        self.states.get(&number)
+        self.states.iter().find(|(known, _)| *known == number).map(|(_, state)| state)
     }
 
     /// Takes `state` as the next one and forgets what was undone; the new number, or `None` when nothing changed.
@@ -39,8 +37,8 @@ impl<T: PartialEq + Clone> History<T> {
             return None;
         }
         let next = self.at.saturating_add(1);
-        self.states.retain(|number, _| *number < next);
-        self.states.insert(next, state.clone());
+        self.states.retain(|(number, _)| *number < next);
+        self.states.push((next, state.clone()));
         self.at = next;
         Some(next)
     }
@@ -48,12 +46,13 @@ impl<T: PartialEq + Clone> History<T> {
     /// Goes to number `at`; its state, where it is remembered.
     pub fn go(&mut self, at: u32) -> Option<&T> {
         self.at = at;
-        self.states.get(&at)
+        self.state(at)
     }
 
     /// Puts `state` in the place it stands at.
     pub fn amend(&mut self, state: T) {
-        self.states.insert(self.at, state);
+        self.states.retain(|(number, _)| *number != self.at);
+        self.states.push((self.at, state));
     }
 
     /// Whether there is an earlier state.
@@ -63,7 +62,7 @@ impl<T: PartialEq + Clone> History<T> {
 
     /// Whether there is a later state.
     pub fn can_redo(&self) -> bool {
-        self.states.range(self.at.saturating_add(1)..).next().is_some()
+        self.states.iter().any(|(number, _)| *number > self.at)
     }
 }
 

@@ -4,9 +4,10 @@ use staywright::trade::Job;
 
 /// A file name made of the job's name.
 pub fn name(job_name: &str) -> String {
-    let kept: String = job_name.chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
+    let kept: String =
+        job_name.chars().map(|c| if c.is_ascii_alphanumeric() || !c.is_ascii() { c } else { ' ' }).collect();
     let words: Vec<&str> = kept.split_whitespace().collect();
-    let stem = if words.is_empty() { "job".to_owned() } else { words.join("-").to_lowercase() };
+    let stem = if words.is_empty() { "job".to_owned() } else { words.join("-").to_ascii_lowercase() };
     format!("{stem}.staywright.json")
 }
 
@@ -38,7 +39,8 @@ mod tests {
     #[test]
     fn file_names_keep_to_letters_and_figures() {
         assert_eq!(name("Heron Mill: all-road / 2"), "heron-mill-all-road-2.staywright.json");
-        assert_eq!(name(" … "), "job.staywright.json");
+        assert_eq!(name(" / "), "job.staywright.json");
+        assert_eq!(name("Blåhøj 2"), "blåhøj-2.staywright.json");
     }
 
     #[test]

@@ -7,7 +7,7 @@ pub mod checks;
 pub mod cut_facts;
 pub mod entry;
 pub mod explain;
-mod follow;
+pub mod follow;
 mod history;
 pub mod job_file;
 pub mod pair_facts;
@@ -19,6 +19,7 @@ mod records;
 mod settings;
 pub mod show;
 pub mod steps;
+pub mod words;
 
 pub use follow::{Figure, Follow};
 pub use history::History;
@@ -27,11 +28,12 @@ pub use settings::{Limits, Settings, Theme};
 
 use leptos::prelude::*;
 use staywright::trade::Job;
-use std::collections::BTreeMap;
 
 /// The text of a field that could not be taken over, and why.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Faulty {
+    /// The figure's path.
+    pub path: String,
     /// As it was typed.
     pub text: String,
     /// A sentence for the person who typed it.
@@ -59,8 +61,8 @@ pub struct Session {
     pub settings: Settings,
     /// Ticks and measured figures.
     pub records: RwSignal<Records>,
-    /// Texts that could not be taken over, by path.
-    pub faulty: RwSignal<BTreeMap<String, Faulty>>,
+    /// Texts that could not be taken over.
+    pub faulty: RwSignal<Vec<Faulty>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
     /// What is said at the top.
@@ -81,7 +83,7 @@ impl Session {
             last_edit: StoredValue::new(String::new()),
             settings: Settings::new(),
             records,
-            faulty: RwSignal::new(BTreeMap::new()),
+            faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
             notice: RwSignal::new(None),
             follow: Follow::new(job),
@@ -112,6 +114,33 @@ impl Session {
         self.job.update(change);
     }
 
+    /// Changes the job at one stroke: one state of the history.
+    pub fn change(self, key: &str, change: impl FnOnce(&mut Job)) {
+        self.edit(key, change);
+        self.settle();
+    }
+
+    /// The job's name, or what stands for one.
+    pub fn title(self) -> String {
+        self.job.with(|job| if job.name.is_empty() { "Untitled job".to_owned() } else { job.name.clone() })
+    }
+
+    /// The names of the fields that the last good plan does not follow.
+    pub fn not_followed(self) -> Vec<String> {
+        let mut names: Vec<String> =
+            self.faulty.with(|list| list.iter().map(|faulty| faulty.name.clone()).collect());
+        self.follow.faults.with(|faults| {
+            for fault in faults {
+                let known = self.follow.figure(&fault.field).map(|(spec, _)| spec.name.to_owned());
+                let name = known.unwrap_or_else(|| pick::place_name(&fault.field));
+                if !names.contains(&name) {
+                    names.push(name);
+                }
+            }
+        });
+        names
+    }
+
     /// Sets one figure.
     pub fn set_figure(self, path: &str, value: f64) {
         self.forgive(path);
@@ -121,25 +150,29 @@ impl Session {
     }
 
     /// Notes that the text of a figure's field cannot be taken over; the job keeps its last good figure.
-    pub fn refuse(self, path: &str, faulty: Faulty) {
+    pub fn refuse(self, faulty: Faulty) {
         self.faulty.update(|list| {
-            list.insert(path.to_owned(), faulty);
+            list.retain(|known| known.path != faulty.path);
+            list.push(faulty);
         });
+    }
+
+    /// The text of a figure's field that could not be taken over.
+    pub fn refused(self, path: &str) -> Option<Faulty> {
+        self.faulty.with(|list| list.iter().find(|known| known.path == path).cloned())
     }
 
     /// Takes back what [`Session::refuse`] noted.
     pub fn forgive(self, path: &str) {
-        if self.faulty.with_untracked(|list| list.contains_key(path)) {
-            self.faulty.update(|list| {
-                list.remove(path);
-            });
+        if untrack(|| self.refused(path)).is_some() {
+            self.faulty.update(|list| list.retain(|known| known.path != path));
         }
     }
 
     /// Puts another job in place of this one; it can be undone.
     pub fn open(self, job: Job) {
         self.settle();
-        self.faulty.set(BTreeMap::new());
+        self.faulty.set(Vec::new());
         self.last_edit.set_value(String::new());
         self.job.set(job);
         self.settle();
@@ -160,7 +193,7 @@ impl Session {
     /// Takes back what has not settled: faulty texts, or a job with faults. Whether there was any.
     pub fn take_back(self) -> bool {
         if self.faulty.with_untracked(|list| !list.is_empty()) {
-            self.faulty.set(BTreeMap::new());
+            self.faulty.set(Vec::new());
             return true;
         }
         let settled = self.history.with_untracked(|history| history.present().cloned());
@@ -178,7 +211,7 @@ impl Session {
         let known = self.history.try_update(|history| history.go(at).cloned()).flatten();
         let Some(job) = known.or_else(read) else { return false };
         self.history.update(|history| history.amend(job.clone()));
-        self.faulty.set(BTreeMap::new());
+        self.faulty.set(Vec::new());
         self.last_edit.set_value(String::new());
         self.job.set(job);
         true
@@ -210,43 +243,27 @@ impl Session {
     /// Whether a step is done.
     pub fn ticked(self, step: &str) -> bool {
         let mark = self.follow.mark.get();
-        self.records.with(|records| records.of(&mark).is_some_and(|record| record.ticks.contains(step)))
+        self.records.with(|records| {
+            records.of(&mark).is_some_and(|record| record.ticks.iter().any(|known| known == step))
+        })
     }
 
     /// Ticks a step, or takes its tick away.
     pub fn tick(self, step: &str, done: bool) {
         let mark = self.follow.mark.get_untracked();
-        self.records.update(|records| {
-            records.change(&mark, |record| {
-                if done {
-                    record.ticks.insert(step.to_owned());
-                } else {
-                    record.ticks.remove(step);
-                }
-            });
-        });
+        self.records.update(|records| records.change(&mark, |record| record.tick(step, done)));
     }
 
     /// What was measured for a check, as it was typed.
     pub fn measured(self, check: &str) -> String {
         let mark = self.follow.mark.get();
-        self.records.with(|records| {
-            records.of(&mark).and_then(|record| record.measured.get(check)).cloned().unwrap_or_default()
-        })
+        self.records.with(|records| records.of(&mark).map_or("", |record| record.measured(check)).to_owned())
     }
 
     /// Writes down what was measured for a check.
     pub fn measure(self, check: &str, text: &str) {
         let mark = self.follow.mark.get_untracked();
-        self.records.update(|records| {
-            records.change(&mark, |record| {
-                if text.trim().is_empty() {
-                    record.measured.remove(check);
-                } else {
-                    record.measured.insert(check.to_owned(), text.to_owned());
-                }
-            });
-        });
+        self.records.update(|records| records.change(&mark, |record| record.measure(check, text)));
     }
 
     /// Takes all ticks of this job away.

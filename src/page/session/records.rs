@@ -1,7 +1,6 @@
 //! What was ticked and measured, job by job, so that a reload at the mill loses nothing.
 
 use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Jobs remembered; the one touched longest ago goes first.
 const MOST_JOBS: usize = 40;
@@ -11,10 +10,33 @@ const MOST_JOBS: usize = 40;
 pub struct Record {
     /// Steps that are done.
     #[serde(default)]
-    pub ticks: BTreeSet<String>,
+    pub ticks: Vec<String>,
     /// What was measured, as it was typed.
     #[serde(default)]
-    pub measured: BTreeMap<String, String>,
+    pub measured: Vec<(String, String)>,
+}
+
+impl Record {
+    /// Ticks a step, or takes its tick away.
+    pub fn tick(&mut self, step: &str, done: bool) {
+        self.ticks.retain(|known| known != step);
+        if done {
+            self.ticks.push(step.to_owned());
+        }
+    }
+
+    /// What was measured for a check, as it was typed; empty where nothing was.
+    pub fn measured(&self, check: &str) -> &str {
+        self.measured.iter().find(|(known, _)| known == check).map_or("", |(_, text)| text)
+    }
+
+    /// Writes down what was measured for a check.
+    pub fn measure(&mut self, check: &str, text: &str) {
+        self.measured.retain(|(known, _)| known != check);
+        if !text.trim().is_empty() {
+            self.measured.push((check.to_owned(), text.to_owned()));
+        }
+    }
 }
 
 /// The records of all jobs, the one touched last at the end.
@@ -74,16 +96,16 @@ mod tests {
     fn records_survive_and_the_oldest_goes_first() {
         let mut records = Records::default();
         for job in 0..=MOST_JOBS {
-            records.change(&job.to_string(), |record| {
-                record.ticks.insert("cut".into());
-            });
+            records.change(&job.to_string(), |record| record.tick("cut", true));
         }
         assert_eq!(records.of("0"), None);
         let read = Records::from_text(&records.to_text());
         assert_eq!(read, records);
-        assert!(read.of("1").is_some_and(|record| record.ticks.contains("cut")));
-        records.change("1", |record| record.ticks.clear());
+        assert!(read.of("1").is_some_and(|record| record.ticks.iter().any(|step| step == "cut")));
+        records.change("1", |record| record.tick("cut", false));
         assert_eq!(records.of("1"), None);
+        records.change("1", |record| record.measure("length", " 400,5 "));
+        assert_eq!(records.of("1").map(|record| record.measured("length")), Some(" 400,5 "));
         assert_eq!(Records::from_text("not json"), Records::default());
     }
 }

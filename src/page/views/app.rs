@@ -1,23 +1,23 @@
 //! The whole page.
 
-use super::header::Header;
-use super::mill::Mill;
-use super::nav::Nav;
-use super::notice::NoticeBar;
-use super::place_check::CheckPlace;
-use super::place_cuts::CutsPlace;
-use super::place_frame::FramePlace;
-use super::place_set_up::SetUpPlace;
-use super::place_stays::StaysPlace;
-use super::print_card::PrintCard;
+use super::header::header;
+use super::mill::mill;
+use super::nav::nav;
+use super::notice::notice_bar;
+use super::place_check::check_place;
+use super::place_cuts::cuts_place;
+use super::place_frame::frame_place;
+use super::place_set_up::set_up_place;
+use super::place_stays::stays_place;
+use super::print_card::print_card;
+use crate::browser::part::{Part, part};
 use crate::browser::{address, keep, keys, print, theme};
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
 
 /// One session, the header, the place that is open, the way to the others.
-#[component]
-pub fn App() -> impl IntoView {
+pub fn app() -> Part {
     let opening = address::opening();
     let session = Session::new(opening.job, opening.at);
     provide_context(session);
@@ -31,28 +31,23 @@ pub fn App() -> impl IntoView {
         ));
     }
     let printing = print::printing();
-    let at_mill = Memo::new(move |_| session.settings.mill.with(Option::is_some));
-    view! {
-        {move || if at_mill.get() { view! { <Mill /> }.into_any() } else { view! { <Bench /> }.into_any() }}
-        {move || printing.get().then(|| view! { <PrintCard /> })}
-    }
+    let at_mill = move || session.settings.mill.with(Option::is_some);
+    part("div")
+        .class("page")
+        .by(move || at_mill().to_string(), |at_mill| if at_mill == "true" { vec![mill()] } else { bench() })
+        .when(move || printing.get(), print_card)
 }
 
 /// The page apart from the at-the-mill view.
-#[component]
-fn Bench() -> impl IntoView {
+fn bench() -> Vec<Part> {
     let place = Session::here().settings.place;
-    let open = move || match place.get() {
-        Place::Frame => view! { <FramePlace /> }.into_any(),
-        Place::Stays => view! { <StaysPlace /> }.into_any(),
-        Place::Cuts => view! { <CutsPlace /> }.into_any(),
-        Place::SetUp => view! { <SetUpPlace /> }.into_any(),
-        Place::Check => view! { <CheckPlace /> }.into_any(),
+    let open = |key: &str| match Place::from_key(key).unwrap_or_default() {
+        Place::Frame => frame_place(),
+        Place::Stays => stays_place(),
+        Place::Cuts => cuts_place(),
+        Place::SetUp => set_up_place(),
+        Place::Check => check_place(),
     };
-    view! {
-        <Header />
-        <Nav />
-        <NoticeBar />
-        <main class="place" id="place">{open}</main>
-    }
+    let main = part("main").class("place").set("id", "place").by(move || place.get().key().to_owned(), open);
+    vec![header(), nav(), notice_bar(), main]
 }

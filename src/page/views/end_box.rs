@@ -1,14 +1,17 @@
 //! What one end of a stay is cut to.
 
-use super::field::FigureField;
+use super::figures::fields;
+use crate::browser::part::{Part, part};
 use crate::session::Session;
+use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::quantity::Length;
 use staywright::trade::{Cope, End, EndKind, Hand, Job, Member, PairName, Side};
 
 /// The end that is meant: its place in a job.
-#[derive(Clone, Copy, PartialEq)]
+#[derive(Clone, Copy)]
 struct Spot {
+    session: Session,
     pair: PairName,
     hand: Hand,
     at_front: bool,
@@ -31,6 +34,30 @@ impl Spot {
         } else {
             side.rear_end = end;
         }
+    }
+
+    fn now(self) -> End {
+        self.session.job().with(|job| self.end(job))
+    }
+
+    fn cope(self) -> Option<Cope> {
+        match self.now() {
+            End::Cope(cope) => Some(cope),
+            _ => None,
+        }
+    }
+
+    fn set(self, end: End) {
+        let session = self.session;
+        session.edit(&self.key(), |job| self.put(job, end));
+        session.settle();
+    }
+
+    /// Gives the saw a diameter of its own, to start with the member's, or takes it away.
+    fn set_cutter(self, own: bool) {
+        let Some(cope) = untrack(|| self.cope()) else { return };
+        let member = self.session.job().with_untracked(|job| diameter(job, cope.onto));
+        self.set(End::Cope(Cope { cutter: own.then_some(member), ..cope }));
     }
 
     fn key(self) -> String {
@@ -57,75 +84,62 @@ const fn kind_name(kind: EndKind) -> &'static str {
 }
 
 /// Kind, member, cutter and figures of one end.
-#[component]
-pub fn EndBox(pair: PairName, hand: Hand, at_front: bool) -> impl IntoView {
+pub fn end_box(pair: PairName, hand: Hand, at_front: bool) -> Part {
     let session = Session::here();
-    let spot = Spot { pair, hand, at_front };
-    let end = Memo::new(move |_| session.job().with(|job| spot.end(job)));
-    let set = move |end: End| {
-        session.edit(&spot.key(), |job| spot.put(job, end));
-        session.settle();
-    };
-    let choose = move |event| {
-        let key = event_target_value(&event);
-        if let Some(kind) = EndKind::ALL.into_iter().find(|kind| kind.key() == key) {
-            set(kind.start(spot.likely_member()));
-        }
-    };
-    let kinds = EndKind::ALL.into_iter().filter(|kind| kind.fits(at_front)).map(|kind| {
-        view! { <option value=kind.key() selected=move || end.get().kind() == kind>{kind_name(kind)}</option> }
-    });
-    let words = if at_front { "front" } else { "rear" };
-    let id = format!("{words}-end-kind");
-    let paths = Signal::derive(move || session.follow.paths(&spot.key()));
-    view! {
-        <fieldset class="figures end">
-            <legend>{if at_front { "Front end" } else { "Rear end" }}</legend>
-            <div class="text-field">
-                <label for=id.clone()>{if at_front { "Front end is" } else { "Rear end is" }}</label>
-                <select id=id on:change=choose>{kinds.collect_view()}</select>
-            </div>
-            {move || match end.get() {
-                End::Cope(cope) => Some(view! { <CopeEntry cope=cope spot=spot set=set /> }),
-                _ => None,
-            }}
-            <div class="figure-grid">
-                <For each=move || paths.get() key=String::clone children=|path| view! { <FigureField path=path /> } />
-            </div>
-        </fieldset>
-    }
+    let (spot, follow) = (Spot { session, pair, hand, at_front }, session.follow);
+    let title = if at_front { "Front end" } else { "Rear end" };
+    let cope = move || spot.cope().map_or("", |cope| cope.onto.key()).to_owned();
+    part("fieldset")
+        .class("figures end")
+        .add(part("legend").text(title))
+        .add(kind_menu(spot, title))
+        .by(cope, move |onto| if onto.is_empty() { Vec::new() } else { cope_entry(spot) })
+        .add(fields(move || follow.paths(&spot.key())))
+}
+
+fn kind_menu(spot: Spot, title: &str) -> Part {
+    let id = format!("{}-end-kind", if spot.at_front { "front" } else { "rear" });
+    let kinds = EndKind::ALL.into_iter().filter(|kind| kind.fits(spot.at_front));
+    let options = kinds.map(|kind| part("option").set("value", kind.key()).text(kind_name(kind)));
+    let menu = part("select")
+        .set("id", &id)
+        .each(options)
+        .value(move || spot.now().kind().key().to_owned())
+        .on_change(move |key| {
+            if let Some(kind) = EndKind::ALL.into_iter().find(|kind| kind.key() == key) {
+                spot.set(kind.start(spot.likely_member()));
+            }
+        });
+    part("div").class("text-field").add(part("label").set("for", &id).text(&format!("{title} is"))).add(menu)
 }
 
 /// What a cope is cut onto, and whether its saw has a diameter of its own.
-#[component]
-fn CopeEntry<S: Fn(End) + Copy + Send + Sync + 'static>(cope: Cope, spot: Spot, set: S) -> impl IntoView {
-    let session = Session::here();
-    let choose = move |event| {
-        let key = event_target_value(&event);
-        if let Some(onto) = Member::ALL.into_iter().find(|member| member.key() == key) {
-            set(End::Cope(Cope { onto, ..cope }));
-        }
-    };
-    let members = Member::ALL.map(|member| {
-        view! { <option value=member.key() selected=cope.onto == member>{super::ids::capital(member.name())}</option> }
-    });
-    let own_cutter = move |_| {
-        let current = session.job().with_untracked(|job| (spot.end(job), diameter(job, cope.onto)));
-        if let (End::Cope(now), member) = current {
-            let cutter = if now.cutter.is_some() { None } else { Some(member) };
-            set(End::Cope(Cope { cutter, ..now }));
-        }
-    };
-    view! {
-        <div class="text-field">
-            <label for="cope-onto">"Coped onto"</label>
-            <select id="cope-onto" on:change=choose>{members}</select>
-        </div>
-        <label class="switch">
-            <input type="checkbox" role="switch" prop:checked=cope.cutter.is_some() on:change=own_cutter />
-            <span>"Cutter differs from the tube it is coped onto"</span>
-        </label>
-    }
+fn cope_entry(spot: Spot) -> Vec<Part> {
+    let options =
+        Member::ALL.map(|member| part("option").set("value", member.key()).text(&capital(member.name())));
+    let menu = part("select")
+        .set("id", "cope-onto")
+        .each(options)
+        .value(move || spot.cope().map_or("", |cope| cope.onto.key()).to_owned())
+        .on_change(move |key| {
+            let onto = Member::ALL.into_iter().find(|member| member.key() == key);
+            if let Some((onto, cope)) = onto.zip(untrack(|| spot.cope())) {
+                spot.set(End::Cope(Cope { onto, ..cope }));
+            }
+        });
+    let own_cutter = part("input")
+        .set("type", "checkbox")
+        .set("role", "switch")
+        .checked(move || spot.cope().is_some_and(|cope| cope.cutter.is_some()))
+        .on_tick(move |own| spot.set_cutter(own));
+    let label = part("label").set("for", "cope-onto").text("Coped onto");
+    vec![
+        part("div").class("text-field").add(label).add(menu),
+        part("label")
+            .class("switch")
+            .add(own_cutter)
+            .add(part("span").text("Cutter differs from the tube it is coped onto")),
+    ]
 }
 
 fn diameter(job: &Job, member: Member) -> Length {

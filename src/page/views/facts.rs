@@ -1,23 +1,16 @@
 //! Named figures, one under the other.
 
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::reading::Named;
 use leptos::prelude::*;
 
 /// The list.
-#[component]
-pub fn Facts(
-    /// The figures.
-    #[prop(into)]
-    facts: Signal<Vec<Named>>,
-) -> impl IntoView {
+pub fn facts(facts: impl Fn() -> Vec<Named> + 'static) -> Part {
     let unit = Session::here().settings.unit;
-    let rows = move || {
-        let row = |named: Named| {
-            let text = named.reading.text(unit.get());
-            view! { <div class="fact"><dt>{named.name}</dt><dd>{text}</dd></div> }
-        };
-        facts.get().into_iter().map(row).collect_view()
+    let row = move |named: Named| {
+        let text = named.reading.text(unit.get());
+        part("div").class("fact").add(part("dt").text(&named.name)).add(part("dd").text(&text))
     };
-    view! { <dl class="facts">{rows}</dl> }
+    part("dl").class("facts").live(move || facts().into_iter().map(row).collect())
 }

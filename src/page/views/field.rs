@@ -1,11 +1,14 @@
 //! The field of one figure: a text that is read as it is typed, with buttons to step it.
 
 use super::ids::id;
-use super::step_button::StepButton;
+use super::step_button::step_button;
+use crate::browser::part::{Part, part};
 use crate::session::entry::{stepped, understand, unit_sign, written};
-use crate::session::{Faulty, Session};
+use crate::session::words::capital;
+use crate::session::{Faulty, Figure, Session};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
+use staywright::trade::Spec;
 
 /// What is being typed, and the number it stands for.
 #[derive(Clone, PartialEq)]
@@ -20,17 +23,22 @@ struct Draft {
 struct Entry {
     session: Session,
     path: StoredValue<String>,
-    figure: Memo<Option<crate::session::Figure>>,
+    spec: &'static Spec,
     draft: RwSignal<Option<Draft>>,
     typing: RwSignal<bool>,
 }
 
 impl Entry {
-    fn new(path: String) -> Self {
+    fn new(path: &str) -> Option<Self> {
         let session = Session::here();
-        let path = StoredValue::new(path);
-        let figure = Memo::new(move |_| path.with_value(|path| session.follow.figure(path)));
-        Self { session, path, figure, draft: RwSignal::new(None), typing: RwSignal::new(false) }
+        let (spec, _) = session.follow.figure(path)?;
+        let path = StoredValue::new(path.to_owned());
+        Some(Self { session, path, spec, draft: RwSignal::new(None), typing: RwSignal::new(false) })
+    }
+
+    fn value(self) -> Option<f64> {
+        let figure: Option<Figure> = self.path.with_value(|path| self.session.follow.figure(path));
+        figure.map(|(_, value)| value)
     }
 
     fn unit(self) -> LengthUnit {
@@ -38,12 +46,12 @@ impl Entry {
     }
 
     fn faulty(self) -> Option<Faulty> {
-        self.path.with_value(|path| self.session.faulty.with(|list| list.get(path).cloned()))
+        self.path.with_value(|path| self.session.refused(path))
     }
 
     /// The draft, as long as the figure is still what it says.
     fn live_draft(self) -> Option<Draft> {
-        let value = self.figure.get().map(|(_, value)| value);
+        let value = self.value();
         self.draft.get().filter(|draft| Some(draft.value) == value)
     }
 
@@ -53,9 +61,7 @@ impl Entry {
         }
         match self.live_draft().filter(|_| self.typing.get()) {
             Some(draft) => draft.text,
-            None => {
-                self.figure.get().map_or_else(String::new, |(spec, value)| written(value, spec, self.unit()))
-            }
+            None => self.value().map_or_else(String::new, |value| written(value, self.spec, self.unit())),
         }
     }
 
@@ -64,40 +70,43 @@ impl Entry {
     }
 
     fn fault(self) -> Option<String> {
-        self.faulty().map(|faulty| faulty.message).or_else(|| {
-            self.path.with_value(|path| {
-                let faults = self.session.follow.faults.get();
-                faults
-                    .into_iter()
-                    .find(|fault| &fault.field == path)
-                    .map(|fault| format!("{}.", super::ids::capital(&fault.message)))
-            })
-        })
+        let of_the_job = || self.path.with_value(|path| self.session.follow.fault_at(path));
+        self.faulty()
+            .map(|faulty| faulty.message)
+            .or_else(|| of_the_job().map(|message| format!("{}.", capital(&message))))
     }
 
     fn type_in(self, text: String) {
-        let Some((spec, _)) = self.figure.get_untracked() else { return };
         let unit = self.session.settings.unit.get_untracked();
         let path = self.path.get_value();
         self.typing.set(true);
-        match understand(&text, spec, unit) {
+        match understand(&text, self.spec, unit) {
             Ok(read) => {
                 self.draft.set(Some(Draft { text, value: read.value, note: read.note }));
                 self.session.set_figure(&path, read.value);
             }
             Err(message) => {
-                let name = spec.name.to_owned();
-                self.session.refuse(&path, Faulty { text, message, name });
+                let name = self.spec.name.to_owned();
+                self.session.refuse(Faulty { path, text, message, name });
             }
         }
     }
 
-    fn step(self, count: f64) {
-        let Some((spec, value)) = self.figure.get_untracked() else { return };
-        let unit = self.session.settings.unit.get_untracked();
+    fn put(self, change: impl FnOnce(f64) -> f64) {
+        let Some(value) = untrack(|| self.value()) else { return };
         self.typing.set(false);
         self.draft.set(None);
-        self.path.with_value(|path| self.session.set_figure(path, stepped(value, count, spec, unit)));
+        self.path.with_value(|path| self.session.set_figure(path, change(value)));
+    }
+
+    fn step(self, count: f64) {
+        let unit = self.session.settings.unit.get_untracked();
+        self.put(|value| stepped(value, count, self.spec, unit));
+    }
+
+    fn turn_sign(self) {
+        let bounds = self.spec.bounds;
+        self.put(|value| bounds.min.max(-value).min(bounds.max));
     }
 
     /// Nobody types any more: the text is written as the page writes it.
@@ -106,87 +115,89 @@ impl Entry {
         self.session.settle();
     }
 
-    fn touch(self) {
-        self.session.lit.set(Some(self.path.get_value()));
-    }
-}
-
-/// The field of the figure at `path`.
-#[component]
-pub fn FigureField(
-    /// The figure's path in the job.
-    #[prop(into)]
-    path: String,
-    /// What the figure is called here, where its own name would say too little or too much.
-    #[prop(optional, into)]
-    label: Option<String>,
-) -> impl IntoView {
-    let own = id(&path);
-    let (note_id, fault_id) = (format!("{own}-note"), format!("{own}-fault"));
-    let described = format!("{note_id} {fault_id}");
-    let entry = Entry::new(path);
-    let Some((spec, _)) = entry.figure.get_untracked() else { return ().into_any() };
-    let name = StoredValue::new(label.unwrap_or_else(|| super::ids::capital(spec.name)));
-    let session = entry.session;
-    let lit = move || session.lit.with(|lit| lit.as_deref() == Some(entry.path.read_value().as_str()));
-    let keypad = move || if entry.unit() == LengthUnit::Inch { "text" } else { "decimal" };
-    let on_key = move |event: leptos::ev::KeyboardEvent| {
+    fn key(self, event: &leptos::ev::KeyboardEvent) {
         let count = match event.key().as_str() {
             "ArrowUp" => 1.0,
             "ArrowDown" => -1.0,
             "PageUp" => 10.0,
             "PageDown" => -10.0,
-            "Enter" => return entry.close(),
+            "Enter" => return self.close(),
             _ => return,
         };
         event.prevent_default();
-        entry.step(count);
-    };
-    let negatable = spec.bounds.min < 0.0 && spec.bounds.max > 0.0;
-    let turn_sign = move |_| {
-        if let Some((_, value)) = entry.figure.get_untracked() {
-            entry.typing.set(false);
-            entry.path.with_value(|path| {
-                session.set_figure(path, spec.bounds.min.max(-value).min(spec.bounds.max))
-            });
-        }
-    };
-    view! {
-        <div class="field" class:faulty=move || entry.fault().is_some() class:lit=lit on:pointerenter=move |_| entry.touch()>
-            <label for=own.clone()>{move || name.get_value()}</label>
-            <div class="field-row">
-                <StepButton name="less" of=name sign="−" act=move || entry.step(-1.0) />
-                <div class="field-text">
-                    <input
-                        id=own
-                        type="text"
-                        inputmode=keypad
-                        autocomplete="off"
-                        spellcheck="false"
-                        enterkeyhint="done"
-                        data-typing=move || entry.typing.get().then_some("")
-                        aria-describedby=described
-                        aria-invalid=move || entry.fault().is_some().then_some("true")
-                        prop:value=move || entry.text()
-                        on:input=move |event| entry.type_in(event_target_value(&event))
-                        on:keydown=on_key
-                        on:focus=move |_| entry.touch()
-                        on:blur=move |_| entry.close()
-                    />
-                    <span class="unit" aria-hidden="true">{move || unit_sign(spec, entry.unit())}</span>
-                </div>
-                {negatable.then(|| view! {
-                    <button
-                        type="button" class="step sign"
-                        aria-label=move || format!("change sign of {}", name.get_value())
-                        on:click=turn_sign
-                    >"±"</button>
-                })}
-                <StepButton name="more" of=name sign="+" act=move || entry.step(1.0) />
-            </div>
-            <p class="understood" id=note_id aria-live="polite">{move || entry.note()}</p>
-            <p class="fault" id=fault_id aria-live="polite">{move || entry.fault()}</p>
-        </div>
+        self.step(count);
     }
-    .into_any()
+
+    fn lit(self) -> bool {
+        self.session.lit.with(|lit| lit.as_deref() == Some(self.path.read_value().as_str()))
+    }
+
+    fn touch(self) {
+        self.session.lit.set(Some(self.path.get_value()));
+    }
+}
+
+/// The field of the figure at `path`; `None` where the job holds no such figure.
+pub fn figure_field(path: &str) -> Option<Part> {
+    let entry = Entry::new(path)?;
+    let own = id(path);
+    let name = capital(entry.spec.name);
+    let (note_id, fault_id) = (format!("{own}-note"), format!("{own}-fault"));
+    let unit = part("span")
+        .class("unit")
+        .set("aria-hidden", "true")
+        .words(move || unit_sign(entry.spec, entry.unit()).to_owned());
+    let text = part("div")
+        .class("field-text")
+        .add(input(entry, &own).set("aria-describedby", &format!("{note_id} {fault_id}")))
+        .add(unit);
+    let row = part("div")
+        .class("field-row")
+        .add(step_button("less", &name, "−", move || entry.step(-1.0)))
+        .add(text)
+        .each(sign_button(entry, &name))
+        .add(step_button("more", &name, "+", move || entry.step(1.0)));
+    let note = part("p").class("understood").set("id", &note_id).set("aria-live", "polite");
+    let fault = part("p").class("fault").set("id", &fault_id).set("aria-live", "polite");
+    let field = part("div")
+        .class("field")
+        .toggle("faulty", move || entry.fault().is_some())
+        .toggle("lit", move || entry.lit())
+        .on("pointerenter", move |_| entry.touch())
+        .add(part("label").set("for", &own).text(&name))
+        .add(row)
+        .add(note.words_if(move || entry.note()))
+        .add(fault.words_if(move || entry.fault()));
+    Some(field)
+}
+
+fn input(entry: Entry, id: &str) -> Part {
+    let keypad = move || if entry.unit() == LengthUnit::Inch { "text" } else { "decimal" };
+    part("input")
+        .set("id", id)
+        .set("type", "text")
+        .set("autocomplete", "off")
+        .set("spellcheck", "false")
+        .set("enterkeyhint", "done")
+        .follow("inputmode", move || Some(keypad().to_owned()))
+        .follow_if("data-typing", move || entry.typing.get())
+        .follow("aria-invalid", move || entry.fault().map(|_| "true".to_owned()))
+        .value(move || entry.text())
+        .on_input(move |text| entry.type_in(text))
+        .on_key(move |event| entry.key(&event))
+        .on("focus", move |_| entry.touch())
+        .on("blur", move |_| entry.close())
+}
+
+/// A figure that may be negative has a button for it: a phone's keypad for figures has no minus.
+fn sign_button(entry: Entry, name: &str) -> Option<Part> {
+    let negatable = entry.spec.bounds.min < 0.0 && entry.spec.bounds.max > 0.0;
+    negatable.then(|| {
+        part("button")
+            .class("step sign")
+            .set("type", "button")
+            .set("aria-label", &format!("change sign of {name}"))
+            .text("±")
+            .on_click(move || entry.turn_sign())
+    })
 }

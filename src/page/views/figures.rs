@@ -1,24 +1,16 @@
 //! A group of figures under one heading.
 
-use super::field::FigureField;
-use leptos::prelude::*;
+use super::field::figure_field;
+use crate::browser::part::{Part, part};
 
 /// The fields of `paths`, in that order.
-#[component]
-pub fn Figures(
-    /// The heading.
-    #[prop(into)]
-    title: String,
-    /// The figures.
-    #[prop(into)]
-    paths: Signal<Vec<String>>,
-) -> impl IntoView {
-    view! {
-        <fieldset class="figures">
-            <legend>{title}</legend>
-            <div class="figure-grid">
-                <For each=move || paths.get() key=String::clone children=|path| view! { <FigureField path=path /> } />
-            </div>
-        </fieldset>
-    }
+pub fn figures(title: &str, paths: impl Fn() -> Vec<String> + 'static) -> Part {
+    part("fieldset").class("figures").add(part("legend").text(title)).add(fields(paths))
+}
+
+/// The fields alone.
+pub fn fields(paths: impl Fn() -> Vec<String> + 'static) -> Part {
+    part("div")
+        .class("figure-grid")
+        .by(move || paths().join("\n"), |paths| paths.lines().filter_map(figure_field).collect())
 }

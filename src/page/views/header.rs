@@ -1,49 +1,55 @@
 //! The top of the page: the job, undo and redo, unit and theme.
 
-use super::choice::Choice;
+use super::choice::choice;
 use crate::browser::address;
+use crate::browser::part::{Part, part};
 use crate::session::{Session, Theme};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
 
 /// The top of the page.
-#[component]
-pub fn Header() -> impl IntoView {
+pub fn header() -> Part {
     let session = Session::here();
-    let settings = session.settings;
-    let name = move || {
-        session.job().with(|job| if job.name.is_empty() { "Untitled job".into() } else { job.name.clone() })
-    };
-    let unit = Signal::derive(move || match settings.unit.get() {
-        LengthUnit::Millimetre => "mm".to_owned(),
-        LengthUnit::Inch => "in".to_owned(),
-    });
-    let set_unit = move |key: String| {
-        settings.unit.set(if key == "in" { LengthUnit::Inch } else { LengthUnit::Millimetre });
-    };
-    let theme = move |event| {
-        let key = event_target_value(&event);
-        if let Some(theme) = Theme::ALL.into_iter().find(|theme| theme.key() == key) {
-            settings.theme.set(theme);
-        }
-    };
-    let themes = Theme::ALL.map(|theme| {
-        view! { <option value=theme.key() selected=move || settings.theme.get() == theme>{theme.name()}</option> }
-    });
-    view! {
-        <header class="top">
-            <p class="brand">"Staywright"</p>
-            <p class="job-name">{name}</p>
-            <div class="tools">
-                <button type="button" aria-label="Undo" disabled=move || !session.can_undo() on:click=move |_| address::undo(session)>
-                    <span aria-hidden="true">"↶"</span>
-                </button>
-                <button type="button" aria-label="Redo" disabled=move || !session.can_redo() on:click=move |_| address::redo(session)>
-                    <span aria-hidden="true">"↷"</span>
-                </button>
-                <Choice legend="Unit of lengths" name="unit" options=vec![("mm", "mm"), ("in", "inch")] chosen=unit choose=set_unit />
-            </div>
-            <label class="theme"><span class="hidden">"Theme"</span><select on:change=theme>{themes}</select></label>
-        </header>
-    }
+    let undo = arrow("Undo", "↶")
+        .follow_if("disabled", move || !session.can_undo())
+        .on_click(move || address::undo(session));
+    let redo = arrow("Redo", "↷")
+        .follow_if("disabled", move || !session.can_redo())
+        .on_click(move || address::redo(session));
+    part("header")
+        .class("top")
+        .add(part("p").class("brand").text("Staywright"))
+        .add(part("p").class("job-name").words(move || session.title()))
+        .add(part("div").class("tools").add(undo).add(redo).add(unit()))
+        .add(theme())
+}
+
+fn arrow(name: &str, sign: &str) -> Part {
+    let sign = part("span").set("aria-hidden", "true").text(sign);
+    part("button").set("type", "button").set("aria-label", name).add(sign)
+}
+
+fn unit() -> Part {
+    let unit = Session::here().settings.unit;
+    let key = |unit| if unit == LengthUnit::Inch { "in" } else { "mm" };
+    choice(
+        "Unit of lengths",
+        "unit",
+        false,
+        &[("mm", "mm"), ("in", "inch")],
+        move || key(unit.get()).to_owned(),
+        move |key| unit.set(if key == "in" { LengthUnit::Inch } else { LengthUnit::Millimetre }),
+    )
+}
+
+fn theme() -> Part {
+    let theme = Session::here().settings.theme;
+    let options = Theme::ALL.map(|one| part("option").set("value", one.key()).text(one.name()));
+    let menu =
+        part("select").each(options).value(move || theme.get().key().to_owned()).on_change(move |key| {
+            if let Some(chosen) = Theme::ALL.into_iter().find(|theme| theme.key() == key) {
+                theme.set(chosen);
+            }
+        });
+    part("label").class("theme").add(part("span").class("hidden").text("Theme")).add(menu)
 }

@@ -1,16 +1,10 @@
-//! Ids and words for markup.
+//! Ids for markup.
 
 /// An id for the field of the figure at `path`.
 pub fn id(path: &str) -> String {
     let plain: String =
         path.chars().map(|c| if c.is_ascii_alphanumeric() || c == '_' { c } else { '-' }).collect();
     format!("figure-{plain}")
-}
-
-/// The word with a capital letter.
-pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 #[cfg(test)]
@@ -20,7 +14,5 @@ mod tests {
     #[test]
     fn paths_become_ids() {
         assert_eq!(id("fixture.posts_u_mm[1]"), "figure-fixture-posts_u_mm-1-");
-        assert_eq!(capital("seat tube"), "Seat tube");
-        assert_eq!(capital(""), "");
     }
 }

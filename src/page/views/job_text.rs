@@ -1,41 +1,42 @@
 //! The job's name and notes.
 
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
+use staywright::trade::Job;
 
 /// Two texts.
-#[component]
-pub fn JobText() -> impl IntoView {
+pub fn job_text() -> Part {
+    let name = part("input").set("type", "text").set("autocomplete", "off").set("enterkeyhint", "done");
+    let notes = part("textarea").set("rows", "2");
+    part("div")
+        .class("job-text")
+        .add(text_field(name, "Job name", "name", |job| &job.name, |job| &mut job.name))
+        .add(text_field(notes, "Notes", "notes", |job| &job.notes, |job| &mut job.notes))
+}
+
+/// A text of the job with its label and what is wrong with it.
+fn text_field(
+    field: Part,
+    label: &str,
+    key: &'static str,
+    of: fn(&Job) -> &String,
+    of_mut: fn(&mut Job) -> &mut String,
+) -> Part {
     let session = Session::here();
-    let job = session.job();
-    let fault = move |field: &'static str| {
-        session.follow.faults.with(|faults| {
-            faults.iter().find(|fault| fault.field == field).map(|fault| fault.message.clone())
-        })
-    };
-    view! {
-        <div class="job-text">
-            <div class="text-field">
-                <label for="job-name">"Job name"</label>
-                <input
-                    id="job-name" type="text" data-text="" autocomplete="off" enterkeyhint="done"
-                    aria-describedby="job-name-fault"
-                    prop:value=move || job.with(|job| job.name.clone())
-                    on:input=move |event| session.edit("name", |job| job.name = event_target_value(&event))
-                    on:change=move |_| session.settle()
-                />
-                <p class="fault" id="job-name-fault" aria-live="polite">{move || fault("name")}</p>
-            </div>
-            <div class="text-field">
-                <label for="job-notes">"Notes"</label>
-                <textarea
-                    id="job-notes" rows="2" data-text="" aria-describedby="job-notes-fault"
-                    prop:value=move || job.with(|job| job.notes.clone())
-                    on:input=move |event| session.edit("notes", |job| job.notes = event_target_value(&event))
-                    on:change=move |_| session.settle()
-                ></textarea>
-                <p class="fault" id="job-notes-fault" aria-live="polite">{move || fault("notes")}</p>
-            </div>
-        </div>
-    }
+    let id = format!("job-{key}");
+    let fault_id = format!("{id}-fault");
+    let field = field
+        .set("id", &id)
+        .set("data-text", "")
+        .set("aria-describedby", &fault_id)
+        .value(move || session.job().with(|job| of(job).clone()))
+        .on_input(move |text| session.edit(key, |job| *of_mut(job) = text))
+        .on_change(move |_| session.settle());
+    let fault = part("p").class("fault").set("id", &fault_id).set("aria-live", "polite");
+    part("div")
+        .class("text-field")
+        .add(part("label").set("for", &id).text(label))
+        .add(field)
+        .add(fault.words_if(move || session.follow.fault_at(key)))
 }

@@ -1,5 +1,7 @@
 //! Passing the job on: as a link or as a file.
 
+use super::button::button;
+use crate::browser::part::{Part, part};
 use crate::browser::{address, clip, files, share};
 use crate::session::Session;
 use crate::session::job_file;
@@ -8,89 +10,98 @@ use staywright::link;
 use staywright::trade::Job;
 
 /// Copy, share and paste a link; save and open a job file.
-#[component]
-pub fn LinkBox() -> impl IntoView {
+pub fn link_box() -> Part {
     let session = Session::here();
-    let copy = move |_| {
-        clip::copy(&address::link(session), move |copied| {
-            if copied {
-                session.say("The link is copied. It holds the whole job.");
-            } else {
-                session.say_bad("The link could not be copied: copy the page's address instead.");
-            }
-        });
-    };
-    let name = move || session.job().with_untracked(|job| job.name.clone());
-    let save = move |_| {
-        let job = session.follow.good.get_untracked();
-        if files::save(&job_file::name(&job.name), "application/json", &job_file::text(&job)).is_err() {
-            session.say_bad("The job could not be saved.");
+    let pick = part("input")
+        .class("hidden")
+        .set("type", "file")
+        .set("accept", ".json,application/json")
+        .on("change", move |event| open_chosen(session, &event));
+    let buttons = part("div")
+        .class("buttons")
+        .add(button("Copy link", move || copy(session)))
+        .each(share::possible().then(|| button("Share", move || share_link(session))))
+        .add(button("Save job file", move || save(session)))
+        .add(part("label").class("button").add(pick).text("Open job file"));
+    let words = "The address of this page holds the whole job at all times. Nothing is sent anywhere.";
+    part("section")
+        .class("box")
+        .set("aria-labelledby", "pass-on")
+        .add(part("h2").set("id", "pass-on").text("Pass the job on"))
+        .add(part("p").text(words))
+        .add(buttons)
+        .add(paste_link())
+}
+
+fn copy(session: Session) {
+    clip::copy(&address::link(session), move |copied| {
+        if copied {
+            session.say("The link is copied. It holds the whole job.");
+        } else {
+            session.say_bad("The link could not be copied: copy the page's address instead.");
         }
-    };
-    let open = move |event| {
-        let input = event_target(&event);
-        files::read_chosen(&input, move |text| match text {
-            Ok(text) => open_file(session, &text),
-            Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
-        });
-    };
-    let share_button = share::possible().then(|| {
-        view! { <button type="button" on:click=move |_| share::share(&name(), &address::link(session))>"Share"</button> }
     });
-    view! {
-        <section class="box" aria-labelledby="pass-on">
-            <h2 id="pass-on">"Pass the job on"</h2>
-            <p>"The address of this page holds the whole job at all times. Nothing is sent anywhere."</p>
-            <div class="buttons">
-                <button type="button" on:click=copy>"Copy link"</button>
-                {share_button}
-                <button type="button" on:click=save>"Save job file"</button>
-                <label class="button">
-                    <input type="file" class="hidden" accept=".json,application/json" on:change=open />
-                    "Open job file"
-                </label>
-            </div>
-            <PasteLink />
-        </section>
+}
+
+fn share_link(session: Session) {
+    let name = session.job().with_untracked(|job| job.name.clone());
+    share::share(&name, &address::link(session));
+}
+
+fn save(session: Session) {
+    let job = session.follow.good_job();
+    if files::save(&job_file::name(&job.name), "application/json", &job_file::text(&job)).is_err() {
+        session.say_bad("The job could not be saved.");
     }
 }
 
+fn open_chosen(session: Session, event: &leptos::ev::Event) {
+    files::read_chosen(&event_target(event), move |text| match text {
+        Ok(text) => open_file(session, &text),
+        Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
+    });
+}
+
 /// A field for a link that came some other way.
-#[component]
-fn PasteLink() -> impl IntoView {
+fn paste_link() -> Part {
     let session = Session::here();
     let text = RwSignal::new(String::new());
     let fault = RwSignal::new(None::<String>);
-    let open = move |event: leptos::ev::SubmitEvent| {
+    let open = move |event: leptos::ev::Event| {
         event.prevent_default();
-        let pasted = text.get_untracked();
-        match link::decode(job_file::fragment_of(&pasted)) {
+        match link::decode(job_file::fragment_of(&text.get_untracked())) {
             Ok(job) => {
                 fault.set(None);
                 text.set(String::new());
                 open_job(session, job, "The link is opened.");
             }
             Err(error) => {
-                fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")))
+                fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")));
             }
         }
     };
-    view! {
-        <form class="text-field" on:submit=open>
-            <label for="paste-link">"Open a link"</label>
-            <div class="with-button">
-                <input
-                    id="paste-link" type="text" inputmode="url" data-text="" autocomplete="off" spellcheck="false"
-                    aria-describedby="paste-fault"
-                    aria-invalid=move || fault.get().is_some().then_some("true")
-                    prop:value=move || text.get()
-                    on:input=move |event| text.set(event_target_value(&event))
-                />
-                <button type="submit" disabled=move || text.with(|text| text.trim().is_empty())>"Open"</button>
-            </div>
-            <p class="fault" id="paste-fault" role="alert">{move || fault.get()}</p>
-        </form>
-    }
+    let input = part("input")
+        .set("id", "paste-link")
+        .set("type", "text")
+        .set("inputmode", "url")
+        .set("data-text", "")
+        .set("autocomplete", "off")
+        .set("spellcheck", "false")
+        .set("aria-describedby", "paste-fault")
+        .follow("aria-invalid", move || fault.get().map(|_| "true".to_owned()))
+        .value(move || text.get())
+        .on_input(move |typed| text.set(typed));
+    let submit = part("button")
+        .set("type", "submit")
+        .follow_if("disabled", move || text.with(|text| text.trim().is_empty()))
+        .text("Open");
+    let said = part("p").class("fault").set("id", "paste-fault").set("role", "alert");
+    part("form")
+        .class("text-field")
+        .on("submit", open)
+        .add(part("label").set("for", "paste-link").text("Open a link"))
+        .add(part("div").class("with-button").add(input).add(submit))
+        .add(said.words_if(move || fault.get()))
 }
 
 fn open_job(session: Session, job: Job, words: &str) {

@@ -1,99 +1,125 @@
 //! At the mill: one step at a time, its figure large, the screen awake.
 
-use super::facts::Facts;
+use super::button::button;
+use super::stale::stale;
+use super::step_item::step_words;
+use crate::browser::part::{Part, part};
 use crate::browser::wake;
 use crate::session::Session;
 use crate::session::steps::Step;
 use leptos::prelude::*;
 
 /// Opens the view where it was left, or at the first step that is not done.
-#[component]
-pub fn MillButton() -> impl IntoView {
+pub fn mill_button() -> Part {
     let session = Session::here();
-    let open = move |_| {
+    let open = move || {
         let steps = session.follow.steps.get_untracked();
         let next = untrack(|| {
             steps.iter().find(|step| !session.ticked(&step.id)).or_else(|| steps.first()).cloned()
         });
         session.settings.mill.set(next.map(|step| step.id));
     };
-    view! { <button type="button" class="main" on:click=open>"At the mill"</button> }
+    button("At the mill", open).class("main")
+}
+
+/// Which step is shown, and the way to the others.
+#[derive(Clone, Copy)]
+struct At {
+    session: Session,
+}
+
+impl At {
+    fn index(self) -> usize {
+        let open = self.session.settings.mill.get();
+        self.session
+            .follow
+            .steps
+            .with(|steps| steps.iter().position(|step| Some(&step.id) == open.as_ref()).unwrap_or(0))
+    }
+
+    fn count(self) -> usize {
+        self.session.follow.steps.with(Vec::len)
+    }
+
+    fn step(self) -> Option<Step> {
+        let index = self.index();
+        self.session.follow.steps.with(|steps| steps.get(index).cloned())
+    }
+
+    fn done(self) -> bool {
+        self.step().is_some_and(|step| self.session.ticked(&step.id))
+    }
+
+    /// Goes `by` steps on, as far as there are any.
+    fn go(self, by: isize) {
+        let steps = self.session.follow.steps;
+        let wanted = untrack(|| self.index()).saturating_add_signed(by);
+        if let Some(step) = steps.with_untracked(|steps| steps.get(wanted).cloned()) {
+            self.session.settings.mill.set(Some(step.id));
+        }
+    }
+
+    fn tick(self) {
+        let Some(step) = untrack(|| self.step()) else { return };
+        let now = !untrack(|| self.done());
+        self.session.tick(&step.id, now);
+        if now {
+            self.go(1);
+        }
+    }
 }
 
 /// The view, in place of all else.
-#[component]
-pub fn Mill() -> impl IntoView {
+pub fn mill() -> Part {
     let session = Session::here();
+    let at = At { session };
     wake::stay_awake();
-    let steps = session.follow.steps;
-    let at = Memo::new(move |_| {
-        let open = session.settings.mill.get();
-        steps.with(|steps| steps.iter().position(|step| Some(&step.id) == open.as_ref()).unwrap_or(0))
-    });
-    let count = move || steps.with(Vec::len);
-    let go = move |index: usize| {
-        if let Some(step) = steps.with_untracked(|steps| steps.get(index).cloned()) {
-            session.settings.mill.set(Some(step.id));
-        }
-    };
-    let step = Memo::new(move |_| steps.with(|steps| steps.get(at.get()).cloned()));
-    let done = move || step.get().is_some_and(|step| session.ticked(&step.id));
-    let tick = move |_| {
-        let Some(step) = step.get_untracked() else { return };
-        let now = !untrack(done);
-        session.tick(&step.id, now);
-        if now {
-            go(at.get_untracked().saturating_add(1));
-        }
-    };
     let awake =
         if wake::possible() { "The screen stays on." } else { "This browser cannot keep the screen on." };
-    view! {
-        <main class="mill" aria-labelledby="mill-task">
-            <div class="mill-top">
-                <button type="button" on:click=move |_| session.settings.mill.set(None)>"Close"</button>
-                <p class="count-of" role="status">{move || format!("Step {} of {}", at.get() + 1, count())}</p>
-                <p class="awake">{awake}</p>
-            </div>
-            <super::stale::Stale />
-            {move || step.get().map(|step| view! { <MillStep step=step /> })}
-            <div class="mill-bottom">
-                <button type="button" disabled=move || at.get() == 0 on:click=move |_| go(at.get_untracked().saturating_sub(1))>
-                    "Previous"
-                </button>
-                <button type="button" class="main" aria-pressed=move || done().to_string() on:click=tick>
-                    {move || if done() { "Done ✓" } else { "Done" }}
-                </button>
-                <button
-                    type="button"
-                    disabled=move || { at.get() + 1 >= count() }
-                    on:click=move |_| go(at.get_untracked().saturating_add(1))
-                >
-                    "Next"
-                </button>
-            </div>
-        </main>
-    }
+    let top = part("div")
+        .class("mill-top")
+        .add(button("Close", move || session.settings.mill.set(None)))
+        .add(
+            part("p")
+                .class("count-of")
+                .set("role", "status")
+                .words(move || format!("Step {} of {}", at.index() + 1, at.count())),
+        )
+        .add(part("p").class("awake").text(awake));
+    let step = move || at.step().into_iter().map(|step| mill_step(&step)).collect();
+    part("main")
+        .class("mill")
+        .set("aria-labelledby", "mill-task")
+        .add(top)
+        .add(stale())
+        .add(part("div").class("mill-middle").live(step))
+        .add(bottom(at))
 }
 
-#[component]
-fn MillStep(step: Step) -> impl IntoView {
+fn bottom(at: At) -> Part {
+    let done = part("button")
+        .class("main")
+        .set("type", "button")
+        .follow("aria-pressed", move || Some(at.done().to_string()))
+        .words(move || if at.done() { "Done ✓" } else { "Done" }.to_owned())
+        .on_click(move || at.tick());
+    let previous = button("Previous", move || at.go(-1)).follow_if("disabled", move || at.index() == 0);
+    let next = button("Next", move || at.go(1)).follow_if("disabled", move || at.index() + 1 >= at.count());
+    part("div").class("mill-bottom").add(previous).add(done).add(next)
+}
+
+fn mill_step(step: &Step) -> Part {
     let unit = Session::here().settings.unit;
-    let reading = step.reading;
-    view! {
-        <div class="mill-step">
-            <p class="part-name">{step.part}</p>
-            <h1 id="mill-task">{step.task}</h1>
-            {reading.map(|reading| {
-                let parts = move || {
-                    let (figure, sign) = reading.parts(unit.get());
-                    view! { {figure}" "<span class="mill-unit">{sign}</span> }
-                };
-                view! { <p class="mill-figure">{parts}</p> }
-            })}
-            <p class="set-on">{step.set_on}</p>
-            {(!step.also.is_empty()).then(|| view! { <Facts facts=Signal::stored(step.also) /> })}
-            {step.caution.map(|caution| view! { <p class="caution">{caution}</p> })}
-        </div>
-    }
+    let figure = step.reading.map(|reading| {
+        part("p")
+            .class("mill-figure")
+            .words(move || format!("{} ", reading.parts(unit.get()).0))
+            .add(part("span").class("mill-unit").words(move || reading.parts(unit.get()).1.to_string()))
+    });
+    part("div")
+        .class("mill-step")
+        .add(part("p").class("part-name").text(&step.part))
+        .add(part("h1").set("id", "mill-task").text(&step.task))
+        .each(figure)
+        .each(step_words(step))
 }

@@ -1,6 +1,7 @@
 //! What is seen: one component a file, each a thin reading of the session.
 
 mod app;
+mod button;
 mod choice;
 mod cut_detail;
 mod drawing;
@@ -13,6 +14,7 @@ mod fixture_box;
 mod header;
 mod ids;
 mod job_text;
+mod layout;
 mod limits_box;
 mod link_box;
 mod mill;
@@ -33,4 +35,4 @@ mod step_item;
 mod triangle;
 mod warnings;
 
-pub use app::App;
+pub use app::app;

@@ -1,21 +1,21 @@
 //! What the page says once at its top.
 
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 
 /// The notice, until it is put away.
-#[component]
-pub fn NoticeBar() -> impl IntoView {
+pub fn notice_bar() -> Part {
     let session = Session::here();
     let bar = move || {
-        session.notice.get().map(|notice| {
-            view! {
-                <div class="notice" class:bad=notice.bad>
-                    <p>{notice.text}</p>
-                    <button type="button" on:click=move |_| session.notice.set(None)>"Close"</button>
-                </div>
-            }
-        })
+        let bar = |notice: crate::session::Notice| {
+            let close = part("button").set("type", "button").on_click(move || session.notice.set(None));
+            part("div")
+                .class(if notice.bad { "notice bad" } else { "notice" })
+                .add(part("p").text(&notice.text))
+                .add(close.text("Close"))
+        };
+        session.notice.get().map(bar).into_iter().collect()
     };
-    view! { <div class="notices" role="status">{bar}</div> }
+    part("div").class("notices").set("role", "status").live(bar)
 }

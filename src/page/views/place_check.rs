@@ -1,83 +1,72 @@
 //! The place for what is measured on the finished stays.
 
-use super::ids::capital;
-use super::limits_box::LimitsBox;
-use super::place_stays::PairChoice;
-use super::warnings::Warnings;
-use crate::session::Session;
-use crate::session::checks::{Check, difference, pair_checks};
+use super::layout::place;
+use super::limits_box::limits_box;
+use super::place_stays::pair_choice;
+use super::warnings::warnings;
+use crate::browser::part::{Part, part};
+use crate::session::checks::{Check, judge, pair_checks};
 use crate::session::place::Place;
-use crate::session::reading::Reading;
+use crate::session::words::capital;
+use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
 
+const CAUTION: &str = "Measuring proves the cut, not the frame. A frame to be ridden is proved by test (ISO 4210), not by this page.";
+
 /// The place.
-#[component]
-pub fn CheckPlace() -> impl IntoView {
-    let session = Session::here();
-    let pair = Memo::new(move |_| session.settings.pick.get().pair);
-    let checks = Memo::new(move |_| session.follow.plan.with(|plan| pair_checks(plan, pair.get())));
-    view! {
-        <h1 class="hidden">"Check"</h1>
-        <div class="entry">
-            <Warnings place=Place::Check />
-            <p class="caution">
-                "Measuring proves the cut, not the frame. A frame to be ridden is proved by test (ISO 4210), not by this page."
-            </p>
-            <PairChoice />
-            <ul class="checks">
-                <For each=move || checks.get() key=|check| check.id.clone() let:check>
-                    <CheckItem id=check.id checks=checks />
-                </For>
-            </ul>
-        </div>
-        <div class="view after">
-            <super::stale::Stale />
-            <LimitsBox />
-        </div>
-    }
+pub fn check_place() -> Vec<Part> {
+    let Session { settings, follow, .. } = Session::here();
+    let checks = Memo::new(move |_| follow.plan.with(|plan| pair_checks(plan, settings.pick.get().pair)));
+    let ids =
+        move || checks.with(|checks| checks.iter().map(|one| one.id.clone()).collect::<Vec<_>>().join("\n"));
+    let list =
+        part("ul").class("checks").by(ids, move |ids| ids.lines().map(|id| check_item(id, checks)).collect());
+    let entry = vec![warnings(Place::Check), part("p").class("caution").text(CAUTION), pair_choice(), list];
+    place("Check", entry, "view after", vec![limits_box()])
 }
 
 /// One figure: nominal, measured, and what lies between.
-#[component]
-fn CheckItem(id: String, checks: Memo<Vec<Check>>) -> impl IntoView {
+fn check_item(id: &str, checks: Memo<Vec<Check>>) -> Part {
     let session = Session::here();
     let settings = session.settings;
     let field = format!("measured-{}", id.replace('.', "-"));
     let verdict_id = format!("{field}-verdict");
-    let id = StoredValue::new(id);
-    let check = Memo::new(move |_| {
-        checks.with(|checks| id.with_value(|id| checks.iter().find(|check| &check.id == id).cloned()))
-    });
+    let id = StoredValue::new(id.to_owned());
+    let say = move |what: &dyn Fn(&Check) -> String| {
+        checks.with(|checks| id.with_value(|id| checks.iter().find(|check| &check.id == id).map(what)))
+    };
     let text = move || id.with_value(|id| session.measured(id));
-    let name = move || check.get().map(|check| capital(&check.name));
-    let nominal = move || check.get().map(|check| check.nominal.text(settings.unit.get()));
-    let how = move || check.get().map(|check| check.how);
-    let verdict = Memo::new(move |_| {
-        let nominal = check.get()?.nominal;
-        let limits = settings.limits.get();
-        let limit = if matches!(nominal, Reading::Angle(_)) { limits.angle_deg } else { limits.length_mm };
-        Some(match difference(&text(), nominal, settings.unit.get()) {
-            Err(fault) => (false, fault),
-            Ok(None) => return None,
-            Ok(Some(off)) if off.value.abs() <= limit => (true, format!("{}, within your limit", off.text)),
-            Ok(Some(off)) => (false, format!("{}, outside your limit", off.text)),
-        })
-    });
-    let bad = move || verdict.get().is_some_and(|(good, _)| !good);
-    view! {
-        <li class="check" class:off=bad>
-            <label for=field.clone()>{name}</label>
-            <p class="reading">{nominal}</p>
-            <p class="set-on">{how}</p>
-            <div class="measured">
-                <input
-                    id=field type="text" inputmode="decimal" autocomplete="off" placeholder="measured" data-text=""
-                    aria-describedby=verdict_id.clone()
-                    prop:value=text
-                    on:input=move |event| id.with_value(|id| session.measure(id, &event_target_value(&event)))
-                />
-                <p class="verdict" id=verdict_id aria-live="polite">{move || verdict.get().map(|(_, words)| words)}</p>
-            </div>
-        </li>
-    }
+    let verdict = move || {
+        let nominal = checks.with(|checks| {
+            id.with_value(|id| checks.iter().find(|one| &one.id == id).map(|one| one.nominal))
+        });
+        judge(&text(), nominal?, settings.limits.get(), settings.unit.get())
+    };
+    let input = part("input")
+        .set("id", &field)
+        .set("type", "text")
+        .set("inputmode", "decimal")
+        .set("autocomplete", "off")
+        .set("placeholder", "measured")
+        .set("data-text", "")
+        .set("aria-describedby", &verdict_id)
+        .value(text)
+        .on_input(move |text| id.with_value(|id| session.measure(id, &text)));
+    let said = part("p").class("verdict").set("id", &verdict_id).set("aria-live", "polite");
+    part("li")
+        .class("check")
+        .toggle("off", move || verdict().is_some_and(|verdict| !verdict.good))
+        .add(part("label").set("for", &field).words_if(move || say(&|check| capital(&check.name))))
+        .add(
+            part("p")
+                .class("reading")
+                .words_if(move || say(&|check| check.nominal.text(settings.unit.get()))),
+        )
+        .add(part("p").class("set-on").words_if(move || say(&|check| check.how.to_owned())))
+        .add(
+            part("div")
+                .class("measured")
+                .add(input)
+                .add(said.words_if(move || verdict().map(Verdict::words))),
+        )
 }

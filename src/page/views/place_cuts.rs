@@ -1,54 +1,41 @@
 //! The place for every cut of the job.
 
-use super::cut_detail::CutDetail;
-use super::ids::capital;
-use super::warnings::Warnings;
+use super::cut_detail::cut_detail;
+use super::layout::place;
+use super::warnings::warnings;
+use crate::browser::part::{Part, part};
 use crate::browser::scroll;
 use crate::session::Session;
 use crate::session::cut_facts::{brief, contact_words, cut_of, kind_word};
 use crate::session::pick::Pick;
 use crate::session::place::Place;
+use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::plan::Plan;
 use staywright::quantity::LengthUnit;
 
 /// The place.
-#[component]
-pub fn CutsPlace() -> impl IntoView {
-    let list = Pick::all().map(|pick| view! { <CutRow pick=pick /> }).collect_view();
-    view! {
-        <h1 class="hidden">"Cuts"</h1>
-        <div class="entry">
-            <Warnings place=Place::Cuts />
-            <ul class="cuts">{list}</ul>
-        </div>
-        <div class="view after">
-            <super::stale::Stale />
-            <CutDetail />
-        </div>
-    }
+pub fn cuts_place() -> Vec<Part> {
+    let list = part("ul").class("cuts").each(Pick::all().map(cut_row));
+    place("Cuts", vec![warnings(Place::Cuts), list], "view after", vec![cut_detail()])
 }
 
 /// One cut in the list; the one that is looked at is marked.
-#[component]
-fn CutRow(pick: Pick) -> impl IntoView {
-    let session = Session::here();
-    let chosen = session.settings.pick;
-    let current = move || (chosen.get() == pick).then_some("true");
-    let choose = move |_| {
-        chosen.set(pick);
+fn cut_row(pick: Pick) -> Part {
+    let Session { settings, follow, .. } = Session::here();
+    let current = move || (settings.pick.get() == pick).then(|| "true".to_owned());
+    let choose = move || {
+        settings.pick.set(pick);
         scroll::to("cut-title");
     };
-    let words =
-        Memo::new(move |_| session.follow.plan.with(|plan| summary(plan, pick, session.settings.unit.get())));
-    view! {
-        <li>
-            <button type="button" class="cut" aria-current=current on:click=choose>
-                <span class="cut-name">{capital(&pick.name())}</span>
-                <span class="cut-figures">{words}</span>
-            </button>
-        </li>
-    }
+    let words = move || follow.plan.with(|plan| summary(plan, pick, settings.unit.get()));
+    let button = part("button")
+        .class("cut")
+        .set("type", "button")
+        .follow("aria-current", current)
+        .add(part("span").class("cut-name").text(&capital(&pick.name())))
+        .add(part("span").class("cut-figures").words(words));
+    part("li").add(button.on_click(choose))
 }
 
 fn summary(plan: &Plan, pick: Pick, unit: LengthUnit) -> String {

@@ -1,35 +1,29 @@
 //! The place for the frame, its wheel, and the job as a whole.
 
-use super::drawing::{SheetView, drawing};
-use super::figures::Figures;
-use super::job_text::JobText;
-use super::link_box::LinkBox;
-use super::start_box::StartBox;
-use super::warnings::Warnings;
+use super::drawing::sheet_view;
+use super::figures::figures;
+use super::job_text::job_text;
+use super::layout::place;
+use super::link_box::link_box;
+use super::start_box::start_box;
+use super::warnings::warnings;
+use crate::browser::part::Part;
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::drawing::side_view;
 
 /// The place.
-#[component]
-pub fn FramePlace() -> impl IntoView {
+pub fn frame_place() -> Vec<Part> {
     let follow = Session::here().follow;
-    let frame = Signal::derive(move || follow.paths("frame"));
-    let wheel = Signal::derive(move || follow.paths("wheel"));
-    view! {
-        <h1 class="hidden">"Frame"</h1>
-        <div class="entry">
-            <Warnings place=Place::Frame />
-            <JobText />
-            <StartBox />
-            <Figures title="Frame" paths=frame />
-            <Figures title="Wheel" paths=wheel />
-            <LinkBox />
-        </div>
-        <div class="view">
-            <super::stale::Stale />
-            <SheetView draw=drawing(move |room| follow.plan.with(|plan| side_view(plan, room))) />
-        </div>
-    }
+    let entry = vec![
+        warnings(Place::Frame),
+        job_text(),
+        start_box(),
+        figures("Frame", move || follow.paths("frame")),
+        figures("Wheel", move || follow.paths("wheel")),
+        link_box(),
+    ];
+    let drawing = sheet_view(0.6, true, move |room| follow.plan.with(|plan| side_view(plan, room)));
+    place("Frame", entry, "view", vec![drawing])
 }

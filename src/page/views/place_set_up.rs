@@ -1,11 +1,14 @@
 //! The place for the order of work at the machine.
 
-use super::drawing::{SheetView, drawing};
-use super::fixture_box::FixtureBox;
-use super::mill::MillButton;
-use super::place_stays::PairChoice;
-use super::step_item::StepItem;
-use super::warnings::Warnings;
+use super::button::button;
+use super::drawing::sheet_view;
+use super::fixture_box::fixture_box;
+use super::layout::place;
+use super::mill::mill_button;
+use super::place_stays::pair_choice;
+use super::step_item::step_item;
+use super::warnings::warnings;
+use crate::browser::part::{Part, part};
 use crate::browser::print;
 use crate::session::Session;
 use crate::session::place::Place;
@@ -14,94 +17,76 @@ use leptos::prelude::*;
 use staywright::drawing::{Place as End, clamp_plane, fixture_tilt};
 use staywright::trade::{Hand, PairName};
 
-/// The place.
-#[component]
-pub fn SetUpPlace() -> impl IntoView {
-    let session = Session::here();
-    let pair = Memo::new(move |_| session.settings.pick.get().pair);
-    let steps = Memo::new(move |_| session.follow.plan.with(|plan| pair_steps(plan, pair.get())));
-    view! {
-        <h1 class="hidden">"Set-up"</h1>
-        <div class="entry">
-            <Warnings place=Place::SetUp />
-            <div class="buttons">
-                <MillButton />
-                <button type="button" on:click=move |_| print::print()>"Print set-up card"</button>
-                <button type="button" on:click=move |_| session.clear_ticks()>"Clear ticks"</button>
-            </div>
-            <p class="caution">
-                "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own manual, your local \
-                 rules and licensed practice."
-            </p>
-            <FixtureBox />
-            <PairChoice />
-            <Progress />
-            <Parts steps=steps />
-        </div>
-        <div class="view after" role="region" aria-label="Drawings" tabindex="0">
-            <super::stale::Stale />
-            <PairDrawings pair=pair />
-        </div>
-    }
-}
+const CAUTION: &str = "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own \
+                       manual, your local rules and licensed practice.";
 
-/// The pair in its fixture, and how the fixture stands for each of its round cuts.
-#[component]
-pub fn PairDrawings(#[prop(into)] pair: Signal<PairName>) -> impl IntoView {
-    let plan = Session::here().follow.plan;
-    let ends = Memo::new(move |_| {
-        plan.with(|plan| {
-            let stay = &plan.pair(pair.get()).right;
-            [(true, &stay.front), (false, &stay.rear)]
-                .into_iter()
-                .filter(|(_, cut)| cut.round().is_some())
-                .map(|(at_front, _)| at_front)
-                .collect::<Vec<_>>()
-        })
-    });
-    let stands = move |at_front: bool| {
-        let place = move || End { pair: pair.get(), hand: Hand::Right, at_front };
-        let draw = drawing(move |room| plan.with(|plan| fixture_tilt(plan, place(), room)));
-        view! { <SheetView draw=draw tall=0.4 /> }
-    };
-    view! {
-        <SheetView draw=drawing(move |room| plan.with(|plan| clamp_plane(plan, pair.get(), room))) tall=0.5 still=true />
-        <For each=move || ends.get() key=|end| *end children=stands />
-    }
+/// The place.
+pub fn set_up_place() -> Vec<Part> {
+    let session = Session::here();
+    let pair = move || session.settings.pick.get().pair;
+    let buttons = part("div")
+        .class("buttons")
+        .add(mill_button())
+        .add(button("Print set-up card", print::print))
+        .add(button("Clear ticks", move || session.clear_ticks()));
+    let entry = vec![
+        warnings(Place::SetUp),
+        buttons,
+        part("p").class("caution").text(CAUTION),
+        fixture_box(),
+        pair_choice(),
+        part("p").class("progress").words(move || progress(session)),
+        parts(move || session.follow.plan.with(|plan| pair_steps(plan, pair()))),
+    ];
+    let drawings = part("div")
+        .class("drawings")
+        .set("role", "region")
+        .set("aria-label", "Drawings")
+        .set("tabindex", "0")
+        .by(
+            move || pair().key().to_owned(),
+            |key| {
+                PairName::ALL.into_iter().filter(|pair| pair.key() == key).flat_map(pair_drawings).collect()
+            },
+        );
+    place("Set-up", entry, "view after", vec![drawings])
 }
 
 /// How many steps of the whole job are done.
-#[component]
-fn Progress() -> impl IntoView {
-    let session = Session::here();
-    let words = move || {
-        let steps = session.follow.steps.get();
+fn progress(session: Session) -> String {
+    session.follow.steps.with(|steps| {
         let done = steps.iter().filter(|step| session.ticked(&step.id)).count();
         format!("{done} of {} steps of the job are done", steps.len())
+    })
+}
+
+/// The pair in its fixture, and how the fixture stands for each of its round cuts.
+pub fn pair_drawings(pair: PairName) -> Vec<Part> {
+    let plan = Session::here().follow.plan;
+    let round = move |at_front: bool| {
+        plan.with(|plan| {
+            let stay = &plan.pair(pair).right;
+            let cut = if at_front { &stay.front } else { &stay.rear };
+            cut.round().is_some()
+        })
     };
-    view! { <p class="progress">{words}</p> }
+    let stands = move |at_front: bool| {
+        let end = End { pair, hand: Hand::Right, at_front };
+        let draw = move || sheet_view(0.4, true, move |room| plan.with(|plan| fixture_tilt(plan, end, room)));
+        part("div").when(move || round(at_front), draw)
+    };
+    let clamped = sheet_view(0.5, true, move |room| plan.with(|plan| clamp_plane(plan, pair, room)));
+    vec![clamped, stands(true), stands(false)]
 }
 
 /// The steps under the headings of their parts.
-#[component]
-pub fn Parts(
-    /// The steps, in order.
-    #[prop(into)]
-    steps: Signal<Vec<Step>>,
-) -> impl IntoView {
-    let parts = move || {
-        let steps = steps.get();
-        let parts = steps.chunk_by(|a, b| a.part == b.part).map(|part| {
-            let title = part.first().map(|step| step.part.clone());
-            let items = part.iter().cloned().map(|step| view! { <StepItem step=step /> }).collect_view();
-            view! {
-                <section class="part">
-                    <h2>{title}</h2>
-                    <ol>{items}</ol>
-                </section>
-            }
-        });
-        parts.collect_view()
+pub fn parts(steps: impl Fn() -> Vec<Step> + 'static) -> Part {
+    let part_of = |steps: &[Step]| {
+        let title = steps.first().map_or("", |step| &step.part);
+        part("section")
+            .class("part")
+            .add(part("h2").text(title))
+            .add(part("ol").each(steps.iter().map(step_item)))
     };
-    view! { <div class="parts">{parts}</div> }
+    part("div").class("parts").live(move || steps().chunk_by(|a, b| a.part == b.part).map(part_of).collect())
 }

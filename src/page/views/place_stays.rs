@@ -1,11 +1,13 @@
 //! The place for the two pairs of stays.
 
-use super::choice::Choice;
-use super::drawing::{SheetView, drawing};
-use super::end_box::EndBox;
-use super::facts::Facts;
-use super::figures::Figures;
-use super::warnings::Warnings;
+use super::choice::choice;
+use super::drawing::sheet_view;
+use super::end_box::end_box;
+use super::facts::facts;
+use super::figures::figures;
+use super::layout::place;
+use super::warnings::warnings;
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::pair_facts::pair_facts;
 use crate::session::place::Place;
@@ -14,93 +16,84 @@ use staywright::drawing::clamp_plane;
 use staywright::trade::{Hand, PairName};
 
 /// The place.
-#[component]
-pub fn StaysPlace() -> impl IntoView {
-    let session = Session::here();
-    let pick = session.settings.pick;
-    let pair = Memo::new(move |_| pick.get().pair);
-    let facts = Signal::derive(move || session.follow.plan.with(|plan| pair_facts(plan.pair(pair.get()))));
-    view! {
-        <h1 class="hidden">"Stays"</h1>
-        <div class="entry">
-            <PairChoice />
-            <Warnings place=Place::Stays />
-            {move || view! { <PairEntry pair=pair.get() /> }}
-        </div>
-        <div class="view">
-            <super::stale::Stale />
-            <SheetView draw=drawing(move |room| session.follow.plan.with(|plan| clamp_plane(plan, pair.get(), room))) tall=0.55 />
-            <Facts facts=facts />
-        </div>
-    }
+pub fn stays_place() -> Vec<Part> {
+    let Session { settings, follow, .. } = Session::here();
+    let pair = move || settings.pick.get().pair;
+    let entry = part("div").class("pair").by(
+        move || pair().key().to_owned(),
+        |key| PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry),
+    );
+    let drawing =
+        sheet_view(0.55, false, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
+    let figures = facts(move || follow.plan.with(|plan| pair_facts(plan.pair(pair()))));
+    place("Stays", vec![pair_choice(), warnings(Place::Stays), entry], "view", vec![drawing, figures])
 }
 
 /// Chainstays or seat stays.
-#[component]
-pub fn PairChoice() -> impl IntoView {
+pub fn pair_choice() -> Part {
     let pick = Session::here().settings.pick;
-    let chosen = Signal::derive(move || pick.get().pair.key().to_owned());
     let choose = move |key: String| {
         if let Some(pair) = PairName::ALL.into_iter().find(|pair| pair.key() == key) {
             pick.update(|pick| pick.pair = pair);
         }
     };
-    let options = vec![("chainstays", "Chainstays"), ("seatstays", "Seat stays")];
-    view! { <Choice legend="Pair" name="pair" options=options chosen=chosen choose=choose /> }
+    let options = [("chainstays", "Chainstays"), ("seatstays", "Seat stays")];
+    choice("Pair", "pair", false, &options, move || pick.get().pair.key().to_owned(), choose)
 }
 
-#[component]
-fn PairEntry(pair: PairName) -> impl IntoView {
+/// What is entered of a pair: whether its sides differ, where it starts, and the side that is looked at.
+fn pair_entry(pair: PairName) -> Vec<Part> {
     let session = Session::here();
-    let own_left = Memo::new(move |_| session.job().with(|job| job.pair(pair).left.is_some()));
-    let hand =
-        Memo::new(move |_| if own_left.get() { session.settings.pick.get().hand } else { Hand::Right });
-    let node = Signal::derive(move || session.follow.paths(pair.key()));
-    let mirror = move |_| {
-        session.edit("mirror", |job| {
-            let pair = job.pair_mut(pair);
-            pair.left = if pair.left.is_some() { None } else { Some(pair.right) };
-        });
-        session.settle();
-    };
+    let follow = session.follow;
+    let own_left = move || session.job().with(|job| job.pair(pair).left.is_some());
+    let hand = move || if own_left() { session.settings.pick.get().hand } else { Hand::Right };
+    let mirror = part("input")
+        .set("type", "checkbox")
+        .set("role", "switch")
+        .checked(move || !own_left())
+        .on_change(move |_| set_mirror(session, pair));
+    let at_node = move || !follow.paths(pair.key()).is_empty();
+    let sides = part("div")
+        .class("pair")
+        .when(own_left, move || side_choice(hand))
+        .when(at_node, move || figures("On the seat tube", move || follow.paths(pair.key())))
+        .by(
+            move || hand().key().to_owned(),
+            move |key| side_entry(pair, if key == Hand::Left.key() { Hand::Left } else { Hand::Right }),
+        );
+    let label = part("label").class("switch").add(mirror).add(part("span").text("Left mirrors right"));
+    vec![label, sides]
+}
+
+fn set_mirror(session: Session, pair: PairName) {
+    session.change("mirror", |job| {
+        let pair = job.pair_mut(pair);
+        pair.left = if pair.left.is_some() { None } else { Some(pair.right) };
+    });
+}
+
+fn side_choice(hand: impl Fn() -> Hand + 'static) -> Part {
+    let pick = Session::here().settings.pick;
     let choose = move |key: String| {
         if let Some(hand) = Hand::ALL.into_iter().find(|hand| hand.key() == key) {
-            session.settings.pick.update(|pick| pick.hand = hand);
+            pick.update(|pick| pick.hand = hand);
         }
     };
-    let chosen = Signal::derive(move || hand.get().key().to_owned());
-    let hands = move || {
-        own_left.get().then(|| {
-            let options = vec![("right", "Right"), ("left", "Left")];
-            view! { <Choice legend="Side" name="side" options=options chosen=chosen choose=choose /> }
-        })
-    };
-    let node_box =
-        move || (!node.get().is_empty()).then(|| view! { <Figures title="On the seat tube" paths=node /> });
-    view! {
-        <label class="switch">
-            <input type="checkbox" role="switch" prop:checked=move || !own_left.get() on:change=mirror />
-            <span>"Left mirrors right"</span>
-        </label>
-        {hands}
-        {node_box}
-        {move || view! { <SideEntry pair=pair hand=hand.get() /> }}
-    }
+    let options = [("right", "Right"), ("left", "Left")];
+    choice("Side", "side", false, &options, move || hand().key().to_owned(), choose)
 }
 
-#[component]
-fn SideEntry(pair: PairName, hand: Hand) -> impl IntoView {
+fn side_entry(pair: PairName, hand: Hand) -> Vec<Part> {
     let follow = Session::here().follow;
-    let at = format!("{}.{}", pair.key(), hand.key());
-    let group = |part: &str| {
-        let path = format!("{at}.{part}");
-        Signal::derive(move || follow.paths(&path))
+    let group = |name: &str, key: &str| {
+        let path = format!("{}.{}.{key}", pair.key(), hand.key());
+        figures(name, move || follow.paths(&path))
     };
-    view! {
-        <Figures title="Front point" paths=group("front") />
-        <EndBox pair=pair hand=hand at_front=true />
-        <Figures title="Rear point" paths=group("rear") />
-        <EndBox pair=pair hand=hand at_front=false />
-        <Figures title="Tube" paths=group("tube") />
-    }
+    vec![
+        group("Front point", "front"),
+        end_box(pair, hand, true),
+        group("Rear point", "rear"),
+        end_box(pair, hand, false),
+        group("Tube", "tube"),
+    ]
 }

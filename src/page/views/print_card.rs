@@ -1,35 +1,30 @@
 //! The set-up card as it is printed: every step of the job, the drawings, and the link.
 
-use super::place_set_up::{PairDrawings, Parts};
-use super::qr_view::QrView;
+use super::place_set_up::{pair_drawings, parts};
+use super::qr_view::qr_view;
 use crate::browser::address;
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::trade::PairName;
 
+const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
+                    be ridden is proved by test (ISO 4210).";
+
 /// The card.
-#[component]
-pub fn PrintCard() -> impl IntoView {
+pub fn print_card() -> Part {
     let session = Session::here();
-    let name = move || {
-        session.job().with(|job| if job.name.is_empty() { "Untitled job".into() } else { job.name.clone() })
-    };
-    let notes = move || session.job().with(|job| job.notes.clone());
     let link = address::link(session);
-    view! {
-        <article class="card">
-            <h1>{name}</h1>
-            <p>{notes}</p>
-            {PairName::ALL.map(|pair| view! { <div class="card-drawings"><PairDrawings pair=Signal::stored(pair) /></div> })}
-            <Parts steps=session.follow.steps />
-            <footer>
-                <p>
-                    "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to be \
-                     ridden is proved by test (ISO 4210)."
-                </p>
-                <QrView link=link.clone() />
-                <p class="card-link">{link}</p>
-            </footer>
-        </article>
-    }
+    let drawings = PairName::ALL.map(|pair| part("div").class("card-drawings").each(pair_drawings(pair)));
+    let foot = part("footer")
+        .add(part("p").text(FOOT))
+        .each(qr_view(&link))
+        .add(part("p").class("card-link").text(&link));
+    part("article")
+        .class("card")
+        .add(part("h1").words(move || session.title()))
+        .add(part("p").words(move || session.job().with(|job| job.notes.clone())))
+        .each(drawings)
+        .add(parts(move || session.follow.steps.get()))
+        .add(foot)
 }

@@ -1,18 +1,20 @@
 //! A link as a QR code.
 
+use crate::browser::part::{Part, svg};
 use crate::session::qr::{QUIET, code};
-use leptos::prelude::*;
 
 /// The code, or nothing where the link is too long for one.
-#[component]
-pub fn QrView(link: String) -> impl IntoView {
-    code(&link).map(|code| {
-        let side = code.size + 2 * QUIET;
-        view! {
-            <svg class="qr" viewBox=format!("-{QUIET} -{QUIET} {side} {side}") role="img" aria-label="The job's link as a QR code">
-                <rect class="qr-light" x=-QUIET y=-QUIET width=side height=side />
-                <path class="qr-dark" d=code.path />
-            </svg>
-        }
-    })
+pub fn qr_view(link: &str) -> Option<Part> {
+    let code = code(link)?;
+    let side = (code.size + 2 * QUIET).to_string();
+    let corner = (-QUIET).to_string();
+    let light = svg("rect").class("qr-light").set("x", &corner).set("y", &corner);
+    let view = svg("svg")
+        .class("qr")
+        .set("viewBox", &format!("{corner} {corner} {side} {side}"))
+        .set("role", "img")
+        .set("aria-label", "The job's link as a QR code")
+        .add(light.set("width", &side).set("height", &side))
+        .add(svg("path").class("qr-dark").set("d", &code.path));
+    Some(view)
 }

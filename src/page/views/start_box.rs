@@ -1,39 +1,32 @@
 //! Jobs to start from.
 
+use crate::browser::part::{Part, part};
 use crate::session::Session;
-use leptos::prelude::*;
-use staywright::trade::{Job, Starter, starters};
+use staywright::trade::{Job, starters};
 
 /// A menu of starting jobs. Choosing one can be undone.
-#[component]
-pub fn StartBox() -> impl IntoView {
+pub fn start_box() -> Part {
+    let jobs = starters().into_iter().map(|starter| {
+        let name = starter.job.name.clone();
+        item(&name, starter.about, starter.job)
+    });
+    let nothing = item("Start from nothing", "Plain starting figures, no name", Job::default());
+    part("details")
+        .class("box")
+        .add(part("summary").add(part("h2").text("Start another job")))
+        .add(part("ul").class("starters").each(jobs).add(nothing))
+}
+
+fn item(name: &str, about: &str, job: Job) -> Part {
     let session = Session::here();
-    let open = move |job: Job| {
-        session.open(job);
+    let open = move || {
+        session.open(job.clone());
         session.say("Another job is open. Undo brings back what was here.");
     };
-    let item = move |Starter { about, job, .. }: Starter| {
-        view! {
-            <li>
-                <button type="button" class="starter" on:click=move |_| open(job.clone())>
-                    <span class="cut-name">{job.name.clone()}</span>
-                    <span class="cut-figures">{about}</span>
-                </button>
-            </li>
-        }
-    };
-    view! {
-        <details class="box">
-            <summary><h2>"Start another job"</h2></summary>
-            <ul class="starters">
-                {starters().map(item)}
-                <li>
-                    <button type="button" class="starter" on:click=move |_| open(Job::default())>
-                        <span class="cut-name">"Start from nothing"</span>
-                        <span class="cut-figures">"Plain starting figures, no name"</span>
-                    </button>
-                </li>
-            </ul>
-        </details>
-    }
+    let button = part("button")
+        .class("starter")
+        .set("type", "button")
+        .add(part("span").class("cut-name").text(name))
+        .add(part("span").class("cut-figures").text(about));
+    part("li").add(button.on_click(open))
 }

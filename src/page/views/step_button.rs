@@ -1,39 +1,25 @@
 //! A button that steps a figure, once a click, again and again while it is held.
 
 use crate::browser::hold::Hold;
-use leptos::prelude::*;
+use crate::browser::part::{Part, part};
 
-/// The button.
-#[component]
-pub fn StepButton<F: Fn() + Copy + Send + Sync + 'static>(
-    /// `less` or `more`.
-    name: &'static str,
-    /// What is stepped.
-    of: StoredValue<String>,
-    /// The sign on the button.
-    sign: &'static str,
-    /// One step.
-    act: F,
-) -> impl IntoView {
+/// The button: `less` or `more` of what is stepped, the sign on it, and one step.
+pub fn step_button(name: &str, of: &str, sign: &str, act: impl Fn() + Copy + 'static) -> Part {
     let hold = Hold::new();
-    let click = move |_| {
+    let click = move || {
         if !hold.spent() {
             act();
         }
     };
-    view! {
-        <button
-            type="button"
-            class="step"
-            aria-label=move || format!("{name} {}", of.get_value())
-            on:pointerdown=move |_| hold.press(act)
-            on:pointerup=move |_| hold.stop()
-            on:pointerleave=move |_| hold.stop()
-            on:pointercancel=move |_| hold.stop()
-            on:contextmenu=move |event| event.prevent_default()
-            on:click=click
-        >
-            {sign}
-        </button>
-    }
+    let button = part("button")
+        .class("step")
+        .set("type", "button")
+        .set("aria-label", &format!("{name} {of}"))
+        .text(sign)
+        .on("pointerdown", move |_| hold.press(act))
+        .on("contextmenu", |event| event.prevent_default())
+        .on_click(click);
+    ["pointerup", "pointerleave", "pointercancel"]
+        .into_iter()
+        .fold(button, |button, end| button.on(end, move |_| hold.stop()))
 }

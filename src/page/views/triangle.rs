@@ -1,7 +1,7 @@
 //! A right-angled triangle, its sides named.
 
+use crate::browser::part::{Part, svg};
 use crate::session::explain::Triangle;
-use leptos::prelude::*;
 
 /// Drawn in this box, in px.
 const WIDE: f64 = 320.0;
@@ -9,12 +9,11 @@ const HIGH: f64 = 150.0;
 const EDGE: f64 = 34.0;
 
 /// The triangle to scale, unless it is so flat that its names would not fit; then its height is stretched.
-#[component]
-pub fn TriangleDrawing(triangle: Triangle) -> impl IntoView {
+pub fn triangle_drawing(triangle: &Triangle) -> Part {
     let Triangle { along, across, along_name, across_name, slant_name, angle_name } = triangle;
-    let flat = across < along * 0.22;
-    let steep = along < across * 0.22;
-    let (width, height) = shape(along, across, flat, steep);
+    let flat = *across < along * 0.22;
+    let steep = *along < across * 0.22;
+    let (width, height) = shape(*along, *across, flat, steep);
     let (left, base) = (EDGE, HIGH - EDGE);
     let (right, top) = (left + width, base - height);
     let outline = format!("M{left:.1} {base:.1}H{right:.1}V{top:.1}Z");
@@ -23,16 +22,21 @@ pub fn TriangleDrawing(triangle: Triangle) -> impl IntoView {
         "Right-angled triangle: {slant_name} is the slanted side, {along_name} the side at the {angle_name}, {across_name} \
          the side across from it."
     );
-    view! {
-        <svg class="triangle" viewBox=format!("0 0 {} {HIGH}", WIDE + 150.0) role="img" aria-label=text>
-            <path class="outline" d=outline />
-            <path class="thin" d=corner />
-            <text x=(left + width / 2.0).to_string() y=(base + 24.0).to_string() text-anchor="middle">{along_name}</text>
-            <text x=(right + 8.0).to_string() y=(base - height / 2.0 + 6.0).to_string()>{across_name}</text>
-            <text x=(left + width / 2.0 - 8.0).to_string() y=(base - height / 2.0 - 12.0).to_string() text-anchor="end">{slant_name}</text>
-            {(flat || steep).then(|| view! { <text x="8" y="20">"not to scale"</text> })}
-        </svg>
-    }
+    let view = svg("svg")
+        .class("triangle")
+        .set("viewBox", &format!("0 0 {} {HIGH}", WIDE + 150.0))
+        .set("role", "img")
+        .set("aria-label", &text)
+        .add(svg("path").class("outline").set("d", &outline))
+        .add(svg("path").class("thin").set("d", &corner))
+        .add(label(along_name, left + width / 2.0, base + 24.0, "middle"))
+        .add(label(across_name, right + 8.0, base - height / 2.0 + 6.0, "start"))
+        .add(label(slant_name, left + width / 2.0 - 8.0, base - height / 2.0 - 12.0, "end"));
+    if flat || steep { view.add(label("not to scale", 8.0, 20.0, "start")) } else { view }
+}
+
+fn label(words: &str, x: f64, y: f64, anchor: &str) -> Part {
+    svg("text").set("x", &x.to_string()).set("y", &y.to_string()).set("text-anchor", anchor).text(words)
 }
 
 fn shape(along: f64, across: f64, flat: bool, steep: bool) -> (f64, f64) {

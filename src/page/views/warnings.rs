@@ -1,24 +1,27 @@
 //! The plan's warnings, where they belong.
 
+use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::advice::{at, sentence};
 use crate::session::place::Place;
 use leptos::prelude::*;
 
 /// The warnings of one place.
-#[component]
-pub fn Warnings(
-    /// The place.
-    place: Place,
-) -> impl IntoView {
-    let session = Session::here();
-    let here = Memo::new(move |_| session.follow.plan.with(|plan| at(&plan.warnings, place)));
-    let list = move || {
-        let items = here.get();
-        (!items.is_empty()).then(|| {
-            let items = items.iter().map(|warning| view! { <li>{sentence(warning)}</li> }).collect_view();
-            view! { <ul class="warnings" aria-label="Warnings">{items}</ul> }
-        })
-    };
-    view! { <div role="status">{list}</div> }
+pub fn warnings(place: Place) -> Part {
+    let plan = Session::here().follow.plan;
+    warning_list("Warnings", move || {
+        plan.with(|plan| at(&plan.warnings, place).iter().map(sentence).collect())
+    })
+}
+
+/// A list of warnings, read out when it changes; nothing while there are none.
+pub fn warning_list(label: &'static str, sentences: impl Fn() -> Vec<String> + 'static) -> Part {
+    part("div").set("role", "status").by(
+        move || sentences().join("\n"),
+        move |sentences| {
+            let items: Vec<Part> = sentences.lines().map(|one| part("li").text(one)).collect();
+            let list = || part("ul").class("warnings").set("aria-label", label);
+            if items.is_empty() { items } else { vec![list().each(items)] }
+        },
+    )
 }

@@ -8,6 +8,7 @@ mod fixture;
 mod slot;
 
 use super::reading::{Named, Reading};
+use super::words::capital;
 use staywright::plan::{Pair, Plan, Stay};
 use staywright::trade::{Hand, PairName};
 
@@ -103,10 +104,4 @@ fn work_steps(work: Work<'_>) -> Vec<Step> {
         steps.extend(cut::steps(work, at_front));
     }
     steps
-}
-
-/// The word with a capital letter.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -1,12 +1,17 @@
 //! A mark that can be dragged, or stepped with the arrow keys.
 
-use super::scale::{Scale, px};
+use super::scale::px;
+use super::sheet_view::Drawing;
 use crate::browser::drag::{self, EachFrame};
+use crate::browser::part::{Part, svg};
 use crate::session::Session;
 use crate::session::entry::{range_ends, stepped};
+use crate::session::show::{in_unit, length};
+use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::Handle;
-use staywright::quantity::Length;
+use staywright::quantity::{Length, LengthUnit};
+use staywright::trade::Spec;
 
 /// Dragged figures are rounded to this many mm.
 const SNAP: f64 = 0.1;
@@ -19,52 +24,68 @@ struct Grip {
     value: f64,
 }
 
-/// The handle. `handle` and `scale` are followed; the element stays the same, so that the pointer is not lost.
-#[component]
-pub fn HandleMark(
-    /// The figure's path.
-    path: String,
-    /// Where the handle is now.
-    #[prop(into)]
-    handle: Signal<Option<Handle>>,
-    /// The drawing's scale.
-    #[prop(into)]
-    scale: Signal<Scale>,
-    /// Set while the handle is dragged.
-    dragged: RwSignal<bool>,
-) -> impl IntoView {
-    let session = Session::here();
-    let path = StoredValue::new(path);
-    let grip = StoredValue::new(None::<Grip>);
-    let frame = EachFrame::<f64>::new();
-    let spec = move || path.with_value(|path| session.follow.figure(path)).map(|(spec, _)| spec);
-    let set = move |value: f64| path.with_value(|path| session.set_figure(path, value));
-    let touch = move || session.lit.set(Some(path.get_value()));
+/// One handle of a drawing, by its place in the sheet.
+#[derive(Clone, Copy)]
+struct Held {
+    session: Session,
+    drawing: Drawing,
+    index: usize,
+    grip: StoredValue<Option<Grip>>,
+    frame: EachFrame<f64>,
+}
 
-    let down = move |event: leptos::ev::PointerEvent| {
-        let (Some((x, y)), Some(now)) = (drag::place(&event), handle.get_untracked()) else { return };
-        event.prevent_default();
-        drag::hold(&event);
-        touch();
-        dragged.set(true);
-        grip.set_value(Some(Grip { x, y, value: now.value }));
-    };
-    let drag_on = move |event: leptos::ev::PointerEvent| {
-        let (Some(grip), Some((x, y))) = (grip.get_value(), drag::place(&event)) else { return };
-        let (Some(now), Some(spec)) = (handle.get_untracked(), untrack(spec)) else { return };
-        let per_mm =
-            (now.along.x * now.along.x + now.along.y * now.along.y) * scale.get_untracked().px_per_mm;
-        let moved = ((x - grip.x) * now.along.x + (y - grip.y) * now.along.y) / per_mm;
-        let value = ((grip.value + moved) / SNAP).round() * SNAP;
-        frame.offer(((value * 1e6).round() / 1e6).clamp(spec.bounds.min, spec.bounds.max), set);
-    };
-    let up = move |_| {
-        if grip.try_update_value(Option::take).flatten().is_some() {
-            dragged.set(false);
-            session.settle();
+impl Held {
+    /// The handle where it is now.
+    fn now(self) -> Option<Handle> {
+        self.drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(self.index).cloned())
+    }
+
+    fn spec(self) -> Option<&'static Spec> {
+        Some(self.session.follow.figure(&self.now()?.path)?.0)
+    }
+
+    fn unit(self) -> LengthUnit {
+        self.session.settings.unit.get()
+    }
+
+    fn set(self, value: f64) {
+        if let Some(handle) = untrack(|| self.now()) {
+            self.session.set_figure(&handle.path, value);
         }
-    };
-    let key = move |event: leptos::ev::KeyboardEvent| {
+    }
+
+    fn touch(self) {
+        self.session.lit.set(untrack(|| self.now()).map(|handle| handle.path));
+    }
+
+    fn down(self, event: &PointerEvent) {
+        let (Some((x, y)), Some(now)) = (drag::place(event), untrack(|| self.now())) else { return };
+        event.prevent_default();
+        drag::hold(event);
+        self.touch();
+        self.drawing.dragged.set(true);
+        self.grip.set_value(Some(Grip { x, y, value: now.value }));
+    }
+
+    fn drag(self, event: &PointerEvent) {
+        let (Some(grip), Some((x, y))) = (self.grip.get_value(), drag::place(event)) else { return };
+        let (Some(now), Some(spec)) = untrack(|| (self.now(), self.spec())) else { return };
+        let along = now.along;
+        let per_mm = (along.x * along.x + along.y * along.y) * self.drawing.scale.get_untracked().px_per_mm;
+        let moved = ((x - grip.x) * along.x + (y - grip.y) * along.y) / per_mm;
+        let value = ((grip.value + moved) / SNAP).round() * SNAP;
+        let value = ((value * 1e6).round() / 1e6).clamp(spec.bounds.min, spec.bounds.max);
+        self.frame.offer(value, move |value| self.set(value));
+    }
+
+    fn up(self) {
+        if self.grip.try_update_value(Option::take).flatten().is_some() {
+            self.drawing.dragged.set(false);
+            self.session.settle();
+        }
+    }
+
+    fn key(self, event: &KeyboardEvent) {
         let count = match event.key().as_str() {
             "ArrowUp" | "ArrowRight" => 1.0,
             "ArrowDown" | "ArrowLeft" => -1.0,
@@ -73,40 +94,49 @@ pub fn HandleMark(
             _ => return,
         };
         event.prevent_default();
-        let unit = session.settings.unit.get_untracked();
-        if let (Some(now), Some(spec)) = (handle.get_untracked(), untrack(spec)) {
-            set(stepped(now.value, count, spec, unit));
+        if let (Some(now), Some(spec)) = untrack(|| (self.now(), self.spec())) {
+            self.set(stepped(now.value, count, spec, untrack(|| self.unit())));
         }
-    };
-
-    let at = move || handle.get().map(|handle| scale.get().at(handle.at));
-    let x = move || at().map(|(x, _)| px(x));
-    let y = move || at().map(|(_, y)| px(y));
-    let unit = session.settings.unit;
-    let text = move || {
-        handle.get().map(|handle| crate::session::show::length(Length::from_mm(handle.value), unit.get()))
-    };
-    let ends = Memo::new(move |_| spec().map(|spec| range_ends(spec, unit.get())));
-    let lit = move || session.lit.with(|lit| lit.as_deref() == Some(path.read_value().as_str()));
-    view! {
-        <g
-            class="handle" class:lit=lit
-            role="slider" tabindex="0"
-            aria-label=move || handle.get().map(|handle| handle.name)
-            aria-valuemin=move || ends.get().map(|(min, _)| min)
-            aria-valuemax=move || ends.get().map(|(_, max)| max)
-            aria-valuenow=move || handle.get().map(|handle| px(crate::session::show::in_unit(handle.value, unit.get())))
-            aria-valuetext=text
-            on:pointerdown=down
-            on:pointermove=drag_on
-            on:pointerup=up
-            on:pointercancel=up
-            on:keydown=key
-            on:keyup=move |_| session.settle()
-            on:focus=move |_| touch()
-        >
-            <circle class="reach" cx=x cy=y r="24" />
-            <circle class="knob" cx=x cy=y r="9" />
-        </g>
     }
+
+    /// A circle about the handle's place.
+    fn circle(self, class: &str, radius: &str) -> Part {
+        let at = move || self.now().map(|handle| self.drawing.scale.get().at(handle.at));
+        svg("circle")
+            .class(class)
+            .set("r", radius)
+            .follow("cx", move || at().map(|(x, _)| px(x)))
+            .follow("cy", move || at().map(|(_, y)| px(y)))
+    }
+
+    fn ends(self) -> Option<(String, String)> {
+        Some(range_ends(self.spec()?, self.unit()))
+    }
+}
+
+/// The handle. Its element stays the same while the drawing changes, so that the pointer is not lost.
+pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
+    let session = Session::here();
+    let held = Held { session, drawing, index, grip: StoredValue::new(None), frame: EachFrame::new() };
+    let number = move |handle: &Handle| px(in_unit(handle.value, held.unit()));
+    let words = move |handle: &Handle| length(Length::from_mm(handle.value), held.unit());
+    let lit = move || held.now().is_some_and(|now| session.lit.with(|lit| lit.as_ref() == Some(&now.path)));
+    let mark = svg("g")
+        .class("handle")
+        .toggle("lit", lit)
+        .set("role", "slider")
+        .set("tabindex", "0")
+        .follow("aria-label", move || held.now().map(|handle| handle.name))
+        .follow("aria-valuemin", move || held.ends().map(|(least, _)| least))
+        .follow("aria-valuemax", move || held.ends().map(|(_, most)| most))
+        .follow("aria-valuenow", move || held.now().as_ref().map(number))
+        .follow("aria-valuetext", move || held.now().as_ref().map(words))
+        .on_pointer("pointerdown", move |event| held.down(&event))
+        .on_pointer("pointermove", move |event| held.drag(&event))
+        .on_pointer("pointerup", move |_| held.up())
+        .on_pointer("pointercancel", move |_| held.up())
+        .on_key(move |event| held.key(&event))
+        .on("keyup", move |_| session.settle())
+        .on("focus", move |_| held.touch());
+    mark.add(held.circle("reach", "24")).add(held.circle("knob", "9"))
 }

@@ -1,32 +1,24 @@
 //! One mark of a sheet.
 
 use super::scale::{Scale, px};
-use leptos::prelude::*;
-use leptos::svg;
+use crate::browser::part::Drawn;
 use staywright::drawing::{Anchor, Mark, Pen, Point, Shape};
 use std::fmt::Write;
 
 /// The mark at that scale, lit or not.
-pub fn mark(mark: Mark, scale: Scale, lit: Option<&str>) -> AnyView {
-    let class = class(&mark, lit);
-    let topic = mark.topic;
-    match mark.shape {
+pub fn mark(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
+    let mut attributes =
+        vec![("class", class(mark, lit)), ("data-topic", mark.topic.clone().unwrap_or_default())];
+    match &mark.shape {
         Shape::Text { at, text, anchor } => {
-            let (x, y) = scale.at(at);
-            svg::text()
-                .attr("class", class)
-                .attr("data-topic", topic)
-                .attr("x", px(x))
-                .attr("y", px(y))
-                .attr("text-anchor", anchor_word(anchor))
-                .child(text)
-                .into_any()
+            let (x, y) = scale.at(*at);
+            attributes.extend([("x", px(x)), ("y", px(y)), ("text-anchor", anchor_word(*anchor).to_owned())]);
+            Drawn { tag: "text", attributes, words: text.clone() }
         }
-        shape => svg::path()
-            .attr("class", class)
-            .attr("data-topic", topic)
-            .attr("d", outline(&shape, scale))
-            .into_any(),
+        shape => {
+            attributes.push(("d", outline(shape, scale)));
+            Drawn { tag: "path", attributes, words: String::new() }
+        }
     }
 }
 

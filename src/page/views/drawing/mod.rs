@@ -5,4 +5,4 @@ mod mark;
 mod scale;
 mod sheet_view;
 
-pub use sheet_view::{SheetView, drawing};
+pub use sheet_view::sheet_view;

@@ -28,6 +28,11 @@ impl Scale {
         Self { px_per_mm, width, height, left, top: EDGE - sheet.min.y * px_per_mm }
     }
 
+    /// The scale while nothing is known of the room.
+    pub const fn unknown() -> Self {
+        Self { px_per_mm: 1.0, width: 0.0, height: 0.0, left: 0.0, top: 0.0 }
+    }
+
     /// A point of the sheet, in px.
     pub fn at(self, point: Point) -> (f64, f64) {
         (self.left + point.x * self.px_per_mm, self.top + point.y * self.px_per_mm)

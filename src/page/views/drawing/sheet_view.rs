@@ -1,92 +1,103 @@
 //! A sheet, drawn to scale in the room there is.
 
-use super::handle::HandleMark;
+use super::handle::handle_mark;
 use super::mark::mark;
 use super::scale::{EDGE, Scale, px};
+use crate::browser::part::{Part, part, svg};
 use crate::browser::{size, topic};
 use crate::session::Session;
+use crate::session::follow::Shared;
 use leptos::prelude::*;
 use staywright::drawing::{Room, Sheet};
 
 /// Height of the lettering, px; the style sheet says the same.
 const LETTERING: f64 = 16.0;
 
-/// A drawing that waits for its room.
-pub type Draw = StoredValue<Box<dyn Fn(Room) -> Sheet + Send + Sync>>;
+/// Draws the plan as it stands for the room there is.
+type Draw = Box<dyn Fn(Room) -> Sheet + Send + Sync>;
 
-/// A drawing of the plan as it stands, for the room it gets.
-pub fn drawing(draw: impl Fn(Room) -> Sheet + Send + Sync + 'static) -> Draw {
-    StoredValue::new(Box::new(draw))
+/// A sheet as it stands, and the scale it is drawn at.
+#[derive(Clone, Copy)]
+pub(super) struct Drawing {
+    /// `None` until the room is known.
+    pub(super) sheet: Memo<Option<Shared<Sheet>>>,
+    pub(super) scale: Memo<Scale>,
+    /// Set while a handle is dragged.
+    pub(super) dragged: RwSignal<bool>,
 }
 
-/// The drawing. It is a picture with a text for those who cannot see it; with handles it is a group of sliders.
-#[component]
-pub fn SheetView(
-    /// Draws the sheet for the room there is.
-    draw: Draw,
-    /// Whether its handles are left out: it is there to be read.
-    #[prop(optional)]
-    still: bool,
-    /// How much of the window's height it may take.
-    #[prop(default = 0.6)]
-    tall: f64,
-) -> impl IntoView {
-    let session = Session::here();
-    let room = NodeRef::new();
-    let width = size::width(room);
-    let height = size::height();
-    // A drawing that shrank while it is dragged would slip away under the finger.
-    let dragged = RwSignal::new(false);
-    let room_px = move || Room {
-        width: width.get().max(200.0) - 2.0 * EDGE,
-        height: tall * height.get() - 2.0 * EDGE,
-        lettering: LETTERING,
-        unit: session.settings.unit.get(),
+/// The drawing: a picture with a text for those who cannot see it, or, with handles, a group of sliders.
+///
+/// `tall` is how much of the window's height it may take; a `still` drawing leaves its handles out: it is there to be
+/// read.
+pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Room) -> Sheet + Send + Sync + 'static) -> Part {
+    view(tall, still, Box::new(draw))
+}
+
+fn view(tall: f64, still: bool, draw: Draw) -> Part {
+    let lit = Session::here().lit;
+    let room = part("div");
+    let drawing = Drawing::new(&room, tall, draw);
+    let say = move |what: fn(&Sheet) -> &str| {
+        drawing.sheet.with(|sheet| sheet.as_ref().map(|sheet| what(sheet).to_owned()))
     };
-    let sheet = Memo::new(move |_| draw.with_value(|draw| draw(room_px())));
-    let scale = Memo::new(move |last: Option<&Scale>| match last {
-        Some(last) if dragged.get() => *last,
-        _ => sheet.with(|sheet| Scale::fit(sheet, width.get().max(200.0), tall * height.get())),
-    });
-    let marks = move || {
-        let (scale, lit) = (scale.get(), session.lit.get());
-        sheet.get().marks.into_iter().map(|one| mark(one, scale, lit.as_deref())).collect_view()
-    };
-    let handles =
-        Memo::new(move |_| if still { Vec::new() } else { sheet.with(|sheet| sheet.handles.clone()) });
-    let paths = move || {
-        handles.with(|list| {
-            list.iter().map(|handle| (handle.path.clone(), handle.name.clone())).collect::<Vec<_>>()
-        })
-    };
-    let handle = move |(path, name): (String, String)| {
-        let wanted = (path.clone(), name);
-        let one = Memo::new(move |_| {
-            handles.with(|list| {
-                list.iter().find(|one| (&one.path, &one.name) == (&wanted.0, &wanted.1)).cloned()
-            })
-        });
-        view! { <HandleMark path=path handle=one scale=scale dragged=dragged /> }
-    };
-    let role = move || if handles.with(Vec::is_empty) { "img" } else { "group" };
     let view_box = move || {
-        let scale = scale.get();
+        let scale = drawing.scale.get();
         format!("0 0 {} {}", px(scale.width), px(scale.height))
     };
-    view! {
-        <figure class="drawing">
-            <div node_ref=room>
-                <svg
-                    viewBox=view_box
-                    role=role
-                    aria-label=move || sheet.with(|sheet| sheet.text.clone())
-                    on:pointerover=move |event| session.lit.set(topic::touched(&event))
-                >
-                    <g class="marks" aria-hidden="true">{marks}</g>
-                    <For each=paths key=Clone::clone children=handle />
-                </svg>
-            </div>
-            <figcaption>{move || sheet.with(|sheet| sheet.title.clone())}</figcaption>
-        </figure>
+    let handles = move || if still { String::new() } else { drawing.handle_keys() };
+    let role = move || if handles().is_empty() { "img" } else { "group" };
+    let marks = svg("g").class("marks").set("aria-hidden", "true").drawn(move || {
+        let (scale, lit) = (drawing.scale.get(), lit.get());
+        drawing.sheet.with(|sheet| {
+            let marks = sheet.iter().flat_map(|sheet| &sheet.marks);
+            marks.map(|one| mark(one, scale, lit.as_deref())).collect()
+        })
+    });
+    let sheet = svg("svg")
+        .follow("viewBox", move || Some(view_box()))
+        .follow("role", move || Some(role().to_owned()))
+        .follow("aria-label", move || say(|sheet| &sheet.text))
+        .on("pointerover", move |event| lit.set(topic::touched(&event)))
+        .add(marks)
+        .by(handles, move |keys| {
+            (0..keys.lines().count()).map(|index| handle_mark(drawing, index)).collect()
+        });
+    part("figure")
+        .class("drawing")
+        .add(room.add(sheet))
+        .add(part("figcaption").words_if(move || say(|sheet| &sheet.title)))
+}
+
+impl Drawing {
+    fn new(room: &Part, tall: f64, draw: Draw) -> Self {
+        let unit = Session::here().settings.unit;
+        let (width, height) = (size::width(room), size::height());
+        let sheet = Memo::new(move |_| {
+            let (width, height) = (width.get(), tall * height.get());
+            let room = Room {
+                width: width.max(200.0) - 2.0 * EDGE,
+                height: height - 2.0 * EDGE,
+                lettering: LETTERING,
+                unit: unit.get(),
+            };
+            (width > 0.0).then(|| Shared::new(draw(room)))
+        });
+        let dragged = RwSignal::new(false);
+        let scale = Memo::new(move |last: Option<&Scale>| match last {
+            // A drawing that shrank while it is dragged would slip away under the finger.
+            Some(last) if dragged.get() => *last,
+            _ => sheet.with(|sheet| match sheet {
+                Some(sheet) => Scale::fit(sheet, width.get().max(200.0), tall * height.get()),
+                None => Scale::unknown(),
+            }),
+        });
+        Self { sheet, scale, dragged }
+    }
+
+    /// A line for each handle, the same as long as the handle is.
+    fn handle_keys(self) -> String {
+        let key = |handle: &staywright::drawing::Handle| format!("{} {}\n", handle.path, handle.name);
+        self.sheet.with(|sheet| sheet.iter().flat_map(|sheet| &sheet.handles).map(key).collect())
     }
 }
