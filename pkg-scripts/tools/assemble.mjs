@@ -53,7 +53,7 @@ async function set(css) {
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
   }
-  await write("index.html", put(shell, [["style/all.css", cssName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
+  await write("index.html", put(shell, [["style/all.css", cssName], ["staywright.js", glueName], ["staywright.wasm", wasmName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
   const files = ["./", ...written.filter((name) => name !== "index.html")];
   await write("worker.js", put(await text("src/page/shell/worker.js"), [["__BUILD__", build], ['["__FILES__"]', JSON.stringify(files)]]));
   return build;

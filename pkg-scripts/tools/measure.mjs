@@ -61,18 +61,27 @@ async function keys(browser, address) {
   rows.push(["Key to paint, 390 × 844, 4× slowed, 95th percentile", `${at(await page.evaluate(() => window.times), 0.95).toFixed(0)} ms`]);
 }
 
+/** From the request to the frame that shows the first drawing. The page itself notes the time: nobody asks it meanwhile. */
 async function first(browser, address) {
   const times = [];
-  for (let i = 0; i < 5; i++) {
+  for (let i = 0; i < 9; i++) {
     const context = await browser.newContext(PHONE);
     const page = await context.newPage();
     await slowed(page);
+    await page.addInitScript(() => {
+      const watch = new MutationObserver(() => {
+        if (!document.querySelector("#app svg path")) return;
+        watch.disconnect();
+        requestAnimationFrame(() => setTimeout(() => (window.drawn = performance.now())));
+      });
+      watch.observe(document, { subtree: true, childList: true });
+    });
     await page.goto(address, { waitUntil: "commit" });
-    await page.locator("#app svg path").first().waitFor();
-    times.push(await page.evaluate(() => performance.now()));
+    await page.waitForTimeout(2500);
+    times.push(await page.evaluate(() => window.drawn));
     await context.close();
   }
-  rows.push(["First drawing, 390 × 844, 4× slowed, median of 5", `${at(times, 0.5).toFixed(0)} ms`]);
+  rows.push(["First drawing, 390 × 844, 4× slowed, median of 9", `${at(times, 0.5).toFixed(0)} ms`]);
 }
 
 await plans();

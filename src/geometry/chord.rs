@@ -18,6 +18,7 @@ pub(super) struct Chord<T: nalgebra::Scalar> {
 
 impl<T: Real> Chord<T> {
     /// `None` where the line is seen end-on.
+    #[inline(always)]
     pub(super) fn new(from: Vector2<T>, along: Vector2<T>) -> Option<Self> {
         let square = along.norm_squared();
         (square.value() > f64::MIN_POSITIVE).then(|| {
@@ -26,7 +27,18 @@ impl<T: Real> Chord<T> {
         })
     }
 
+    /// The line's least distance from the circle's middle between two stations.
+    #[inline(always)]
+    pub(super) fn nearest_between(&self, from: f64, to: f64) -> f64 {
+        let distance = self.distance.value();
+        let foot = self.foot.value();
+        // Mostly the foot lies between the two, and no square root is needed.
+        let beyond = foot - foot.clamp(from, to);
+        if beyond == 0.0 { distance.abs() } else { distance.hypot(beyond * self.speed.value()) }
+    }
+
     /// Half the chord, in stations; 0 where the line touches; `None` where it passes by.
+    #[inline(always)]
     pub(super) fn half(&self, radius: T) -> Option<T> {
         let reach = self.distance.abs();
         let room = radius - reach;

@@ -6,9 +6,9 @@ use std::sync::LazyLock;
 /// Samples to the turn.
 const STEPS: u32 = 360;
 
-/// Golden sections of a bracket. Each leaves 0.618 of it, so that two degrees shrink below 1e-10 rad, at which a smooth
-/// extreme is exact to rounding.
-const SECTIONS: usize = 42;
+/// Golden sections of a bracket. Each leaves 0.618 of it, so that two degrees shrink to 1e-9 rad: a smooth extreme is then
+/// exact to rounding, and one at a kink to 1e-7 mm on any tube.
+const SECTIONS: usize = 36;
 
 /// Halvings of a bracket; two degrees shrink to the spacing of floating-point numbers.
 const HALVINGS: usize = 52;
@@ -81,19 +81,17 @@ pub(super) type Sample = (f64, Option<f64>);
 
 /// Sample with its two neighbours, the circle closed: `(before, here, after)`, angles rising through them.
 pub(super) fn triples(samples: &[Sample]) -> impl Iterator<Item = [Sample; 3]> + '_ {
-    let shifted = |by: usize, turn: f64| {
-        let count = samples.len();
-        samples.iter().cycle().skip(by).take(count).enumerate().map(move |(i, (phi, value))| {
-            // Neighbours taken from across the seam are a turn off.
-            let wraps = if by == 1 { i + 1 == count } else { by > 1 && i == 0 };
-            (if wraps { phi + turn } else { *phi }, *value)
-        })
-    };
-    let last = samples.len().saturating_sub(1);
-    shifted(last, -TAU)
-        .zip(shifted(0, 0.0))
-        .zip(shifted(1, TAU))
-        .map(|((before, here), after)| [before, here, after])
+    // Neighbours taken from across the seam are a turn off.
+    let turned = |sample: Option<&Sample>, turn: f64| sample.map(|(phi, value)| (phi + turn, *value));
+    samples.iter().enumerate().map(move |(i, here)| {
+        let before = i.checked_sub(1).and_then(|i| samples.get(i)).copied();
+        let after = samples.get(i + 1).copied();
+        [
+            before.or_else(|| turned(samples.last(), -TAU)).unwrap_or(*here),
+            *here,
+            after.or_else(|| turned(samples.first(), TAU)).unwrap_or(*here),
+        ]
+    })
 }
 
 /// Where `f` is least, or `None` where it exists nowhere.

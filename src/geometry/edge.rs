@@ -34,6 +34,8 @@ pub struct Gap {
 #[derive(Clone, Copy, Debug)]
 struct Place<T> {
     node: Node,
+    /// Whether it is a whole degree.
+    whole: bool,
     station: Option<T>,
 }
 
@@ -46,13 +48,28 @@ pub struct Edge<'a, T: nalgebra::Scalar = f64> {
     narrowest: f64,
 }
 
+/// The edge that `cylinder` cuts on `body` at every whole degree: station, or `None` where there is no cut.
+pub fn stations<T: Real>(
+    body: &Generators<'_, T>,
+    cylinder: &Cylinder<T>,
+    keep: Keep,
+) -> Vec<(Node, Option<T>)> {
+    let seen = Seen::new(body, cylinder, keep);
+    table().iter().map(|node| (*node, seen.crossing(*node))).collect()
+}
+
 impl<'a, T: Real> Edge<'a, T> {
     /// The edge that `cylinder` cuts on `body`.
     pub fn new(body: Generators<'a, T>, cylinder: &Cylinder<T>, keep: Keep) -> Self {
         let seen = Seen::new(&body, cylinder, keep);
-        let place = |node: Node| Place { node, station: seen.crossing(node) };
-        let mut places: Vec<Place<T>> = table().iter().copied().map(place).collect();
-        let clear: Vec<Sample> = table().iter().map(|node| (node.phi, Some(seen.clearance(*node)))).collect();
+        let place = |node: Node| Place { node, whole: false, station: seen.crossing(node) };
+        let mut places: Vec<Place<T>> = Vec::with_capacity(table().len());
+        let mut clear: Vec<Sample> = Vec::with_capacity(table().len());
+        for node in table() {
+            let (station, clearance) = seen.look(*node);
+            places.push(Place { node: *node, whole: true, station });
+            clear.push((node.phi, Some(clearance)));
+        }
         let hidden = turning_points(&clear, &|phi| seen.clearance(Node::at(phi)), body.outline.widest());
         let widest = clear.iter().filter_map(|sample| sample.1).chain(hidden.iter().map(|spot| spot.1));
         let narrowest = -widest.fold(f64::NEG_INFINITY, f64::max);
@@ -109,7 +126,7 @@ impl<'a, T: Real> Edge<'a, T> {
 
     /// The edge at every whole degree: station, or `None` where there is no cut.
     pub fn degrees(&self) -> impl Iterator<Item = (Node, Option<T>)> + '_ {
-        self.places.iter().filter(|place| is_whole(place.node)).map(|place| (place.node, place.station))
+        self.places.iter().filter(|place| place.whole).map(|place| (place.node, place.station))
     }
 
     /// Station of the edge in a direction.
@@ -151,10 +168,19 @@ impl<'a, T: Real> Edge<'a, T> {
 
     /// Smallest and largest place of the edge along `line`.
     pub fn extent(&self, line: &Line<T>) -> Option<(T, T)> {
-        let along = |point: &Point3<T>| (point - line.point).dot(&line.direction);
-        let low = self.least(|point, _| Some(along(point).value()))?;
-        let high = self.least(|point, _| Some(-along(point).value()))?;
-        Some((along(&self.point(low)?), along(&self.point(high)?)))
+        let along =
+            |node: Node, station: T| (self.body.point(node, station) - line.point).dot(&line.direction);
+        let at = |phi: f64| {
+            let node = Node::at(phi);
+            Some(along(node, self.seen.crossing(node)?))
+        };
+        let mut samples = self.samples(|node, station| Some(along(node, station).value()));
+        let low = least(&samples, |phi| Some(at(phi)?.value()))?;
+        for (_, place) in &mut samples {
+            *place = place.map(|place| -place);
+        }
+        let high = least(&samples, |phi| Some(-at(phi)?.value()))?;
+        Some((at(low)?, at(high)?))
     }
 
     fn samples(&self, measure: impl Fn(Node, T) -> Option<f64>) -> Vec<Sample> {
@@ -168,11 +194,6 @@ fn gap(from: f64, ends: &[f64]) -> Gap {
     let from = wrapped(from);
     let span = ends.iter().map(|end| wrapped(end - from)).fold(TAU, f64::min);
     Gap { from, to: from + span }
-}
-
-fn is_whole(node: Node) -> bool {
-    let degrees = node.phi.to_degrees();
-    (degrees - degrees.round()).abs() < 1e-12
 }
 
 /// Places between samples where the clearance turns back just before, or just after, it passes 0: a narrow gap or a

@@ -30,6 +30,7 @@ pub struct Generators<'a, T: nalgebra::Scalar = f64> {
 
 impl<T: Real> Generators<'_, T> {
     /// The direction round the axis at a node.
+    #[inline(always)]
     pub fn normal(&self, node: Node) -> Vector3<T> {
         self.first * T::of(node.cos) + self.second * T::of(node.sin)
     }
@@ -82,41 +83,53 @@ impl<T: Real> Seen<T> {
         nearest <= self.radius.value() + widest + TOUCH
     }
 
+    #[inline(always)]
     fn direction(&self, node: Node) -> Vector2<T> {
         self.first * T::of(node.cos) + self.second * T::of(node.sin)
     }
 
-    fn chord(&self, piece: &Piece<T>, normal: Vector2<T>) -> Option<Chord<T>> {
-        Chord::new(self.start + normal * piece.at_zero, self.along + normal * piece.slope)
+    /// Where a chord crosses the circle within its piece, the crossing to keep first.
+    #[inline(always)]
+    fn kept(&self, piece: &Piece<T>, chord: &Chord<T>) -> Option<T> {
+        let half = chord.half(self.radius)?;
+        let (near, far) = match self.keep {
+            Keep::Largest => (chord.foot + half, chord.foot - half),
+            Keep::Smallest => (chord.foot - half, chord.foot + half),
+        };
+        let within = |s: T| piece.from.value() - TOUCH <= s.value() && s.value() <= piece.to.value() + TOUCH;
+        if within(near) { Some(near) } else { Some(far).filter(|far| within(*far)) }
     }
 
     /// Station where the generator at `node` is cut, or `None` where the cylinder passes it by.
     pub(super) fn crossing(&self, node: Node) -> Option<T> {
         let normal = self.direction(node);
         self.pieces.iter().find_map(|piece| {
-            let chord = self.chord(piece, normal)?;
-            let half = chord.half(self.radius)?;
-            let (near, far) = match self.keep {
-                Keep::Largest => (chord.foot + half, chord.foot - half),
-                Keep::Smallest => (chord.foot - half, chord.foot + half),
-            };
-            [near, far]
-                .into_iter()
-                .find(|s| piece.from.value() - TOUCH <= s.value() && s.value() <= piece.to.value() + TOUCH)
+            let from = self.start + normal * piece.at_zero;
+            self.kept(piece, &Chord::new(from, self.along + normal * piece.slope)?)
         })
+    }
+
+    /// [`Seen::crossing`], and by how much the generator clears the cylinder; negative where it runs into it.
+    pub(super) fn look(&self, node: Node) -> (Option<T>, f64) {
+        let normal = self.direction(node);
+        let (mut crossing, mut nearest) = (None, f64::INFINITY);
+        for piece in &self.pieces {
+            let from = self.start + normal * piece.at_zero;
+            let along = self.along + normal * piece.slope;
+            let distance = match Chord::new(from, along) {
+                Some(chord) => {
+                    crossing = crossing.or_else(|| self.kept(piece, &chord));
+                    chord.nearest_between(piece.from.value(), piece.to.value())
+                }
+                None => from.norm().value(),
+            };
+            nearest = nearest.min(distance);
+        }
+        (crossing, nearest - self.radius.value())
     }
 
     /// By how much the generator at `node` clears the cylinder; negative where it runs into it.
     pub(super) fn clearance(&self, node: Node) -> f64 {
-        let normal = self.direction(node);
-        let over = |piece: &Piece<T>| {
-            let chord = self.chord(piece, normal);
-            let from = (self.start + normal * piece.at_zero).map(T::value);
-            let along = (self.along + normal * piece.slope).map(T::value);
-            let foot =
-                chord.map_or(0.0, |chord| chord.foot.value()).clamp(piece.from.value(), piece.to.value());
-            (from + along * foot).norm()
-        };
-        self.pieces.iter().map(over).fold(f64::INFINITY, f64::min) - self.radius.value()
+        self.look(node).1
     }
 }

@@ -44,6 +44,7 @@ impl<T: Real> Line<T> {
     }
 
     /// The point at `station`.
+    #[inline(always)]
     pub fn at(&self, station: T) -> Point3<T> {
         self.point + self.direction * station
     }

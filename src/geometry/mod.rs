@@ -16,7 +16,7 @@ mod room;
 pub use approach::Approach;
 pub use circle::Node;
 pub use cylinder::Cylinder;
-pub use edge::{Edge, Gap, Meeting};
+pub use edge::{Edge, Gap, Meeting, stations};
 pub use generators::{Generators, Keep};
 pub use line::{Line, Nearest};
 pub use outline::{Outline, Piece};

@@ -8,7 +8,7 @@ use super::profile::profile;
 use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
 use super::warn::Code;
-use crate::geometry::{Edge, Gap, Keep, Meeting, Nearest};
+use crate::geometry::{Edge, Gap, Keep, Meeting, Nearest, stations};
 use crate::quantity::{Angle, Length, Real, trimmed};
 use nalgebra::Vector3;
 
@@ -98,8 +98,8 @@ fn edge_figures<T: Real>(
     let edge = Edge::new(stay.generators(&stay.outer), &member.cut, which.keep());
     cut.contact = contact(edge.meeting());
     cut.misses = edge.gaps().into_iter().map(range).collect();
-    cut.outer = profile(&edge);
-    cut.bore = profile(&Edge::new(stay.generators(&stay.bore), &member.cut, which.keep()));
+    cut.outer = profile(edge.degrees());
+    cut.bore = profile(stations(&stay.generators(&stay.bore), &member.cut, which.keep()).into_iter());
     cut.feathers = edge.narrowest() < stay.wall.value();
     let (smallest, largest) = (edge.smallest_station(), edge.largest_station());
     let (long, short) = if which == Which::Front { (smallest, largest) } else { (largest, smallest) };

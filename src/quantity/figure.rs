@@ -1,6 +1,6 @@
 //! Reading figures as people type them: millimetres or inches, point or comma, fractions.
 
-use super::{Angle, Length};
+use super::{Angle, Length, parsed};
 use std::fmt;
 
 /// A unit of length for entry and display.
@@ -128,8 +128,7 @@ fn decimal(text: &str) -> Result<f64, FigureError> {
     if digits == 0 || plain.bytes().any(|b| !b.is_ascii_digit() && b != b'.') {
         return Err(FigureError::NotANumber(clipped(text)));
     }
-    let value: f64 = plain.parse().map_err(|_| FigureError::NotANumber(clipped(text)))?;
-    if value.is_finite() { Ok(value) } else { Err(FigureError::NotANumber(clipped(text))) }
+    parsed(&plain).ok_or_else(|| FigureError::NotANumber(clipped(text)))
 }
 
 /// At most the first 24 characters, so that an error stays a sentence whatever was pasted.

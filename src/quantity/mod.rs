@@ -4,6 +4,7 @@ mod angle;
 mod bounds;
 mod figure;
 mod length;
+mod parsed;
 mod real;
 mod written;
 
@@ -11,6 +12,7 @@ pub use angle::Angle;
 pub use bounds::Bounds;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
+pub use parsed::parsed;
 pub use real::Real;
 pub use written::{fixed, inch_fraction, trimmed};
 

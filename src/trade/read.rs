@@ -6,7 +6,7 @@ use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
 use super::job::{Job, PairName, PairOfStays};
 use super::side::Side;
-use crate::quantity::Length;
+use crate::quantity::{Length, parsed};
 use serde_json::{Map, Value};
 
 /// The job format that this version writes. It reads this and every older one.
@@ -79,7 +79,7 @@ impl Reader {
     }
 
     fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
-        let number = value.as_f64().filter(|n| n.is_finite());
+        let number = value.as_number().and_then(|number| parsed(number.as_str()));
         if number.is_none() {
             self.fault(at, value, "a number belongs here");
         }

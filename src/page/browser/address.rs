@@ -1,6 +1,6 @@
 //! The address: its fragment holds the whole job, and each state of the job is one entry of the browser's history.
 
-use super::store;
+use super::{after, store};
 use crate::session::Session;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
@@ -41,10 +41,14 @@ pub fn attach(session: Session, damaged: bool) {
     let at = session.history().with_untracked(|history| history.at());
     // A damaged link stays in the address until something is entered, so that it can still be looked at.
     if !damaged {
-        write_entry(session, at, false);
+        after::paint(move || {
+            if session.history().with_untracked(|history| history.at()) == at {
+                write_entry(session, at, false);
+            }
+        });
     }
     let written = StoredValue::new(at);
-    Effect::new(move |_| write_entries(session, written));
+    after::follow(move |_| write_entries(session, written));
     settle_when_quiet(session);
     window_event_listener(leptos::ev::popstate, move |_| arrive(session, written));
     let flush = move || {
@@ -88,7 +92,7 @@ fn travel(by: i32) {
 fn settle_when_quiet(session: Session) {
     let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
     let job = session.job();
-    Effect::new(move |_| {
+    after::follow(move |_| {
         job.track();
         if let Some(running) = timer.get_value() {
             running.clear();

@@ -1,9 +1,8 @@
 //! Saving a file and reading one.
 
+use super::promise;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlInputElement, Url};
 
 /// A file larger than this is no job.
@@ -32,9 +31,8 @@ pub fn read_chosen(input: &HtmlInputElement, then: impl FnOnce(Result<String, &'
         then(Err("the file is too large to be a job"));
         return;
     }
-    let promise = file.text();
-    spawn_local(async move {
-        let text = JsFuture::from(promise).await.ok().and_then(|text| text.as_string());
+    promise::then(file.text(), |text| {
+        let text = text.ok().and_then(|text| text.as_string());
         then(text.ok_or("the file cannot be read as text"));
     });
 }

@@ -1,6 +1,6 @@
 //! Settings, ticks and measured figures, kept from one visit to the next.
 
-use super::store;
+use super::{after, store};
 use crate::session::{Records, Session};
 use leptos::prelude::*;
 
@@ -10,13 +10,16 @@ pub fn attach(session: Session) {
     if let Some(text) = store::read("records") {
         session.records.set(Records::from_text(&text));
     }
-    Effect::new(move |_| {
-        for (key, text) in session.settings.written() {
+    // The first time everything still is as it was read.
+    after::follow(move |first| {
+        for (key, text) in session.settings.written().into_iter().filter(|_| !first) {
             store::write(key, text.as_deref());
         }
     });
-    Effect::new(move |_| {
+    after::follow(move |first| {
         let text = session.records.with(Records::to_text);
-        store::write("records", Some(&text));
+        if !first {
+            store::write("records", Some(&text));
+        }
     });
 }

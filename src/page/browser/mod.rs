@@ -1,6 +1,7 @@
 //! All that the page asks of the browser. Nothing else of the page knows `web_sys`.
 
 pub mod address;
+mod after;
 pub mod clip;
 pub mod details;
 pub mod drag;
@@ -12,6 +13,7 @@ mod method;
 pub mod mount;
 pub mod part;
 pub mod print;
+mod promise;
 pub mod scroll;
 pub mod share;
 pub mod size;

@@ -1,6 +1,6 @@
 //! The device's own way to share.
 
-use super::method;
+use super::{method, promise};
 use js_sys::{Object, Reflect};
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
@@ -16,8 +16,6 @@ pub fn share(title: &str, link: &str) {
     let _ = Reflect::set(&data, &JsValue::from_str("title"), &JsValue::from_str(title));
     let _ = Reflect::set(&data, &JsValue::from_str("url"), &JsValue::from_str(link));
     if let Some(promise) = method::promised(&window().navigator(), "share", &data) {
-        leptos::task::spawn_local(async move {
-            let _ = wasm_bindgen_futures::JsFuture::from(promise).await;
-        });
+        promise::then(promise, |_| {});
     }
 }

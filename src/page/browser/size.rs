@@ -1,5 +1,6 @@
 //! How wide a part of the page is.
 
+use super::after;
 use super::part::Part;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -11,7 +12,7 @@ pub fn width(part: &Part) -> ReadSignal<f64> {
     let width = RwSignal::new(0.0);
     let element = StoredValue::new_local(part.element());
     // An effect runs once the part stands in the page.
-    Effect::new(move |_| {
+    after::follow(move |_| {
         if let Some(element) = element.try_get_value() {
             follow(element, width);
         }

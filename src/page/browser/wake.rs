@@ -1,10 +1,8 @@
 //! A screen that stays awake at the mill, where the browser allows it.
 
-use super::method;
+use super::{method, promise};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use wasm_bindgen::JsValue;
-use wasm_bindgen_futures::JsFuture;
 
 /// Whether this browser can keep its screen awake.
 pub fn possible() -> bool {
@@ -31,8 +29,8 @@ fn request(lock: StoredValue<Option<JsValue>, LocalStorage>) {
     }
     let Some(locks) = method::get(&window().navigator(), "wakeLock") else { return };
     let Some(promise) = method::promised(&locks, "request", &JsValue::from_str("screen")) else { return };
-    spawn_local(async move {
-        let Ok(got) = JsFuture::from(promise).await else { return };
+    promise::then(promise, move |got| {
+        let Ok(got) = got else { return };
         if lock.try_set_value(Some(got.clone())).is_some() {
             // The view is gone already.
             let _ = method::promised(&got, "release", &JsValue::UNDEFINED);

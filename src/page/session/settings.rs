@@ -3,7 +3,7 @@
 use super::pick::Pick;
 use super::place::Place;
 use leptos::prelude::*;
-use staywright::quantity::{LengthUnit, trimmed};
+use staywright::quantity::{LengthUnit, parsed, trimmed};
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -132,7 +132,7 @@ fn take<T: Send + Sync + 'static>(signal: RwSignal<T>, kept: Option<T>) {
 
 fn limits(text: &str) -> Option<Limits> {
     let (length, angle) = text.split_once(' ')?;
-    let read = |text: &str| text.parse::<f64>().ok().filter(|limit| (0.0..=100.0).contains(limit));
+    let read = |text: &str| parsed(text).filter(|limit| (0.0..=100.0).contains(limit));
     Some(Limits { length_mm: read(length)?, angle_deg: read(angle)? })
 }
 

@@ -54,5 +54,9 @@ async function keep() {
   }
 }
 
+/** The first drawing comes first: what keeps the page for later waits until nothing else is to be done. */
+const idle = () => new Promise((then) => (window.requestIdleCallback ?? setTimeout)(then));
+
 await begin();
+await idle();
 await keep();
