@@ -5,6 +5,7 @@ import { mkdir, readFile, readdir, rm, writeFile } from "node:fs/promises";
 import { gzipSync } from "node:zlib";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { build as bundle, transform } from "esbuild";
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
 const SHELL = path.join(ROOT, "src/page/shell");
@@ -23,9 +24,29 @@ function put(content, pairs) {
   return content;
 }
 
+const PAGE = path.join(ROOT, "target/page/staywright.js");
+
 async function styles() {
   const names = (await readdir(path.join(ROOT, "style"))).filter((name) => name.endsWith(".css")).sort();
-  return (await Promise.all(names.map((name) => text(`style/${name}`)))).join("\n");
+  const all = (await Promise.all(names.map((name) => text(`style/${name}`)))).join("\n");
+  return (await transform(all, { loader: "css", minify: true })).code;
+}
+
+/** A script of the shell as one short text, with the page's own module in it and the words of `define` in place. */
+async function script(name, format, define) {
+  const quoted = Object.fromEntries(Object.entries(define).map(([word, value]) => [word, JSON.stringify(value)]));
+  const { outputFiles } = await bundle({
+    entryPoints: [path.join(SHELL, name)],
+    alias: { staywright: PAGE },
+    define: { "import.meta.url": "location.href", ...quoted },
+    bundle: true,
+    format,
+    target: "es2022",
+    minify: true,
+    legalComments: "none",
+    write: false,
+  });
+  return outputFiles[0].text;
 }
 
 const written = [];
@@ -40,42 +61,36 @@ function hashed(name, content) {
   return write(`${name.slice(0, dot)}.${hash(content)}${name.slice(dot)}`, content);
 }
 
-async function set(css) {
-  const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
+async function set(css, wasm) {
   const wasmName = await hashed("staywright.wasm", wasm);
-  const glue = put(await text("target/page/staywright.js"), [["staywright_bg.wasm", wasmName]]);
-  const glueName = await hashed("staywright.js", glue);
-  const cssName = await hashed("style.css", css);
   const shell = await text("index.html");
-  const loader = await text("src/page/shell/loader.js");
-  const build = hash(wasmName + glueName + cssName + shell + loader);
-  const loaderName = await hashed("loader.js", put(loader, [["./staywright.js", `./${glueName}`], ["./staywright.wasm", `./${wasmName}`], ["__BUILD__", build]]));
+  const build = hash(wasmName + css + shell + (await readFile(PAGE)) + (await text("src/page/shell/loader.js")));
+  const loaderName = await hashed("staywright.js", await script("loader.js", "esm", { BUILD: build, WASM: `./${wasmName}` }));
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
   }
-  await write("index.html", put(shell, [["style/all.css", cssName], ["staywright.js", glueName], ["staywright.wasm", wasmName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
+  await write("index.html", put(shell, [["__CSS__", css], ["__STYLE__", csp(css)], ["staywright.wasm", wasmName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
   const files = ["./", ...written.filter((name) => name !== "index.html")];
-  await write("worker.js", put(await text("src/page/shell/worker.js"), [["__BUILD__", build], ['["__FILES__"]', JSON.stringify(files)]]));
+  await write("worker.js", await script("worker.js", "iife", { BUILD: build, FILES: files }));
   return build;
 }
 
-async function singleFile(css, build) {
-  const glue = await text("target/classic/staywright.js");
-  const start = await text("src/page/shell/single.js");
-  const wasm = gzipSync(await readFile(path.join(ROOT, "target/classic/staywright_bg.wasm")), { level: 9 }).toString("base64");
-  const script = `${glue}\n${start}`;
-  const policy = `default-src 'none'; script-src ${csp(script)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; base-uri 'none'; form-action 'none'`;
-  const shell = put(await text("index.html"), [["__BUILD__", build]]);
+async function singleFile(css, wasm, build) {
+  const start = await script("single.js", "iife", {});
+  const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; base-uri 'none'; form-action 'none'`;
+  const shell = put(await text("index.html"), [["__CSS__", css], ["__BUILD__", build]]);
   const cut = (content, from, to) => content.replace(new RegExp(`\\s*<!-- ${from} -->[\\s\\S]*?<!-- /${from} -->`), () => to);
   let page = cut(shell, "set-policy", `\n  <meta http-equiv="Content-Security-Policy" content="${policy}">`);
-  page = cut(page, "set-links", `\n  <style>${css}</style>`);
-  page = cut(page, "set-script", `\n  <script type="text/plain" id="wasm">${wasm}</script>\n  <script>${script}</script>`);
+  page = cut(page, "set-links", "");
+  const packed = gzipSync(wasm, { level: 9 }).toString("base64");
+  page = cut(page, "set-script", `\n  <script type="text/plain" id="wasm">${packed}</script>\n  <script>${start}</script>`);
   await write("staywright.html", page);
 }
 
 await rm(DIST, { recursive: true, force: true });
 await mkdir(DIST, { recursive: true });
 const css = await styles();
-const build = await set(css);
-await singleFile(css, build);
+const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
+const build = await set(css, wasm);
+await singleFile(css, wasm, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -72,7 +72,11 @@ async function first(browser, address) {
       const watch = new MutationObserver(() => {
         if (!document.querySelector("#app svg path")) return;
         watch.disconnect();
-        requestAnimationFrame(() => setTimeout(() => (window.drawn = performance.now())));
+        requestAnimationFrame(() => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = () => (window.drawn = performance.now());
+          port2.postMessage(0);
+        });
       });
       watch.observe(document, { subtree: true, childList: true });
     });

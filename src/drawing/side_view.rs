@@ -5,6 +5,7 @@ use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
 use crate::plan::Plan;
+use crate::quantity::fixed;
 use crate::trade::{Hand, PairName};
 use nalgebra::Point3;
 use std::f64::consts::PI;
@@ -49,11 +50,11 @@ pub fn side_view(plan: &Plan, room: Room) -> Sheet {
     dimensions(plan, view, &mut canvas);
     let said = |length| canvas.said(length);
     let text = format!(
-        "The rear triangle from the drive side, to scale: chainstay length {}, bottom bracket drop {}, seat angle {:.1}°, seat \
+        "The rear triangle from the drive side, to scale: chainstay length {}, bottom bracket drop {}, seat angle {}°, seat \
          stays {} up the seat tube, tyre {} wide.",
         said(frame.chainstay_length),
         said(frame.bb_drop),
-        frame.seat_angle.degrees(),
+        fixed(frame.seat_angle.degrees(), 1),
         said(plan.job.seatstay_node.front_station),
         said(wheel.tyre_width),
     );

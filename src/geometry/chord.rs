@@ -33,7 +33,7 @@ impl<T: Real> Chord<T> {
         let distance = self.distance.value();
         let foot = self.foot.value();
         // Mostly the foot lies between the two, and no square root is needed.
-        let beyond = foot - foot.clamp(from, to);
+        let beyond = foot - foot.max(from).min(to);
         if beyond == 0.0 { distance.abs() } else { distance.hypot(beyond * self.speed.value()) }
     }
 

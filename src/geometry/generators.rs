@@ -76,7 +76,7 @@ impl<T: Real> Seen<T> {
     /// Whether any point of a piece's surface can lie on the circle: its axis, widened by its radius, reaches it.
     fn comes_near(&self, piece: &Piece<T>) -> bool {
         let Some(axis) = Chord::new(self.start, self.along) else { return true };
-        let foot = axis.foot.value().clamp(piece.from.value(), piece.to.value());
+        let foot = axis.foot.value().max(piece.from.value()).min(piece.to.value());
         let ends = [piece.from, piece.to].into_iter().filter(|end| end.value().is_finite());
         let widest = ends.map(|end| piece.radius(end).value()).fold(piece.at_zero.value(), f64::max);
         let nearest = (self.start + self.along * T::of(foot)).norm().value();

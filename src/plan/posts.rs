@@ -85,7 +85,7 @@ fn edge_at<T: Real>(laid: &Laid<T>, u: T, side: T) -> T {
         (
             station,
             piece.radius(station),
-            station.value().clamp(piece.from.value(), piece.to.value()) - station.value(),
+            station.value().max(piece.from.value()).min(piece.to.value()) - station.value(),
         )
     });
     let best = pieces.min_by(|a, b| a.2.abs().total_cmp(&b.2.abs()));

@@ -13,7 +13,7 @@ const FORMAT: u32 = 1;
 
 /// Shortest stay, along the fixture, and shortest way from a front datum to the axle that is planned, mm. Below it there
 /// is no direction to lay anything along.
-const SHORTEST: f64 = 20.0;
+const SHORTEST: Length = Length::from_mm(20.0);
 
 /// The plan of a job, or everything that is wrong with it, each fault naming field, value and allowed range.
 pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
@@ -50,10 +50,13 @@ pub fn faults(job: &Job) -> Vec<Fault> {
 
 fn pair_faults(axes: &Axes<f64>, job: &Job, name: PairName) -> Vec<Fault> {
     let way = axes.datum_to_axle(job, name);
-    if way.mm() < SHORTEST {
+    if way.mm() < SHORTEST.mm() {
         let station = job.seatstay_node.front_station.mm();
-        let message =
-            format!("the seat stays start {} mm from the axle: at least {SHORTEST} mm is needed", show(way));
+        let message = format!(
+            "the seat stays start {} mm from the axle: at least {} mm is needed",
+            show(way),
+            show(SHORTEST)
+        );
         return vec![Fault::new("seatstays.front_station_mm", Value::from(station), message)];
     }
     let sides = Hand::ALL.into_iter().filter(|hand| *hand == Hand::Right || job.pair(name).left.is_some());
@@ -64,10 +67,10 @@ fn side_fault(axes: &Axes<f64>, job: &Job, name: PairName, hand: Hand) -> Option
     let side: &Side = job.pair(name).side(hand);
     let (front, rear) = middles(axes, job, name, side);
     let length = Length::from_mm((rear - front).norm());
-    (length.mm() < SHORTEST).then(|| {
+    (length.mm() < SHORTEST.mm()).then(|| {
         let field = format!("{}.{}.rear.reach_mm", name.key(), hand.key());
         let message =
-            format!("the reach leaves {} mm of stay: at least {SHORTEST} mm is needed", show(length));
+            format!("the reach leaves {} mm of stay: at least {} mm is needed", show(length), show(SHORTEST));
         Fault::new(field, Value::from(side.rear.reach.mm()), message)
     })
 }

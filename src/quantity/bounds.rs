@@ -22,6 +22,11 @@ impl Bounds {
     pub fn contain(self, value: f64) -> bool {
         value.is_finite() && self.min <= value && value <= self.max
     }
+
+    /// The value of the range nearest to `value`. Unlike the standard library's, it cannot panic.
+    pub const fn nearest(self, value: f64) -> f64 {
+        value.max(self.min).min(self.max)
+    }
 }
 
 impl fmt::Display for Bounds {

@@ -1,16 +1,40 @@
 //! How figures are written.
 
-/// `value` with a fixed count of decimals; never `-0.00`.
-pub fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(rest) if rest.bytes().all(|b| matches!(b, b'0' | b'.')) => rest.to_owned(),
-        _ => text,
+/// `value` with a fixed count of decimals, the last one rounded half away from zero; never `-0.00`.
+pub fn fixed(value: f64, decimals: u32) -> String {
+    let mut text = String::new();
+    write_fixed(&mut text, value, decimals);
+    text
+}
+
+/// Appends what [`fixed`] gives. Drawings are made of thousands of figures, so these are written as whole numbers of
+/// their last decimal, not by the formatter that can write any number.
+///
+/// Magnitudes above 2⁶⁴ of the last decimal show as that; nothing that is drawn or cut comes near.
+pub fn write_fixed(text: &mut String, value: f64, decimals: u32) {
+    let one = 10_u64.pow(decimals);
+    let steps = (value.abs() * one as f64).round() as u64;
+    if value < 0.0 && steps > 0 {
+        text.push('-');
+    }
+    write_whole(text, steps / one, 1);
+    if decimals > 0 {
+        text.push('.');
+        write_whole(text, steps % one, decimals as usize);
+    }
+}
+
+/// Appends `number` with leading zeros up to `places`.
+fn write_whole(text: &mut String, mut number: u64, places: usize) {
+    let start = text.len();
+    while number > 0 || text.len() - start < places {
+        text.insert(start, char::from(b'0' + (number % 10) as u8));
+        number /= 10;
     }
 }
 
 /// `value` with at most `decimals` decimals, closing zeros left off.
-pub fn trimmed(value: f64, decimals: usize) -> String {
+pub fn trimmed(value: f64, decimals: u32) -> String {
     let text = fixed(value, decimals);
     if !text.contains('.') {
         return text;
@@ -41,6 +65,7 @@ pub fn inch_fraction(inches: f64, denominator: u32) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn writes_what_a_rule_shows() {
@@ -56,5 +81,17 @@ mod tests {
         assert_eq!(trimmed(430.0, 3), "430");
         assert_eq!(trimmed(22.225, 3), "22.225");
         assert_eq!(trimmed(100.0, 0), "100");
+    }
+
+    proptest! {
+        /// Against the standard library's own writing, which may differ only where the next decimals are a tie.
+        #[test]
+        fn writes_as_the_standard_library_does(value in -1e6f64..1e6, decimals in 0u32..6) {
+            let known = format!("{value:.*}", decimals as usize);
+            let tie = (value.abs() * f64::from(10_u32.pow(decimals))).fract() - 0.5;
+            prop_assume!(tie.abs() > 1e-6);
+            let known = if known.trim_matches(['-', '0', '.']).is_empty() { known.trim_start_matches('-') } else { &known };
+            prop_assert_eq!(fixed(value, decimals), known);
+        }
     }
 }

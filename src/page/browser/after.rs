@@ -1,7 +1,6 @@
 //! What is done once the page stands.
 
 use leptos::prelude::*;
-use std::time::Duration;
 
 /// Does `act` once the page stands, and again whenever a signal that it reads has changed. It is told whether this is
 /// the first time.
@@ -15,5 +14,22 @@ fn follow_boxed(mut act: Box<dyn FnMut(bool)>) {
 
 /// Does `act` when the page has been painted: for what nobody waits for.
 pub fn paint(act: impl FnOnce() + 'static) {
-    request_animation_frame(move || set_timeout(act, Duration::ZERO));
+    // The first frame is made now; when the second is asked for, the first is on the screen.
+    request_animation_frame(move || request_animation_frame(act));
+}
+
+/// Whether the page has been painted since it was opened.
+#[derive(Clone, Copy)]
+struct Painted(RwSignal<bool>);
+
+/// Notes the page's first paint, for [`painted`] below the caller.
+pub fn note_first_paint() {
+    let painted = RwSignal::new(false);
+    provide_context(Painted(painted));
+    paint(move || painted.set(true));
+}
+
+/// Whether the page has been painted since it was opened.
+pub fn painted() -> ReadSignal<bool> {
+    use_context::<Painted>().map_or_else(|| RwSignal::new(true), |painted| painted.0).read_only()
 }

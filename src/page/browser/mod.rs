@@ -1,7 +1,7 @@
 //! All that the page asks of the browser. Nothing else of the page knows `web_sys`.
 
 pub mod address;
-mod after;
+pub mod after;
 pub mod clip;
 pub mod details;
 pub mod drag;

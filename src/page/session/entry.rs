@@ -67,7 +67,7 @@ pub fn stepped(value: f64, count: f64, spec: &Spec, unit: LengthUnit) -> f64 {
     };
     // Decimal steps are not exact in binary; a millionth is far below what any figure is read to.
     let next = ((value + count * step) * 1e6).round() / 1e6;
-    next.clamp(spec.bounds.min, spec.bounds.max)
+    spec.bounds.nearest(next)
 }
 
 fn outside(spec: &Spec, value: f64, unit: LengthUnit) -> String {

@@ -2,7 +2,7 @@
 
 use super::show;
 use staywright::plan::{Cut, Plan, RoundCut, Stay};
-use staywright::quantity::{Angle, Length, LengthUnit};
+use staywright::quantity::{Angle, Length, LengthUnit, fixed};
 use staywright::trade::Member;
 
 use super::pick::Pick;
@@ -81,11 +81,11 @@ fn splay(stay: &Stay, unit: LengthUnit) -> Explanation {
             .to_owned(),
         formula: "sin splay = (rear half spacing − front half spacing) ÷ length".to_owned(),
         filled: format!(
-            "sin splay = ({} − {}) ÷ {} = {:.5}, so splay = {}",
+            "sin splay = ({} − {}) ÷ {} = {}, so splay = {}",
             write(rear),
             write(front),
             write(length),
-            gain / length,
+            fixed(gain / length, 5),
             show::angle(stay.splay)
         ),
         triangle: Some(Triangle {
@@ -126,9 +126,9 @@ fn angle(plan: &Plan, pick: Pick, stay: &Stay, cut: &RoundCut) -> Explanation {
         ),
         formula: "cos angle = cos tilt × cos splay".to_owned(),
         filled: format!(
-            "cos angle = cos {} × cos {splay} = {:.5}, so angle = {result}",
+            "cos angle = cos {} × cos {splay} = {}, so angle = {result}",
             show::angle(cut.setting.tilt),
-            cut.angle.radians().cos()
+            fixed(cut.angle.radians().cos(), 5)
         ),
         result,
         triangle: None,

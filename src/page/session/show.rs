@@ -3,7 +3,7 @@
 use staywright::quantity::{Angle, Length, LengthUnit, fixed, trimmed};
 
 /// Figures after the point of a length that is set or measured: a hundredth of a millimetre, a thousandth of an inch.
-const fn decimals(unit: LengthUnit) -> usize {
+const fn decimals(unit: LengthUnit) -> u32 {
     match unit {
         LengthUnit::Millimetre => 2,
         LengthUnit::Inch => 3,

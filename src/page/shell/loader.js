@@ -1,6 +1,7 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
+import init, { start } from "staywright";
 
-const BUILD = "__BUILD__";
+/* global BUILD, WASM: put in by the build. */
 
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {
@@ -18,9 +19,10 @@ async function begin() {
     return trouble("Two versions of this page got mixed up. Reload it while there is a network; your job is in the address and stays.");
   }
   try {
-    const module = await import("./staywright.js");
-    await module.default({ module_or_path: new URL("./staywright.wasm", import.meta.url) });
-    module.start();
+    await init({ module_or_path: fetch(WASM) });
+    // This script waits for nothing, so it may be done before the rest of the page has been read.
+    if (document.readyState === "loading") await new Promise((then) => document.addEventListener("DOMContentLoaded", then));
+    start();
   } catch (error) {
     console.error(error);
     trouble("The page could not start: part of it is missing or was refused. Reload it once while there is a network; your job is in the address and stays.");

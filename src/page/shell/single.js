@@ -1,4 +1,6 @@
 // Starts the single file: its own wasm, unpacked from the text beside it.
+import init, { start } from "staywright";
+
 (async () => {
   const trouble = (words) => {
     const box = document.getElementById("trouble");
@@ -11,8 +13,8 @@
   try {
     const packed = Uint8Array.from(atob(document.getElementById("wasm").textContent), (letter) => letter.charCodeAt(0));
     const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-    await wasm_bindgen({ module_or_path: await new Response(stream).arrayBuffer() });
-    wasm_bindgen.start();
+    await init({ module_or_path: await new Response(stream).arrayBuffer() });
+    start();
   } catch (error) {
     console.error(error);
     trouble("The page could not start. The file may be damaged: copy it again from where it came.");

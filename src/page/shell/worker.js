@@ -1,8 +1,7 @@
 // Keeps one whole set of files and answers from it. A new set is fetched in full before it waits its turn, and takes over
 // only when the page says so.
 
-const BUILD = "__BUILD__";
-const FILES = ["__FILES__"];
+/* global BUILD, FILES: put in by the build. */
 
 self.addEventListener("install", (event) => {
   const fresh = FILES.map((file) => new Request(file, { cache: "reload" }));

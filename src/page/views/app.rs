@@ -11,7 +11,7 @@ use super::place_set_up::set_up_place;
 use super::place_stays::stays_place;
 use super::print_card::print_card;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, keep, keys, print, theme};
+use crate::browser::{address, after, keep, keys, print, theme};
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
@@ -21,6 +21,7 @@ pub fn app() -> Part {
     let opening = address::opening();
     let session = Session::new(opening.job, opening.at);
     provide_context(session);
+    after::note_first_paint();
     keep::attach(session);
     theme::attach(session);
     address::attach(session, opening.damaged.is_some());

@@ -3,11 +3,18 @@
 use super::stale::stale;
 use crate::browser::part::{Part, part};
 
-/// A place with its title; `view` are the classes of what is looked at.
-pub fn place(title: &str, entry: Vec<Part>, view: &str, looked_at: Vec<Part>) -> Vec<Part> {
-    vec![
-        part("h1").class("hidden").text(title),
-        part("div").class("entry").each(entry),
-        part("div").class(view).add(stale()).each(looked_at),
-    ]
+/// A place whose entry comes first.
+pub fn place(title: &str, entry: Vec<Part>, looked_at: Vec<Part>) -> Vec<Part> {
+    let looked_at = part("div").class("view after").add(stale()).each(looked_at);
+    vec![heading(title), part("div").class("entry").each(entry), looked_at]
+}
+
+/// A place whose drawing comes first: on a page that is just opening, nothing else holds it up.
+pub fn drawn_place(title: &str, entry: impl Fn() -> Vec<Part> + 'static, looked_at: Vec<Part>) -> Vec<Part> {
+    let looked_at = part("div").class("view").add(stale()).each(looked_at);
+    vec![heading(title), part("div").class("entry").once_painted(entry), looked_at]
+}
+
+fn heading(title: &str) -> Part {
+    part("h1").class("hidden").text(title)
 }

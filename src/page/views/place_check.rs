@@ -22,7 +22,7 @@ pub fn check_place() -> Vec<Part> {
     let list =
         part("ul").class("checks").by(ids, move |ids| ids.lines().map(|id| check_item(id, checks)).collect());
     let entry = vec![warnings(Place::Check), part("p").class("caution").text(CAUTION), pair_choice(), list];
-    place("Check", entry, "view after", vec![limits_box()])
+    place("Check", entry, vec![limits_box()])
 }
 
 /// One figure: nominal, measured, and what lies between.

@@ -17,7 +17,7 @@ use staywright::quantity::LengthUnit;
 /// The place.
 pub fn cuts_place() -> Vec<Part> {
     let list = part("ul").class("cuts").each(Pick::all().map(cut_row));
-    place("Cuts", vec![warnings(Place::Cuts), list], "view after", vec![cut_detail()])
+    place("Cuts", vec![warnings(Place::Cuts), list], vec![cut_detail()])
 }
 
 /// One cut in the list; the one that is looked at is marked.

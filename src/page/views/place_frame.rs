@@ -3,7 +3,7 @@
 use super::drawing::sheet_view;
 use super::figures::figures;
 use super::job_text::job_text;
-use super::layout::place;
+use super::layout::drawn_place;
 use super::link_box::link_box;
 use super::start_box::start_box;
 use super::warnings::warnings;
@@ -16,14 +16,16 @@ use staywright::drawing::side_view;
 /// The place.
 pub fn frame_place() -> Vec<Part> {
     let follow = Session::here().follow;
-    let entry = vec![
-        warnings(Place::Frame),
-        job_text(),
-        start_box(),
-        figures("Frame", move || follow.paths("frame")),
-        figures("Wheel", move || follow.paths("wheel")),
-        link_box(),
-    ];
+    let entry = move || {
+        vec![
+            warnings(Place::Frame),
+            job_text(),
+            start_box(),
+            figures("Frame", move || follow.paths("frame")),
+            figures("Wheel", move || follow.paths("wheel")),
+            link_box(),
+        ]
+    };
     let drawing = sheet_view(0.6, true, move |room| follow.plan.with(|plan| side_view(plan, room)));
-    place("Frame", entry, "view", vec![drawing])
+    drawn_place("Frame", entry, vec![drawing])
 }

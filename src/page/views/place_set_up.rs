@@ -49,7 +49,7 @@ pub fn set_up_place() -> Vec<Part> {
                 PairName::ALL.into_iter().filter(|pair| pair.key() == key).flat_map(pair_drawings).collect()
             },
         );
-    place("Set-up", entry, "view after", vec![drawings])
+    place("Set-up", entry, vec![drawings])
 }
 
 /// How many steps of the whole job are done.

@@ -5,7 +5,7 @@ use super::drawing::sheet_view;
 use super::end_box::end_box;
 use super::facts::facts;
 use super::figures::figures;
-use super::layout::place;
+use super::layout::drawn_place;
 use super::warnings::warnings;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
@@ -19,14 +19,17 @@ use staywright::trade::{Hand, PairName};
 pub fn stays_place() -> Vec<Part> {
     let Session { settings, follow, .. } = Session::here();
     let pair = move || settings.pick.get().pair;
-    let entry = part("div").class("pair").by(
-        move || pair().key().to_owned(),
-        |key| PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry),
-    );
+    let of_pair = |key: &str| {
+        PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry)
+    };
+    let entry = move || {
+        let entry = part("div").class("pair").by(move || pair().key().to_owned(), of_pair);
+        vec![pair_choice(), warnings(Place::Stays), entry]
+    };
     let drawing =
         sheet_view(0.55, false, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
     let figures = facts(move || follow.plan.with(|plan| pair_facts(plan.pair(pair()))));
-    place("Stays", vec![pair_choice(), warnings(Place::Stays), entry], "view", vec![drawing, figures])
+    drawn_place("Stays", entry, vec![drawing, figures])
 }
 
 /// Chainstays or seat stays.

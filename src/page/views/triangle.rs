@@ -1,5 +1,6 @@
 //! A right-angled triangle, its sides named.
 
+use super::drawing::px;
 use crate::browser::part::{Part, svg};
 use crate::session::explain::Triangle;
 
@@ -16,15 +17,15 @@ pub fn triangle_drawing(triangle: &Triangle) -> Part {
     let (width, height) = shape(*along, *across, flat, steep);
     let (left, base) = (EDGE, HIGH - EDGE);
     let (right, top) = (left + width, base - height);
-    let outline = format!("M{left:.1} {base:.1}H{right:.1}V{top:.1}Z");
-    let corner = format!("M{:.1} {base:.1}v-10h10", right - 10.0);
+    let outline = format!("M{} {}H{}V{}Z", px(left), px(base), px(right), px(top));
+    let corner = format!("M{} {}v-10h10", px(right - 10.0), px(base));
     let text = format!(
         "Right-angled triangle: {slant_name} is the slanted side, {along_name} the side at the {angle_name}, {across_name} \
          the side across from it."
     );
     let view = svg("svg")
         .class("triangle")
-        .set("viewBox", &format!("0 0 {} {HIGH}", WIDE + 150.0))
+        .set("viewBox", &format!("0 0 {} {}", px(WIDE + 150.0), px(HIGH)))
         .set("role", "img")
         .set("aria-label", &text)
         .add(svg("path").class("outline").set("d", &outline))
@@ -36,7 +37,7 @@ pub fn triangle_drawing(triangle: &Triangle) -> Part {
 }
 
 fn label(words: &str, x: f64, y: f64, anchor: &str) -> Part {
-    svg("text").set("x", &x.to_string()).set("y", &y.to_string()).set("text-anchor", anchor).text(words)
+    svg("text").set("x", &px(x)).set("y", &px(y)).set("text-anchor", anchor).text(words)
 }
 
 fn shape(along: f64, across: f64, flat: bool, steep: bool) -> (f64, f64) {

@@ -74,7 +74,7 @@ impl Held {
         let per_mm = (along.x * along.x + along.y * along.y) * self.drawing.scale.get_untracked().px_per_mm;
         let moved = ((x - grip.x) * along.x + (y - grip.y) * along.y) / per_mm;
         let value = ((grip.value + moved) / SNAP).round() * SNAP;
-        let value = ((value * 1e6).round() / 1e6).clamp(spec.bounds.min, spec.bounds.max);
+        let value = spec.bounds.nearest((value * 1e6).round() / 1e6);
         self.frame.offer(value, move |value| self.set(value));
     }
 

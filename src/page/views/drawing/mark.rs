@@ -3,7 +3,7 @@
 use super::scale::{Scale, px};
 use crate::browser::part::Drawn;
 use staywright::drawing::{Anchor, Mark, Pen, Point, Shape};
-use std::fmt::Write;
+use staywright::quantity::write_fixed;
 
 /// The mark at that scale, lit or not.
 pub fn mark(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
@@ -67,8 +67,10 @@ fn points(list: &[Point], closed: bool, scale: Scale) -> String {
     for (index, point) in list.iter().enumerate() {
         let (x, y) = scale.at(*point);
         let letter = if index == 0 { 'M' } else { 'L' };
-        // Writing to a text cannot fail.
-        let _ = write!(path, "{letter}{x:.1} {y:.1}");
+        path.push(letter);
+        write_fixed(&mut path, x, 1);
+        path.push(' ');
+        write_fixed(&mut path, y, 1);
     }
     if closed {
         path.push('Z');

@@ -5,4 +5,5 @@ mod mark;
 mod scale;
 mod sheet_view;
 
+pub use scale::px;
 pub use sheet_view::sheet_view;

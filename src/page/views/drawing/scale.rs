@@ -1,6 +1,7 @@
 //! From a sheet's millimetres to the screen's pixels.
 
 use staywright::drawing::{Point, Sheet};
+use staywright::quantity::fixed;
 
 /// Room around a sheet for what stands at its edge, in px.
 pub const EDGE: f64 = 12.0;
@@ -39,10 +40,9 @@ impl Scale {
     }
 }
 
-/// A coordinate for markup. A tenth of a pixel is finer than can be seen, and writing figures is most of the cost of a
-/// drawing.
+/// A coordinate for markup. A tenth of a pixel is finer than can be seen.
 pub fn px(value: f64) -> String {
-    format!("{value:.1}")
+    fixed(value, 1)
 }
 
 #[cfg(test)]
