@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, type } from "./harness.mjs";
 
 const at = bench();
-const unit = (page, name) => page.getByText(name, { exact: true }).first().tap();
+const unit = (page, name) => page.getByRole("radio", { name, exact: true }).tap();
 const value = (page, name) => field(page, name).inputValue();
 
 test("the switch rewrites every figure and changes nothing in the job", async () => {
