@@ -34,11 +34,14 @@ function offer(waiting) {
   const bar = document.getElementById("update");
   bar.hidden = false;
   document.getElementById("update-later").onclick = () => (bar.hidden = true);
+  const reload = () => {
+    window.dispatchEvent(new Event("staywright-flush"));
+    location.reload();
+  };
   document.getElementById("update-now").onclick = () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => {
-      window.dispatchEvent(new Event("staywright-flush"));
-      location.reload();
-    });
+    // It may have taken over in another tab already.
+    if (waiting.state !== "installed") return reload();
+    navigator.serviceWorker.addEventListener("controllerchange", reload);
     waiting.postMessage("take over");
   };
 }
