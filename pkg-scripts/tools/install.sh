@@ -58,8 +58,6 @@ need_browser() {
   need_package chromium chromium fonts-dejavu-core
   need_package pdftoppm poppler-utils
   need_package zbarimg zbar-tools
-  need_package pdftoppm poppler-utils
-  need_package zbarimg zbar-tools
 }
 
 # The Python that holds the CAD kernel.
