@@ -120,8 +120,9 @@ impl Canvas {
 
     /// Puts a handle, and keeps figures off it.
     pub(super) fn handle(&mut self, handle: Handle) {
-        let knob = 0.6 * self.letter;
-        let (min, max) = (handle.at.plus(-knob, -knob), handle.at.plus(knob, knob));
+        // A finger takes hold further out than the knob is drawn; no figure has its middle there.
+        let hold = self.letter;
+        let (min, max) = (handle.at.plus(-hold, -hold), handle.at.plus(hold, hold));
         self.boxes.push(TextBox { min, max });
         self.sheet.handles.push(handle);
     }

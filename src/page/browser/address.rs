@@ -13,6 +13,9 @@ use wasm_bindgen::JsValue;
 /// half a minute.
 const QUIET: Duration = Duration::from_millis(450);
 
+/// Time in which a browser has gone to another entry of its history, if there is one.
+const ARRIVAL: Duration = Duration::from_millis(250);
+
 /// What the page starts with.
 pub struct Opening {
     /// The job.
@@ -64,13 +67,13 @@ pub fn undo(session: Session) {
     if session.take_back() || !session.history().with_untracked(|history| history.can_undo()) {
         return;
     }
-    travel(-1);
+    travel(session, false);
 }
 
 /// Brings what was undone again.
 pub fn redo(session: Session) {
     if session.can_redo() {
-        travel(1);
+        travel(session, true);
     }
 }
 
@@ -83,10 +86,20 @@ pub fn link(session: Session) -> String {
     format!("{page}#{job}")
 }
 
-fn travel(by: i32) {
+/// Goes one entry back or on. Browsers keep only so many entries (fifty are common): where none is left, the session's own
+/// memory takes over.
+fn travel(session: Session, on: bool) {
+    let at = move || session.history().with_untracked(|history| history.at());
+    let from = at();
     if let Ok(history) = window().history() {
-        let _ = history.go_with_delta(by);
+        let _ = history.go_with_delta(if on { 1 } else { -1 });
     }
+    let stay = move || {
+        if at() == from && session.remember(on) {
+            write_entry(session, at(), false);
+        }
+    };
+    set_timeout(stay, ARRIVAL);
 }
 
 fn settle_when_quiet(session: Session) {
@@ -105,6 +118,10 @@ fn settle_when_quiet(session: Session) {
 fn write_entries(session: Session, written: StoredValue<u32>) {
     let at = session.history().with(|history| history.at());
     let last = written.get_value();
+    // What stands in the address is no state of this history: a damaged link, or a page that has just been opened.
+    if at > last && entry_number().is_none() {
+        write_entry(session, last, false);
+    }
     for number in last.saturating_add(1)..=at {
         write_entry(session, number, true);
     }
@@ -133,17 +150,27 @@ fn arrive(session: Session, written: StoredValue<u32>) {
         return;
     }
     match fragment().map(|text| link::decode(&text)) {
-        Some(Ok(job)) => {
-            session.open(job);
-            let at = session.history().with_untracked(|history| history.at());
-            written.set_value(at);
-            write_entry(session, at, false);
-        }
+        Some(Ok(job)) => replace(session, written, job),
         Some(Err(error)) => {
             session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."))
         }
         None => {}
     }
+}
+
+/// Takes the job of another link that was put into the address. What was being typed meanwhile gets the entry that has come
+/// with the link, and the link one of its own.
+fn replace(session: Session, written: StoredValue<u32>, job: Job) {
+    let at = move || session.history().with_untracked(|history| history.at());
+    session.settle();
+    let typed = at();
+    let is_new = typed > written.get_value();
+    if is_new {
+        write_entry(session, typed, false);
+    }
+    session.open(job);
+    written.set_value(at());
+    write_entry(session, at(), is_new && at() > typed);
 }
 
 /// The number that an entry written here carries.

@@ -20,4 +20,5 @@ pub mod size;
 mod store;
 pub mod theme;
 pub mod topic;
+pub mod typed;
 pub mod wake;

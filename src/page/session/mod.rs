@@ -26,7 +26,9 @@ pub use history::History;
 pub use records::Records;
 pub use settings::{Limits, Settings, Theme};
 
+use entry::{Understood, understand};
 use leptos::prelude::*;
+use staywright::quantity::LengthUnit;
 use staywright::trade::Job;
 
 /// The text of a field that could not be taken over, and why.
@@ -162,6 +164,29 @@ impl Session {
         self.faulty.with(|list| list.iter().find(|known| known.path == path).cloned())
     }
 
+    /// Changes the unit of lengths. A text that could not be taken over is read anew: it may be a figure in this unit.
+    pub fn set_unit(self, unit: LengthUnit) {
+        self.settings.unit.set(unit);
+        for Faulty { path, text, .. } in self.faulty.get_untracked() {
+            self.type_in(&path, text);
+        }
+    }
+
+    /// Takes the text of a figure's field: sets the figure, or notes why not. What was understood.
+    pub fn type_in(self, path: &str, text: String) -> Option<Understood> {
+        let (spec, _) = untrack(|| self.follow.figure(path))?;
+        match understand(&text, spec, self.settings.unit.get_untracked()) {
+            Ok(read) => {
+                self.set_figure(path, read.value);
+                Some(read)
+            }
+            Err(message) => {
+                self.refuse(Faulty { path: path.to_owned(), text, message, name: spec.name.to_owned() });
+                None
+            }
+        }
+    }
+
     /// Takes back what [`Session::refuse`] noted.
     pub fn forgive(self, path: &str) {
         if untrack(|| self.refused(path)).is_some() {
@@ -215,6 +240,20 @@ impl Session {
         self.last_edit.set_value(String::new());
         self.job.set(job);
         true
+    }
+
+    /// Goes one state back or on from memory. Where nothing is remembered there, undo ends here.
+    pub fn remember(self, on: bool) -> bool {
+        let next = self.history.with_untracked(|history| history.beside(on));
+        match next {
+            Some(at) => self.go(at, || None),
+            None => {
+                if !on {
+                    self.history.update(History::end_here);
+                }
+                false
+            }
+        }
     }
 
     /// Whether undo has something to take back.
