@@ -120,9 +120,9 @@ impl Canvas {
 
     /// Puts a handle, and keeps figures off it.
     pub(super) fn handle(&mut self, handle: Handle) {
-        // A finger takes hold further out than the knob is drawn; no figure has its middle there.
-        let hold = self.letter;
-        let (min, max) = (handle.at.plus(-hold, -hold), handle.at.plus(hold, hold));
+        // A finger takes hold further out than the knob is drawn; a figure is wide, so it is kept off above and below.
+        let (wide, high) = (0.6 * self.letter, self.letter);
+        let (min, max) = (handle.at.plus(-wide, -high), handle.at.plus(wide, high));
         self.boxes.push(TextBox { min, max });
         self.sheet.handles.push(handle);
     }
