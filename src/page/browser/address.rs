@@ -39,8 +39,10 @@ pub fn opening() -> Opening {
 /// Keeps the address in step with the session from now on.
 pub fn attach(session: Session, damaged: bool) {
     let at = session.history().with_untracked(|history| history.at());
-    // A damaged link stays in the address until something is entered, so that it can still be looked at.
-    if !damaged {
+    if damaged {
+        // The link stays in the address, so that it can still be looked at; undo finds its way back here by the number.
+        number_entry(at, false, None);
+    } else {
         after::paint(move || {
             if session.history().with_untracked(|history| history.at()) == at {
                 write_entry(session, at, false);
@@ -113,15 +115,20 @@ fn write_entries(session: Session, written: StoredValue<u32>) {
 
 fn write_entry(session: Session, number: u32, push: bool) {
     let text = session.history().with_untracked(|history| history.state(number).map(link::encode));
-    let (Some(text), Ok(history)) = (text, window().history()) else { return };
-    let (state, url) = (JsValue::from_f64(f64::from(number)), format!("#{text}"));
+    let Some(text) = text else { return };
+    number_entry(number, push, Some(&format!("#{text}")));
+    store::write("job", Some(&text));
+}
+
+fn number_entry(number: u32, push: bool, url: Option<&str>) {
+    let Ok(history) = window().history() else { return };
+    let state = JsValue::from_f64(f64::from(number));
     // Refused only where the address cannot be written at all, as in some embedded pages.
     let _ = if push {
-        history.push_state_with_url(&state, "", Some(&url))
+        history.push_state_with_url(&state, "", url)
     } else {
-        history.replace_state_with_url(&state, "", Some(&url))
+        history.replace_state_with_url(&state, "", url)
     };
-    store::write("job", Some(&text));
 }
 
 /// The browser went back or forward, or another link was put into the address.
@@ -135,12 +142,16 @@ fn arrive(session: Session, written: StoredValue<u32>) {
     match fragment().map(|text| link::decode(&text)) {
         Some(Ok(job)) => {
             session.open(job);
+            // What was half-typed has settled before it: that takes the entry that the browser has just made.
             let at = session.history().with_untracked(|history| history.at());
-            written.set_value(at);
-            write_entry(session, at, false);
+            let first = written.get_value().saturating_add(1).min(at);
+            write_entry(session, first, false);
+            written.set_value(first);
+            write_entries(session, written);
         }
         Some(Err(error)) => {
-            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."))
+            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));
+            write_entry(session, session.history().with_untracked(|history| history.at()), false);
         }
         None => {}
     }

@@ -1,10 +1,13 @@
-//! The set-up card as it is printed: every step of the job, the drawings, and the link.
+//! The set-up card as it is printed: warnings, drawings, every step of the job, and the link.
 
 use super::place_set_up::{pair_drawings, parts};
 use super::qr_view::qr_view;
+use super::stale::stale;
+use super::warnings::warning_list;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
+use crate::session::advice::sentence;
 use leptos::prelude::*;
 use staywright::trade::PairName;
 
@@ -16,6 +19,8 @@ pub fn print_card() -> Part {
     let session = Session::here();
     let link = address::link(session);
     let drawings = PairName::ALL.map(|pair| part("div").class("card-drawings").each(pair_drawings(pair)));
+    let plan = session.follow.plan;
+    let warnings = move || plan.with(|plan| plan.warnings.iter().map(sentence).collect());
     let foot = part("footer")
         .add(part("p").text(FOOT))
         .each(qr_view(&link))
@@ -24,6 +29,8 @@ pub fn print_card() -> Part {
         .class("card")
         .add(part("h1").words(move || session.title()))
         .add(part("p").words(move || session.job().with(|job| job.notes.clone())))
+        .add(stale())
+        .add(warning_list("Warnings", warnings))
         .each(drawings)
         .add(parts(move || session.follow.steps.get()))
         .add(foot)
