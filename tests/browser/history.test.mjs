@@ -109,13 +109,10 @@ test("another link put into the address opens, and undo brings the last job back
   await drawn(page, "440.00 mm");
   await redo(page).tap();
   await drawn(page, "460.00 mm");
-  await page.evaluate(() => (location.hash = "#damaged"));
-  await page.getByText("This link cannot be opened").waitFor();
-  await drawn(page, "460.00 mm");
   await fine(page);
 });
 
-test("what was half-typed when another link is put into the address comes back with undo", { todo: "the unsettled edit gets no entry of the history" }, async () => {
+test("what was half-typed when another link is put into the address comes back with undo", async () => {
   const other = await edited("460");
   const hash = new URL(other.url()).hash;
   const page = await edited("440");
@@ -125,13 +122,37 @@ test("what was half-typed when another link is put into the address comes back w
   await drawn(page, "460.00 mm");
   await undo(page).tap();
   await drawn(page, "445.00 mm");
+  await undo(page).tap();
+  await drawn(page, "440.00 mm");
+  for (const length of ["445", "460"]) {
+    await redo(page).tap();
+    await drawn(page, `${length}.00 mm`);
+  }
+  await fine(other);
+  await fine(page);
 });
 
-test("undo after the first edit on a page opened with a damaged link", { todo: "the damaged entry has no number: undo says it is damaged, and once more leaves the page" }, async () => {
+test("undo after the first edit on a page opened with a damaged link", async () => {
   const page = await open(at.browser, `${at.address}#damaged`, PHONE);
   await enter(page, "Chainstay length", "440");
   await undo(page).tap();
   await drawn(page, "430.00 mm");
+  assert.ok(await undo(page).isDisabled());
+  await fine(page);
+});
+
+test("a damaged link put into the address leaves the job in it", async () => {
+  const page = await edited("440");
+  const link = page.url();
+  await page.evaluate(() => (location.hash = "#damaged"));
+  await page.getByText("This link cannot be opened").waitFor();
+  await page.waitForFunction((link) => location.href === link, link);
+  await enter(page, "Chainstay length", "441");
+  await undo(page).tap();
+  await drawn(page, "440.00 mm");
+  await page.reload();
+  await drawn(page, "440.00 mm");
+  await fine(page);
 });
 
 test("a hundred edits: undo goes back as far as it says it can", { todo: "browsers keep 50 entries; undo stays offered beyond and does nothing" }, async () => {
@@ -159,7 +180,7 @@ test("two tabs keep their own jobs", async () => {
   await fine(page);
 });
 
-test("two tabs keep each other's ticks", { todo: "each tab writes all the records as it read them when it was opened" }, async () => {
+test("two tabs keep each other's ticks", async () => {
   const page = await edited();
   const other = await another(page.context(), at.address);
   const tick = async (page, step) => {
@@ -169,5 +190,9 @@ test("two tabs keep each other's ticks", { todo: "each tab writes all the record
   await tick(page, 0);
   await tick(other, 1);
   await page.reload();
-  await page.getByText(/^2 of \d+ steps/).waitFor({ timeout: 3000 });
+  await page.getByText(/^2 of \d+ steps/).waitFor();
+  await other.getByText(/^2 of \d+ steps/).waitFor();
+  await page.getByRole("checkbox").nth(0).uncheck();
+  await other.getByText(/^1 of \d+ steps/).waitFor();
+  await fine(page);
 });

@@ -58,7 +58,7 @@ test("a job is opened from a link and from a file", async () => {
   await fine(page);
 });
 
-test("an address that names the page's file opens too", { todo: "only the folder's address is kept, not index.html" }, async () => {
+test("an address that names the page's file opens too", async () => {
   const page = await cut("index.html");
   await fine(page);
 });
