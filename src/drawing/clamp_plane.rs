@@ -184,11 +184,11 @@ impl Scene<'_> {
         let text = canvas.figure(self.pair.slide);
         let topic = format!("{key}.slide_mm");
         canvas.dimension(&topic, &text, Self::at(slide, 0.0), Self::at(0.0, 0.0), Point::new(0.0, row));
-        for (i, post) in self.pair.posts.iter().enumerate() {
-            self.post_figures(canvas, post, &format!("{key}.posts.{i}"));
-        }
         for hand in Hand::ALL {
             self.end_figures(canvas, hand);
+        }
+        for (i, post) in self.pair.posts.iter().enumerate() {
+            self.post_figures(canvas, post, &format!("{key}.posts.{i}"));
         }
         let reach = self.side(Hand::Right).rear.reach;
         let text = canvas.figure(reach);

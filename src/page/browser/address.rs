@@ -152,7 +152,8 @@ fn arrive(session: Session, written: StoredValue<u32>) {
     match fragment().map(|text| link::decode(&text)) {
         Some(Ok(job)) => replace(session, written, job),
         Some(Err(error)) => {
-            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."))
+            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));
+            write_entry(session, session.history().with_untracked(|history| history.at()), false);
         }
         None => {}
     }
