@@ -1,0 +1,277 @@
+//! One stay as the saw left it: where the cuts really went for given errors of the bench.
+//!
+//! All in the stay's clamp frame, `(along, outboard, above)`, which is where both its ends are cut without being
+//! unclamped. See [the module](super) for what is assumed.
+
+use super::errors::{EndErrors, StayErrors};
+use super::fit::{Fit, fit};
+use super::set_up::{Hinge, RoundSetUp, SetUp, StaySetUp};
+use crate::geometry::{Line, Nearest};
+use crate::plan::stay_outline;
+use crate::quantity::{Length, Real};
+use crate::trade::Tube;
+use nalgebra::{Point3, Vector2, Vector3};
+
+/// What a finished stay brings to the frame. Lengths in mm.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Built<T> {
+    /// From its hinge on the frame to the middle of its dropout, in space.
+    pub(super) length: T,
+    /// How much of that runs along the hinge: outboard, or up the seat tube.
+    pub(super) along_hinge: T,
+    /// How much of that runs along the rear cope's member, outboard.
+    pub(super) along_rear: Option<T>,
+    /// Where on the hinge it is put: outboard of the centre plane, or by how much up the seat tube.
+    pub(super) foot: T,
+    /// What its copes leave open when it stands as they hold it.
+    pub(super) gaps: [Option<T>; 2],
+    /// The tube's diameter at its copes.
+    pub(super) diameters: [T; 2],
+    /// The tube beside the tyre.
+    pub(super) beside_tyre: Option<BesideTyre<T>>,
+}
+
+/// Where the tube passes the widest place of the tyre.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct BesideTyre<T> {
+    /// How far back between hinge and dropout, 0 to 1.
+    pub(super) part: T,
+    /// The tube's axis outboard of the centre plane at the hinge.
+    pub(super) front: T,
+    /// The tube's axis outboard of the dropout's middle, at the dropout.
+    pub(super) rear: T,
+    /// From its axis to its inner side, across the fixture.
+    pub(super) half: T,
+    /// From the axle to that place, seen from the side.
+    pub(super) from_axle: Vector2<T>,
+}
+
+/// The tube's radius along the fixture.
+struct Body<'a, T: Real> {
+    stay: &'a StaySetUp,
+    tube: Tube<T>,
+}
+
+impl<T: Real> Body<'_, T> {
+    fn radius(&self, along: T) -> T {
+        stay_outline(&self.tube).radius(along * T::of(self.stay.secant))
+    }
+}
+
+fn true_tube<'a, T: Real>(stay: &'a StaySetUp, errors: &StayErrors<T>) -> Body<'a, T> {
+    let told = |length: Length| Length::from_mm(T::of(length.mm()));
+    let tube = &stay.tube;
+    let plain = tube.od_front == tube.od_rear;
+    let rear = if plain { errors.front_diameter } else { errors.rear_diameter };
+    Body {
+        stay,
+        tube: Tube {
+            od_front: told(tube.od_front) + Length::from_mm(errors.front_diameter),
+            od_rear: told(tube.od_rear) + Length::from_mm(rear),
+            taper_start: told(tube.taper_start),
+            taper_end: told(tube.taper_end),
+            wall: told(tube.wall),
+            length: told(tube.length),
+            front_trim: told(tube.front_trim) + Length::from_mm(errors.front_trim),
+        },
+    }
+}
+
+/// A stay as cut; `None` where it runs along what it should be coped onto.
+pub(super) fn as_cut<T: Real>(set_up: &SetUp, stay: &StaySetUp, errors: &StayErrors<T>) -> Option<Built<T>> {
+    let body = true_tube(stay, errors);
+    let axis = held_axis(stay, &body, errors);
+    let hinge = match &stay.front {
+        Some(round) => cut_axis(set_up, stay, round, errors, &errors.front),
+        None => square_end(errors.front.along),
+    };
+    let front = meet(&axis, &hinge)?;
+    let rear = stay.rear.as_ref().and_then(|round| {
+        let line = cut_axis(set_up, stay, round, errors, &errors.rear);
+        Some((line, meet(&axis, &line)?, round))
+    });
+    let front_fit = seat(&body, &front, stay.front.as_ref(), &errors.front);
+    let rear_fit = rear.as_ref().and_then(|(_, met, round)| seat(&body, met, Some(round), &errors.rear));
+    let pushed = |fit: &Option<Fit<T>>, met: &Met<T>| fit.map_or(T::zero(), |fit| fit.push / met.sine);
+    let nearer =
+        pushed(&front_fit, &front) + rear.as_ref().map_or(T::zero(), |(_, met, _)| pushed(&rear_fit, met));
+    let dropout = dropout(stay, rear.as_ref().map(|(line, _, round)| (line, *round)), errors);
+    let way = dropout - axis.direction * nearer - front.on_hinge.coords;
+    let upright = matches!(stay.hinge, Hinge::Upright(_));
+    let told_foot = T::of(stay.outboard(stay_foot(stay)));
+    Some(Built {
+        length: way.norm(),
+        along_hinge: way.dot(&hinge.direction),
+        along_rear: rear.as_ref().map(|(line, _, _)| way.dot(&line.direction)),
+        foot: if upright { errors.placing } else { told_foot + errors.placing },
+        gaps: [front_fit.map(|fit| fit.gap), rear_fit.map(|fit| fit.gap)],
+        diameters: [
+            body.radius(front.on_stay.x) * T::of(2.0),
+            rear.as_ref().map_or(T::zero(), |(_, met, _)| body.radius(met.on_stay.x) * T::of(2.0)),
+        ],
+        beside_tyre: beside_tyre(
+            set_up,
+            &body,
+            &axis,
+            front.on_stay,
+            &dropout,
+            upright,
+            told_foot + errors.placing,
+        ),
+    })
+}
+
+/// Where along the fixture the told stay meets its hinge.
+fn stay_foot(stay: &StaySetUp) -> f64 {
+    stay.front.as_ref().map_or(0.0, |round| if round.on_side { round.axis.point.x } else { 0.0 })
+}
+
+/// The stay's axis as the posts hold it. Their spacing is set by calipers over the tubes, so a stouter tube lies nearer
+/// to the centre line by half of what it is stouter.
+fn held_axis<T: Real>(stay: &StaySetUp, body: &Body<'_, T>, errors: &StayErrors<T>) -> Line<T> {
+    let told = Body { stay, tube: told_tube(stay) };
+    let at = |post: Vector2<f64>, error: T| {
+        let along = T::of(post.x);
+        let stouter = body.radius(along) - told.radius(along);
+        Point3::new(along, T::of(post.y) + error - stouter, T::zero())
+    };
+    let [front, rear] = stay.posts;
+    Line::between(at(front, errors.front_post), at(rear, errors.rear_post)).0
+}
+
+fn told_tube<T: Real>(stay: &StaySetUp) -> Tube<T> {
+    true_tube(stay, &StayErrors::none()).tube
+}
+
+/// An end cut square hangs on the line across the fixture through its cut.
+fn square_end<T: Real>(along: T) -> Line<T> {
+    Line { point: Point3::new(along, T::zero(), T::zero()), direction: Vector3::y() }
+}
+
+/// Where the cutter's axis really ran.
+fn cut_axis<T: Real>(
+    set_up: &SetUp,
+    stay: &StaySetUp,
+    round: &RoundSetUp,
+    errors: &StayErrors<T>,
+    end: &EndErrors<T>,
+) -> Line<T> {
+    let sign = T::of(stay.hand.sign());
+    let tip = errors.edge_finder * T::of(0.5);
+    let along = end.along - tip * T::of(set_up.touch_sign);
+    let (tilt, turn) = (end.tilt * T::of(DEGREE), end.turn * T::of(DEGREE) * sign);
+    if round.on_side {
+        let above = end.across - tip - errors.clamp_height;
+        let moved = Vector3::new(along + errors.datum, T::zero(), above);
+        let direction = Vector3::new(turn.tan(), T::one(), tilt.tan() * sign).normalize();
+        return Line { point: round.axis.point.map(T::of) + moved, direction };
+    }
+    tilted_axis(
+        set_up,
+        round,
+        errors,
+        [along, (end.across - errors.block_width * T::of(0.5) - tip) * sign],
+        tilt,
+        turn,
+    )
+}
+
+const DEGREE: f64 = std::f64::consts::PI / 180.0;
+
+/// The same for a fixture that tilts: the table runs square to the spindle from the touched edge.
+fn tilted_axis<T: Real>(
+    set_up: &SetUp,
+    round: &RoundSetUp,
+    errors: &StayErrors<T>,
+    [along, outboard]: [T; 2],
+    tilt: T,
+    turn: T,
+) -> Line<T> {
+    let told = round.axis.direction;
+    let forwards = if told.x < 0.0 { -1.0 } else { 1.0 };
+    let (sin, cos) = (T::of(told.z.atan2(told.x.abs())) + tilt).sin_cos();
+    let direction = Vector3::new(cos * T::of(forwards), T::zero(), sin);
+    let table = Vector3::new(sin, T::zero(), -cos * T::of(forwards));
+    let told_table = Vector3::new(told.z, 0.0, -told.x);
+    let move_told = told_table.x * (round.axis.point.x - set_up.touch.x)
+        + told_table.z * (round.axis.point.z - set_up.touch.y);
+    let datum = Point3::new(
+        T::of(set_up.touch.x) + errors.datum,
+        outboard,
+        T::of(set_up.touch.y) + errors.datum_height,
+    );
+    let point = datum + table * (T::of(move_told) + along);
+    // The fixture turns about its own normal where the spindle meets the stay plane.
+    let down = if sin.value() > 1e-6 { point.z / sin } else { T::zero() };
+    let (turn_sin, turn_cos) = turn.sin_cos();
+    Line { point: point - direction * down, direction: direction * turn_cos + Vector3::y() * turn_sin }
+}
+
+/// Where a stay's axis and a cutter's come nearest.
+struct Met<T: nalgebra::Scalar> {
+    on_stay: Point3<T>,
+    on_hinge: Point3<T>,
+    offset: T,
+    sine: T,
+}
+
+fn meet<T: Real>(stay: &Line<T>, cutter: &Line<T>) -> Option<Met<T>> {
+    let Nearest::Skew { station, normal, distance } = stay.nearest(cutter) else { return None };
+    let on_stay = stay.at(station);
+    let sine = stay.direction.cross(&cutter.direction).norm();
+    Some(Met { on_stay, on_hinge: on_stay - normal * distance, offset: distance, sine })
+}
+
+fn seat<T: Real>(
+    body: &Body<'_, T>,
+    met: &Met<T>,
+    round: Option<&RoundSetUp>,
+    end: &EndErrors<T>,
+) -> Option<Fit<T>> {
+    let (round, half) = (round?, T::of(0.5));
+    let member = (T::of(round.member) + end.member) * half;
+    let saw = (T::of(round.cutter) + end.cutter) * half;
+    fit(member, saw, met.offset, body.radius(met.on_stay.x))
+}
+
+/// The middle of the dropout on this stay. A slot or a socket leaves it room, so the dummy axle places it; a round
+/// dropout goes home in its cope.
+fn dropout<T: Real>(
+    stay: &StaySetUp,
+    rear: Option<(&Line<T>, &RoundSetUp)>,
+    errors: &StayErrors<T>,
+) -> Vector3<T> {
+    let told = stay.axle.map(T::of);
+    let outboard = told.y + errors.spacer;
+    match rear {
+        Some((line, round)) => {
+            let moved = line.point - round.axis.point.map(T::of);
+            Vector3::new(told.x + moved.x, outboard, told.z + moved.z)
+        }
+        None => Vector3::new(told.x + errors.slide, outboard, told.z + errors.axle_height),
+    }
+}
+
+fn beside_tyre<T: Real>(
+    set_up: &SetUp,
+    body: &Body<'_, T>,
+    axis: &Line<T>,
+    front: Point3<T>,
+    dropout: &Vector3<T>,
+    upright: bool,
+    foot: T,
+) -> Option<BesideTyre<T>> {
+    let stay = body.stay;
+    let square = (set_up.tyre_reach - stay.axle.z) * (set_up.tyre_reach + stay.axle.z);
+    let back = (square > 0.0).then(|| square.sqrt())?;
+    let along = stay.axle.x - back;
+    let outboard = |along: T| axis.point.y + (along - axis.point.x) * axis.direction.y / axis.direction.x;
+    let from_axle = stay.along * -back - stay.above * stay.axle.z;
+    (along > front.x.value()).then(|| BesideTyre {
+        part: (T::of(along) - front.x) / (dropout.x - front.x),
+        front: if upright { front.y } else { foot },
+        rear: outboard(dropout.x) - dropout.y,
+        half: body.radius(T::of(along)) / axis.direction.x,
+        from_axle: from_axle.map(T::of),
+    })
+}
