@@ -12,7 +12,7 @@ mod support;
 
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
-use staywright::check::{Distribution, Kind, Limit, Model, RearEnd};
+use staywright::check::{Distribution, Kind, Limit, Model, RearEnd, moves};
 use staywright::plan::{Plan, RoundCut, plan, solve};
 use staywright::quantity::Length;
 use staywright::trade::{Cope, End, Hand, Job, Member, PairName, starters};
@@ -416,4 +416,34 @@ fn spreads_are_edited_by_name() {
     assert!(!rear.set_spread("chainstays.slide", Distribution::Normal { standard: f64::NAN }));
     let set = rear.settings.iter().find(|setting| setting.id() == "chainstays.slide").unwrap();
     assert_eq!((set.spread, set.name().as_str()), (spread, "slide, chainstays"));
+}
+
+/// A = √(L² − d²): by hand, a chainstay's slide is the chainstay length itself. Every other slope against a small step
+/// (central difference, error about h²).
+#[test]
+fn what_moves_with_a_dimension() {
+    let job = &starters()[0].job;
+    let moved = moves(job, "frame.chainstay_length_mm");
+    let slide = moved.iter().find(|moved| moved.id == "chainstays.slide_mm").unwrap();
+    assert!((slide.per_unit - 1.0).abs() < 1e-12 && (slide.value - 415.0).abs() < 1e-12);
+    assert!(moved.iter().any(|moved| moved.id == "seatstays.right.front.tilt_deg"));
+    assert!(moved.windows(2).all(|pair| pair[0].per_unit.abs() >= pair[1].per_unit.abs()));
+    let path = "seatstays.front_station_mm";
+    let h = 1e-3;
+    let at = |by: f64| moves(&job.with_figure(path, job.figure(path).unwrap() + by), path);
+    let (below, here, above) = (at(-h), at(0.0), at(h));
+    for moved in &here {
+        let of =
+            |list: &[staywright::check::Moved]| list.iter().find(|other| other.id == moved.id).unwrap().value;
+        let slope = (of(&above) - of(&below)) / (2.0 * h);
+        assert!(
+            (moved.per_unit - slope).abs() < 1e-5 * (1.0 + slope.abs()),
+            "{}: {} {slope}",
+            moved.id,
+            moved.per_unit
+        );
+    }
+    assert!(here.len() > 8);
+    assert!(moves(job, "frame.no_such_mm").is_empty());
+    assert!(moves(&job.with_figure("frame.bb_drop_mm", 1e9), "frame.bb_drop_mm").is_empty());
 }

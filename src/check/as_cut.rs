@@ -14,8 +14,10 @@ use nalgebra::{Point3, Vector2, Vector3};
 
 /// What a finished stay brings to the frame. Lengths in mm.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Built<T> {
-    /// From its hinge on the frame to the middle of its dropout, in space.
+pub(super) struct Built<T: nalgebra::Scalar> {
+    /// From its hinge on the frame to the middle of its dropout, in the clamp frame it was cut in.
+    pub(super) way: Vector3<T>,
+    /// How long that is.
     pub(super) length: T,
     /// How much of that runs along the hinge: outboard, or up the seat tube.
     pub(super) along_hinge: T,
@@ -33,7 +35,7 @@ pub(super) struct Built<T> {
 
 /// Where the tube passes the widest place of the tyre.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct BesideTyre<T> {
+pub(super) struct BesideTyre<T: nalgebra::Scalar> {
     /// How far back between hinge and dropout, 0 to 1.
     pub(super) part: T,
     /// The tube's axis outboard of the centre plane at the hinge.
@@ -100,6 +102,7 @@ pub(super) fn as_cut<T: Real>(set_up: &SetUp, stay: &StaySetUp, errors: &StayErr
     let upright = matches!(stay.hinge, Hinge::Upright(_));
     let told_foot = T::of(stay.outboard(stay_foot(stay)));
     Some(Built {
+        way,
         length: way.norm(),
         along_hinge: way.dot(&hinge.direction),
         along_rear: rear.as_ref().map(|(line, _, _)| way.dot(&line.direction)),
@@ -176,7 +179,8 @@ fn cut_axis<T: Real>(
     )
 }
 
-const DEGREE: f64 = std::f64::consts::PI / 180.0;
+/// A degree in radians.
+pub(super) const DEGREE: f64 = std::f64::consts::PI / 180.0;
 
 /// The same for a fixture that tilts: the table runs square to the spindle from the touched edge.
 fn tilted_axis<T: Real>(

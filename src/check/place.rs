@@ -158,6 +158,14 @@ impl Place {
         words.into_iter().flatten().collect()
     }
 
+    /// Whether another setting is the same, or one side's part of it.
+    pub fn covers(&self, other: &Self) -> bool {
+        self.kind == other.kind
+            && self.at_front == other.at_front
+            && (self.pair.is_none() || self.pair == other.pair)
+            && (self.hand.is_none() || other.hand.is_none() || self.hand == other.hand)
+    }
+
     /// Whether it is about that stay.
     pub fn reaches(&self, pair: PairName, hand: Hand) -> bool {
         self.pair.is_none_or(|own| own == pair) && self.hand.is_none_or(|own| own == hand)

@@ -4,6 +4,7 @@ use super::as_cut::{Built, as_cut};
 use super::carry::{Budget, Input, Linear, Model, budget, slopes};
 use super::distribution::Distribution;
 use super::errors::StayErrors;
+use super::habit::Habit;
 use super::hold::{Hold, hold};
 use super::outcome::{Outcome, What, listed, listed_apart, outcomes};
 use super::place::Place;
@@ -44,9 +45,16 @@ impl RearEnd {
         Self { set_up, settings, outcomes }
     }
 
-    /// What can be off, as the carrying of errors takes it: the error of each setting, 0 at best.
+    /// What can be off, as the carrying of errors takes it: the error of each setting, as far as it is known.
     pub fn inputs(&self) -> Vec<Input> {
-        self.settings.iter().map(|setting| Input::new(0.0, setting.spread)).collect()
+        self.settings.iter().map(|setting| Input::new(setting.off, setting.spread)).collect()
+    }
+
+    /// Takes an earlier pair's word for how far a setting is off: results then show what it does if nothing is changed.
+    /// How many settings it was.
+    pub fn learn(&mut self, habit: &Habit) -> usize {
+        let known = self.settings.iter_mut().filter(|setting| habit.place.covers(&setting.place));
+        known.map(|setting| setting.off += habit.off.value).count()
     }
 
     /// Sets the spread of a setting; whether there is one of that name.

@@ -34,6 +34,8 @@ pub(super) struct StaySetUp {
     pub(super) hand: Hand,
     pub(super) front: Option<RoundSetUp>,
     pub(super) rear: Option<RoundSetUp>,
+    /// Whether the rear end is slotted.
+    pub(super) slotted: bool,
     pub(super) hinge: Hinge,
     /// Where the hinge lies, seen from the side: x rearwards, z up.
     pub(super) anchor: Vector2<f64>,
@@ -105,6 +107,7 @@ impl StaySetUp {
             hand,
             front: stay.front.round().map(|cut| round(cut, clamp, hand)),
             rear: stay.rear.round().map(|cut| round(cut, clamp, hand)),
+            slotted: matches!(stay.rear, Cut::Slot(_)),
             hinge,
             anchor,
             axle,

@@ -11,7 +11,10 @@ use crate::trade::{Hand, PairName};
 pub struct Setting {
     /// Which.
     pub place: Place,
-    /// How far it can be off, in its [`unit`](Kind::unit). A starting value; the builder's own counts.
+    /// By how much it is known to be off, true figure less told: 0 until the builder says otherwise, as after
+    /// [`RearEnd::learn`](super::RearEnd::learn).
+    pub off: f64,
+    /// How far it can be off besides, in its [`unit`](Kind::unit). A starting value; the builder's own counts.
     pub spread: Distribution,
     /// Where the starting value comes from.
     pub source: &'static str,
@@ -20,7 +23,7 @@ pub struct Setting {
 impl Setting {
     fn new(place: Place) -> Self {
         let (half_width, source) = start(place.kind);
-        Self { place, spread: Distribution::Rectangular { half_width }, source }
+        Self { place, off: 0.0, spread: Distribution::Rectangular { half_width }, source }
     }
 
     /// Its identifier, the same while the job is.

@@ -65,7 +65,7 @@ impl<V> Sides<Option<V>> {
 
 /// A stay with what was told of it.
 #[derive(Clone, Copy)]
-struct Standee<'a, T> {
+struct Standee<'a, T: nalgebra::Scalar> {
     told: &'a StaySetUp,
     built: Built<T>,
 }
