@@ -1,6 +1,6 @@
 //! The other way round: how close each input must be held for a result to stay within a limit.
 
-use super::carry::{Budget, Input};
+use super::carry::{Budget, Input, ranked};
 
 /// How many standard uncertainties the limit stands for when errors are added as squares: about 95 in 100 results
 /// then lie within it (JCGM 100, 6.3.3).
@@ -24,14 +24,11 @@ pub struct Hold {
 pub fn hold(budget: &Budget, inputs: &[Input], limit: f64) -> Vec<Hold> {
     let moving = || budget.shares.iter().filter(|share| share.slope.abs() > 1e-12);
     let count = moving().count() as f64;
-    let mut held: Vec<Hold> = moving()
-        .filter_map(|share| {
-            let alone = limit / share.slope.abs();
-            let standard = alone / (COVERAGE * count.sqrt());
-            let spread = inputs.get(share.input)?.spread.with_standard(standard);
-            Some(Hold { input: share.input, by_squares: spread.worst(), by_worst: alone / count, alone })
-        })
-        .collect();
-    held.sort_by(|a, b| a.alone.total_cmp(&b.alone));
-    held
+    let held = moving().filter_map(|share| {
+        let alone = limit / share.slope.abs();
+        let standard = alone / (COVERAGE * count.sqrt());
+        let spread = inputs.get(share.input)?.spread.with_standard(standard);
+        Some(Hold { input: share.input, by_squares: spread.worst(), by_worst: alone / count, alone })
+    });
+    ranked(held, |a, b| a.alone <= b.alone)
 }

@@ -1,6 +1,7 @@
 //! Touch a dimension, see what moves: the slope of every figure of the plan by one figure of the job, by dual numbers
 //! through the whole solver.
 
+use super::carry::ranked;
 use crate::plan::{Pair, Plan, RoundCut, Stay, solve};
 use crate::quantity::Real;
 use crate::trade::{Group, Hand, Job, PairName};
@@ -29,9 +30,8 @@ pub fn moves(job: &Job, path: &str) -> Vec<Moved> {
     let touched = job.map("", &mut |at, _, value| Dual64::new(value, if at == path { 1.0 } else { 0.0 }));
     let moved = |(id, figure): (String, Dual64)| Moved { id, value: figure.re, per_unit: figure.eps };
     let finite = |moved: &Moved| moved.per_unit.is_finite() && moved.per_unit.abs() > STILL;
-    let mut all: Vec<Moved> = figures(&solve(&touched)).into_iter().map(moved).filter(finite).collect();
-    all.sort_by(|a, b| b.per_unit.abs().total_cmp(&a.per_unit.abs()));
-    all
+    let all = figures(&solve(&touched)).into_iter().map(moved).filter(finite);
+    ranked(all, |a, b| a.per_unit.abs() >= b.per_unit.abs())
 }
 
 /// The figures that a builder sets or reads; those that do not exist are left out.

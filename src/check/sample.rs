@@ -36,7 +36,7 @@ pub fn sample<M: Model>(model: &M, inputs: &[Input], runs: usize, seed: u64) -> 
         }
     }
     for sample in &mut samples {
-        sample.sorted.sort_by(f64::total_cmp);
+        sample.sorted.sort_unstable_by(f64::total_cmp);
     }
     samples
 }

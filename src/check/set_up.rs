@@ -168,19 +168,23 @@ fn round(cut: &RoundCut, clamp: &ClampFrame, hand: Hand) -> RoundSetUp {
     }
 }
 
+/// Two posts nearer than this hold no direction, mm.
+const NEAR: f64 = 1.0;
+
 /// The first and the last post that the stay reaches; its two reference points where it reaches fewer than two.
 fn posts(plan: &Plan, pair: PairName, hand: Hand, along: f64) -> [Vector2<f64>; 2] {
     let at = |post: &crate::plan::Post| {
         let held = if hand == Hand::Right { post.right } else { post.left };
         Some(Vector2::new(post.u.mm(), held?.mm()))
     };
-    let mut held: Vec<Vector2<f64>> = plan.pair(pair).posts.iter().filter_map(at).collect();
-    held.sort_by(|a, b| a.x.total_cmp(&b.x));
+    let held = || plan.pair(pair).posts.iter().filter_map(at);
+    let first = held().min_by(|a, b| a.x.total_cmp(&b.x));
+    let last = held().max_by(|a, b| a.x.total_cmp(&b.x));
     let side = plan.job.pair(pair).side(hand);
     let ends =
         [Vector2::new(0.0, side.front.half_spacing.mm()), Vector2::new(along, side.rear.half_spacing.mm())];
-    match (held.first(), held.last()) {
-        (Some(first), Some(last)) if last.x - first.x > 1.0 => [*first, *last],
+    match (first, last) {
+        (Some(first), Some(last)) if last.x - first.x > NEAR => [first, last],
         _ => ends,
     }
 }
