@@ -1,6 +1,6 @@
 //! What brings the wheel straight: which stay to take off how much, and where to put the stays on the frame.
 
-use super::carry::{Input, Model, slopes};
+use super::carry::{Input, Model, slopes, values};
 use super::distribution::Distribution;
 use super::finished::{Finished, Part, Unknown};
 use super::found::{Found, Known, Verdict};
@@ -70,12 +70,6 @@ impl Mended<'_> {
         });
         listed(self.finished.rear.set_up(), &self.finished.rear.standing(&built))
     }
-
-    /// Where in the list of outcomes a result of the frame stands, and its value.
-    fn of(&self, what: What, results: &[Option<f64>]) -> Option<f64> {
-        let place = self.finished.rear.outcomes.iter().position(|outcome| outcome.what == what)?;
-        results.get(place).copied().flatten()
-    }
 }
 
 impl Model for Mended<'_> {
@@ -120,7 +114,7 @@ impl Finished {
         let needed = !self.verdict(found, What::OffCentre).is_some_and(Verdict::is_within);
         let moved = Move { pair: PairName::Chainstays, to_right: amount(2, moved), needed };
         let [.., across_open] = open;
-        Mend { trims, moved: (!across_open).then_some(moved), after: mended.results(&by) }
+        Mend { trims, moved: (!across_open).then_some(moved), after: values(&mended, &by) }
     }
 
     /// The results of stays as they are, in the order of the outcomes, once mended so: what a mend found from readings
@@ -181,10 +175,10 @@ fn amounts(mended: &Mended<'_>, open: [bool; 3]) -> [f64; 3] {
 }
 
 fn newton(mended: &Mended<'_>, by: [f64; 3], i: usize, what: What) -> Option<f64> {
-    let value = mended.of(what, &mended.results(&by))?;
     let place = mended.finished.rear.outcomes.iter().position(|outcome| outcome.what == what)?;
     let all = slopes(mended, &exact(by));
-    let slope = *all.get(place)?.as_ref()?.slopes.get(i)?;
-    let step = -value / slope;
+    let linear = all.get(place)?.as_ref()?;
+    let slope = *linear.slopes.get(i)?;
+    let step = -linear.value / slope;
     (slope.abs() > NOTHING && step.is_finite()).then_some(step)
 }

@@ -74,7 +74,7 @@ mod stand;
 mod tip;
 mod worked;
 
-pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes};
+pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes, values};
 pub use chance::{chi_square_above, normal_below, normal_between};
 pub use distribution::{Distribution, WORST_OF_NORMAL};
 pub use figure::Figure;

@@ -1,7 +1,9 @@
 //! Monte Carlo: the model run on drawn inputs (JCGM 101), and what the runs say.
 
-use super::carry::{Input, Model};
+use super::carry::{Input, Model, values};
 use fastrand::Rng;
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
 
 /// The runs in which one result existed.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,23 +25,52 @@ pub fn sample<M: Model>(model: &M, inputs: &[Input], runs: usize, seed: u64) -> 
         for (at, input) in drawn.iter_mut().zip(inputs) {
             *at = input.estimate + input.spread.draw(&mut rng);
         }
-        let results = model.results(&drawn);
+        let results = values(model, &drawn);
         if samples.is_empty() {
             let empty = || Sample { sorted: Vec::with_capacity(runs), missing: 0, seed };
             samples.resize_with(results.len(), empty);
         }
         for (sample, result) in samples.iter_mut().zip(results) {
-            match result.filter(|x| x.is_finite()) {
+            match result {
                 Some(result) => sample.sorted.push(result),
                 None => sample.missing += 1,
             }
         }
     }
     for sample in &mut samples {
-        sample.sorted.sort_unstable_by(f64::total_cmp);
+        sample.sorted = in_order(std::mem::take(&mut sample.sorted));
     }
     samples
 }
+
+/// Smallest first, by a heap: its code is a tenth of the standard sort's, which nothing else on the page needs.
+fn in_order(values: Vec<f64>) -> Vec<f64> {
+    let heap: BinaryHeap<Total> = values.into_iter().map(Total).collect();
+    heap.into_sorted_vec().into_iter().map(|Total(value)| value).collect()
+}
+
+/// A number in the total order of IEEE 754.
+struct Total(f64);
+
+impl Ord for Total {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.0.total_cmp(&other.0)
+    }
+}
+
+impl PartialOrd for Total {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Total {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for Total {}
 
 impl Sample {
     /// How many runs there were.
