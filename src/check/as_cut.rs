@@ -83,45 +83,71 @@ fn true_tube<'a, T: Real>(stay: &'a StaySetUp, errors: &StayErrors<T>) -> Body<'
 pub(super) fn as_cut<T: Real>(set_up: &SetUp, stay: &StaySetUp, errors: &StayErrors<T>) -> Option<Built<T>> {
     let body = true_tube(stay, errors);
     let axis = held_axis(stay, &body, errors);
-    let hinge = match &stay.front {
-        Some(round) => cut_axis(set_up, stay, round, errors, &errors.front),
-        None => square_end(errors.front.along),
-    };
-    let front = meet(&axis, &hinge)?;
-    let rear = stay.rear.as_ref().and_then(|round| {
-        let line = cut_axis(set_up, stay, round, errors, &errors.rear);
-        Some((line, meet(&axis, &line)?, round))
-    });
-    let front_fit = seat(&body, &front, stay.front.as_ref(), &errors.front);
-    let rear_fit = rear.as_ref().and_then(|(_, met, round)| seat(&body, met, Some(round), &errors.rear));
-    let pushed = |fit: &Option<Fit<T>>, met: &Met<T>| fit.map_or(T::zero(), |fit| fit.push / met.sine);
-    let nearer =
-        pushed(&front_fit, &front) + rear.as_ref().map_or(T::zero(), |(_, met, _)| pushed(&rear_fit, met));
-    let dropout = dropout(stay, rear.as_ref().map(|(line, _, round)| (line, *round)), errors);
-    let way = dropout - axis.direction * nearer - front.on_hinge.coords;
+    let line = |round, end| cut_axis(set_up, stay, round, errors, end);
+    let hinge =
+        stay.front.as_ref().map_or_else(|| square_end(errors.front.along), |r| line(r, &errors.front));
+    let front = CutEnd::new(&body, &axis, hinge, stay.front.as_ref(), &errors.front)?;
+    let rear = stay
+        .rear
+        .as_ref()
+        .and_then(|round| CutEnd::new(&body, &axis, line(round, &errors.rear), Some(round), &errors.rear));
+    let nearer = front.goes_home() + rear.as_ref().map_or(T::zero(), CutEnd::goes_home);
+    let dropout = dropout(stay, rear.as_ref(), errors);
+    let way = dropout - axis.direction * nearer - front.on_line.coords;
     let upright = matches!(stay.hinge, Hinge::Upright(_));
-    let told_foot = T::of(stay.outboard(stay_foot(stay)));
+    let put = T::of(stay.outboard(stay_foot(stay))) + errors.placing;
+    let tube_foot = if upright { front.on_stay.y } else { put };
     Some(Built {
         way,
         length: way.norm(),
-        along_hinge: way.dot(&hinge.direction),
-        along_rear: rear.as_ref().map(|(line, _, _)| way.dot(&line.direction)),
-        foot: if upright { errors.placing } else { told_foot + errors.placing },
-        gaps: [front_fit.map(|fit| fit.gap), rear_fit.map(|fit| fit.gap)],
-        diameters: [
-            body.radius(front.on_stay.x) * T::of(2.0),
-            rear.as_ref().map_or(T::zero(), |(_, met, _)| body.radius(met.on_stay.x) * T::of(2.0)),
-        ],
-        beside_tyre: beside_tyre(
-            set_up,
-            &body,
-            &axis,
-            front.on_stay,
-            &dropout,
-            upright,
-            told_foot + errors.placing,
-        ),
+        along_hinge: way.dot(&front.line.direction),
+        along_rear: rear.as_ref().map(|rear| way.dot(&rear.line.direction)),
+        foot: if upright { errors.placing } else { put },
+        gaps: [front.gap(), rear.as_ref().and_then(CutEnd::gap)],
+        diameters: [front.diameter, rear.as_ref().map_or(T::zero(), |rear| rear.diameter)],
+        beside_tyre: beside_tyre(set_up, &body, &axis, [front.on_stay.x, tube_foot], &dropout),
     })
+}
+
+/// One end as cut: the line it was cut about, and where the stay comes nearest to it.
+struct CutEnd<T: nalgebra::Scalar> {
+    line: Line<T>,
+    on_stay: Point3<T>,
+    on_line: Point3<T>,
+    sine: T,
+    diameter: T,
+    fit: Option<Fit<T>>,
+}
+
+impl<T: Real> CutEnd<T> {
+    fn new(
+        body: &Body<'_, T>,
+        stay: &Line<T>,
+        line: Line<T>,
+        round: Option<&RoundSetUp>,
+        errors: &EndErrors<T>,
+    ) -> Option<Self> {
+        let Nearest::Skew { station, normal, distance } = stay.nearest(&line) else { return None };
+        let (on_stay, half) = (stay.at(station), T::of(0.5));
+        let radius = body.radius(on_stay.x);
+        let fit = round.and_then(|round| {
+            let member = (T::of(round.member) + errors.member) * half;
+            let saw = (T::of(round.cutter) + errors.cutter) * half;
+            fit(member, saw, distance, radius)
+        });
+        let sine = stay.direction.cross(&line.direction).norm();
+        let on_line = on_stay - normal * distance;
+        Some(Self { line, on_stay, on_line, sine, diameter: radius + radius, fit })
+    }
+
+    /// How far along the stay it goes home onto its member.
+    fn goes_home(&self) -> T {
+        self.fit.map_or(T::zero(), |fit| fit.push / self.sine)
+    }
+
+    fn gap(&self) -> Option<T> {
+        self.fit.map(|fit| fit.gap)
+    }
 }
 
 /// Where along the fixture the told stay meets its hinge.
@@ -211,59 +237,27 @@ fn tilted_axis<T: Real>(
     Line { point: point - direction * down, direction: direction * turn_cos + Vector3::y() * turn_sin }
 }
 
-/// Where a stay's axis and a cutter's come nearest.
-struct Met<T: nalgebra::Scalar> {
-    on_stay: Point3<T>,
-    on_hinge: Point3<T>,
-    offset: T,
-    sine: T,
-}
-
-fn meet<T: Real>(stay: &Line<T>, cutter: &Line<T>) -> Option<Met<T>> {
-    let Nearest::Skew { station, normal, distance } = stay.nearest(cutter) else { return None };
-    let on_stay = stay.at(station);
-    let sine = stay.direction.cross(&cutter.direction).norm();
-    Some(Met { on_stay, on_hinge: on_stay - normal * distance, offset: distance, sine })
-}
-
-fn seat<T: Real>(
-    body: &Body<'_, T>,
-    met: &Met<T>,
-    round: Option<&RoundSetUp>,
-    end: &EndErrors<T>,
-) -> Option<Fit<T>> {
-    let (round, half) = (round?, T::of(0.5));
-    let member = (T::of(round.member) + end.member) * half;
-    let saw = (T::of(round.cutter) + end.cutter) * half;
-    fit(member, saw, met.offset, body.radius(met.on_stay.x))
-}
-
 /// The middle of the dropout on this stay. A slot or a socket leaves it room, so the dummy axle places it; a round
 /// dropout goes home in its cope.
-fn dropout<T: Real>(
-    stay: &StaySetUp,
-    rear: Option<(&Line<T>, &RoundSetUp)>,
-    errors: &StayErrors<T>,
-) -> Vector3<T> {
+fn dropout<T: Real>(stay: &StaySetUp, rear: Option<&CutEnd<T>>, errors: &StayErrors<T>) -> Vector3<T> {
     let told = stay.axle.map(T::of);
     let outboard = told.y + errors.spacer;
-    match rear {
-        Some((line, round)) => {
-            let moved = line.point - round.axis.point.map(T::of);
+    match (rear, &stay.rear) {
+        (Some(cut), Some(round)) => {
+            let moved = cut.line.point - round.axis.point.map(T::of);
             Vector3::new(told.x + moved.x, outboard, told.z + moved.z)
         }
-        None => Vector3::new(told.x + errors.slide, outboard, told.z + errors.axle_height),
+        _ => Vector3::new(told.x + errors.slide, outboard, told.z + errors.axle_height),
     }
 }
 
+/// The tube beside the tyre, from where along the fixture and how far outboard it starts.
 fn beside_tyre<T: Real>(
     set_up: &SetUp,
     body: &Body<'_, T>,
     axis: &Line<T>,
-    front: Point3<T>,
+    [foot, front]: [T; 2],
     dropout: &Vector3<T>,
-    upright: bool,
-    foot: T,
 ) -> Option<BesideTyre<T>> {
     let stay = body.stay;
     let square = (set_up.tyre_reach - stay.axle.z) * (set_up.tyre_reach + stay.axle.z);
@@ -271,9 +265,9 @@ fn beside_tyre<T: Real>(
     let along = stay.axle.x - back;
     let outboard = |along: T| axis.point.y + (along - axis.point.x) * axis.direction.y / axis.direction.x;
     let from_axle = stay.along * -back - stay.above * stay.axle.z;
-    (along > front.x.value()).then(|| BesideTyre {
-        part: (T::of(along) - front.x) / (dropout.x - front.x),
-        front: if upright { front.y } else { foot },
+    (along > foot.value()).then(|| BesideTyre {
+        part: (T::of(along) - foot) / (dropout.x - foot),
+        front,
         rear: outboard(dropout.x) - dropout.y,
         half: body.radius(T::of(along)) / axis.direction.x,
         from_axle: from_axle.map(T::of),
