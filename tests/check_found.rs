@@ -212,6 +212,38 @@ fn the_mend_brings_the_wheel_in() {
     }
 }
 
+/// Stays that differ, saws of another size: whatever the rear end, read without error it is mended without rest.
+#[test]
+fn every_rear_end_can_be_mended() {
+    for starter in starters() {
+        let finished = finished(&starter.job);
+        for seed in 0..20 {
+            let truth: Vec<f64> = normals(finished.unknowns.len(), seed).iter().map(|x| 0.8 * x).collect();
+            let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
+            let mended = finished.mended(&truth, &finished.mend(&found));
+            for id in ["off-centre", "square", "lean"] {
+                assert!(outcome(&finished, &mended, id).abs() < 1e-5, "{}: {id}", starter.key);
+            }
+        }
+    }
+}
+
+/// A slip of the comma must not hang or break anything.
+#[test]
+fn readings_far_from_any_stay_are_survived() {
+    let finished = road();
+    for value in [0.0, -4e3, 4e5, 1e300, -1e300] {
+        for figure in &finished.figures {
+            let reading = Reading { id: figure.id.clone(), value, standard: figure.standard };
+            let Some(found) = finished.found(&[reading]) else { continue };
+            for judged in &found.results {
+                assert!(judged.known.is_none_or(|known| known.value.is_finite()), "{}", figure.id);
+            }
+            assert!(finished.mend(&found).after.iter().flatten().all(|result| result.is_finite()));
+        }
+    }
+}
+
 /// By hand: the right chainstay 0.6 long and nothing else; 0.6 comes off it, and the rest stands.
 #[test]
 fn the_longer_stay_is_shortened() {

@@ -97,6 +97,12 @@ fn a_bench_set_for_another_frame_makes_that_frame() {
         let mut made = told.clone();
         made.frame.chainstay_length = told.frame.chainstay_length + Length::from_mm(1.7);
         made.frame.bb_drop = told.frame.bb_drop - Length::from_mm(2.3);
+        // Stays that lie higher by as much at both ends are cut lower: the axle height and the table across change.
+        made.chainstays.right.front.rise = Length::from_mm(1.2);
+        made.chainstays.right.rear.rise = Length::from_mm(1.2);
+        if let Some(left) = &mut made.chainstays.left {
+            (left.front.rise, left.rear.rise) = (Length::from_mm(1.2), Length::from_mm(1.2));
+        }
         let (rear, errors) = set_for_another(&told, &made);
         let results = rear.results(&errors);
         let saw_is_larger = starter.key == "fixed";
@@ -170,6 +176,36 @@ fn what_one_pass_cuts_cannot_come_out_crooked() {
     near(off(&rear, &[("edge-finder", 0.04)], "length"), 0.02, 1e-3, "tip");
     // Bench and saw agree: the block's width and the place across do not reach the length.
     near(off(&rear, &[("block-width", 0.3)], "length"), 0.0, 1e-9, "block");
+}
+
+/// By hand, from what each figure measures: a base face that lies 0.2 further below the stays than told puts the cutter
+/// 0.2 lower in them, as a table move does; the block is touched at half of its width; and along the tilted table, which
+/// runs square to the spindle, an edge that lies higher by 0.2 is off by 0.2 times that direction's height.
+#[test]
+fn one_error_has_the_effect_of_another_that_comes_to_the_same() {
+    let mut job = starters()[0].job.clone();
+    // Higher over the shell than at the axle, so that a height shows.
+    job.chainstays.right.front.rise = Length::from_mm(5.0);
+    let planned = plan(&job).unwrap();
+    let rear = RearEnd::new(&planned);
+    let same = |one: (&str, f64), other: (&str, f64)| {
+        let mut moved: f64 = 0.0;
+        for outcome in &rear.outcomes {
+            let (a, b) = (off(&rear, &[one], &outcome.id), off(&rear, &[other], &outcome.id));
+            near(a, b.unwrap(), 1e-9, &outcome.id);
+            moved = moved.max((a.unwrap() - off(&rear, &[], &outcome.id).unwrap()).abs());
+        }
+        assert!(moved > 1e-3, "{one:?} moves nothing");
+    };
+    same(("clamp-height", 0.2), ("chainstays.front.across", -0.2));
+    same(("block-width", 0.2), ("seatstays.front.across", -0.1));
+    let stay = &planned.pairs.seatstays.right;
+    let spindle = stay.clamp.local_direction(&stay.front.round().unwrap().axis_direction);
+    // Square to the spindle, pointing rearwards.
+    let across = -spindle.x * spindle.z.signum();
+    same(("datum-height", 0.2), ("seatstays.front.along", 0.2 * across / spindle.xz().norm()));
+    let same_way = off(&rear, &[("datum", 0.2)], "length").unwrap() - off(&rear, &[], "length").unwrap();
+    near(Some(same_way), off(&rear, &[("chainstays.front.along", 0.2)], "length").unwrap(), 1e-9, "datum");
 }
 
 /// By hand: a post set out by e at the rear post swings the tube about the front post. The cope then holds the stay that

@@ -130,7 +130,13 @@ fn normal(rng: &mut Rng) -> f64 {
     (-2.0 * (1.0 - rng.f64()).ln()).sqrt() * (2.0 * PI * rng.f64()).cos()
 }
 
+/// From this many degrees of freedom on, t is drawn as normal: its variance is larger by 2 in 1000 then.
+const MANY: u32 = 1000;
+
 fn student(rng: &mut Rng, freedom: u32) -> f64 {
+    if freedom >= MANY {
+        return normal(rng);
+    }
     let square = (0..freedom).map(|_| normal(rng).powi(2)).sum::<f64>().max(f64::MIN_POSITIVE);
     normal(rng) * (f64::from(freedom) / square).sqrt()
 }
