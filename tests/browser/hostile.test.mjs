@@ -85,7 +85,7 @@ test("jobs at the ends of every range, and by chance between them", async () => 
   const page = await open(at.browser, at.address, WIDE);
   const next = chance(417);
   let taken = 0;
-  for (let count = 0; count < 14; count++) {
+  for (let count = 0; count < 10; count++) {
     const extreme = count % 2 === 0;
     const pick = ({ path, min, max }) => {
       if (/taper_start|slide_min|axle_height_min/.test(path)) return min;
@@ -98,7 +98,7 @@ test("jobs at the ends of every range, and by chance between them", async () => 
       await everywhere(page, JSON.stringify(made));
     }
   }
-  assert.ok(taken >= 5, `${taken} jobs were taken`);
+  assert.ok(taken >= 3, `${taken} jobs were taken`);
   await fine(page);
 });
 

@@ -32,7 +32,7 @@ async function strangeLink(name, value) {
 
 test("a good link is opened, and undo brings the last job back", async () => {
   const link = await strangeLink("Bottom bracket drop", "63");
-  for (const text of [link, ` \n${link}\n `, link.split("#")[1]]) {
+  for (const text of [` \n${link}\n `, link.split("#")[1]]) {
     const page = await own();
     const mine = page.url();
     await paste(page, text);
