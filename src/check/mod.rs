@@ -56,6 +56,7 @@ mod chance;
 mod distribution;
 mod errors;
 mod figure;
+mod file;
 mod finished;
 mod fit;
 mod found;
@@ -78,6 +79,7 @@ pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes, values};
 pub use chance::{chi_square_above, normal_below, normal_between};
 pub use distribution::{Distribution, WORST_OF_NORMAL};
 pub use figure::Figure;
+pub use file::{check_json, worked_json};
 pub use finished::{Finished, Part, Unknown};
 pub use found::{
     Agreement, BROKEN_FROM, CONTRADICTS_BELOW, Found, Judged, KEPT_FROM, Known, Reading, Refusal, Verdict,

@@ -26,6 +26,16 @@ impl Limit {
         }
     }
 
+    /// The same kind of limit at another value.
+    #[must_use]
+    pub const fn with(self, value: f64) -> Self {
+        match self {
+            Self::Within(_) => Self::Within(value),
+            Self::AtMost(_) => Self::AtMost(value),
+            Self::AtLeast(_) => Self::AtLeast(value),
+        }
+    }
+
     /// Whether a value keeps it.
     pub fn keeps(self, value: f64) -> bool {
         let (low, high) = self.range();

@@ -48,6 +48,30 @@ pub enum Kind {
 }
 
 impl Kind {
+    /// All of them.
+    pub const ALL: [Self; 20] = [
+        Self::Slide,
+        Self::AxleHeight,
+        Self::FrontPost,
+        Self::RearPost,
+        Self::Spacer,
+        Self::Datum,
+        Self::DatumHeight,
+        Self::ClampHeight,
+        Self::BlockWidth,
+        Self::EdgeFinder,
+        Self::Along,
+        Self::Across,
+        Self::Tilt,
+        Self::Turn,
+        Self::Cutter,
+        Self::Member,
+        Self::FrontDiameter,
+        Self::RearDiameter,
+        Self::FrontTrim,
+        Self::Placing,
+    ];
+
     /// The word in an identifier.
     pub const fn key(self) -> &'static str {
         match self {
@@ -137,6 +161,20 @@ impl Place {
             Some(self.kind.key()),
         ])
         .join(".")
+    }
+
+    /// The place with that identifier.
+    pub fn from_id(id: &str) -> Option<Self> {
+        let all = Kind::ALL.into_iter().flat_map(|kind| {
+            let pairs = [None, Some(PairName::Chainstays), Some(PairName::Seatstays)];
+            pairs.into_iter().flat_map(move |pair| {
+                let hands = [None, Some(Hand::Right), Some(Hand::Left)];
+                hands.into_iter().flat_map(move |hand| {
+                    [None, Some(true), Some(false)].map(|at_front| Self { kind, pair, hand, at_front })
+                })
+            })
+        });
+        all.into_iter().find(|place| place.id() == id)
     }
 
     /// What the trade calls it, with where it is.
