@@ -547,3 +547,19 @@ fn verdicts_follow_the_builders_own_limit() {
     let rear: &RearEnd = &finished.rear;
     assert_eq!(rear.outcomes[at].limit, Limit::Within(0.25));
 }
+
+/// By hand: both dropouts 0.5 to the right on stays that are right otherwise: the wheel goes 0.5 to the right between them.
+#[test]
+fn the_tyre_goes_where_the_dropouts_are() {
+    let finished = road();
+    let results = |differ: &[(&str, f64)]| -> Vec<Option<f64>> {
+        finished.results(&stays(&finished, differ)).split_off(finished.figures.len())
+    };
+    let nominal = results(&[]);
+    let moved = results(&[("chainstays.right.dropout", 0.5), ("chainstays.left.dropout", -0.5)]);
+    for (id, by) in [("chainstays.right.tyre", -0.5), ("chainstays.left.tyre", 0.5)] {
+        let gained = outcome(&finished, &moved, id) - outcome(&finished, &nominal, id);
+        // The wheel turns by the little that one stay's reach gains on the other's.
+        assert!((gained - by).abs() < 0.06, "{id}: {gained}");
+    }
+}

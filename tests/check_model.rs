@@ -483,3 +483,34 @@ fn what_moves_with_a_dimension() {
     assert!(moves(job, "frame.no_such_mm").is_empty());
     assert!(moves(&job.with_figure("frame.bb_drop_mm", 1e9), "frame.bb_drop_mm").is_empty());
 }
+
+/// By hand, in the stay plane of a plain tube: beside the tyre's widest place, half of its height above the bead seat, the
+/// stay's inner side less half of the tyre's width. And what moves it.
+#[test]
+fn the_tyre_passes_between_the_stays() {
+    let mut job = starters()[0].job.clone();
+    job.chainstays.right.tube.od_rear = job.chainstays.right.tube.od_front;
+    let rear = rear_end(&job);
+    let (right, left) = ("chainstays.right.tyre", "chainstays.left.tyre");
+    let slope = (73.0 - 20.5) / (415.0 - 32.0_f64);
+    let along = 415.0 - (622.0 + 28.0) / 2.0;
+    let gap = 20.5 + slope * along - 11.1 / slope.atan().cos() - 14.0;
+    near(off(&rear, &[], right), gap, 1e-9, "gap");
+    near(off(&rear, &[], left), gap, 1e-9, "gap");
+    // A rear end that stands turned as a whole turns its wheel with it.
+    let turned = [("chainstays.front.turn", 0.1)];
+    near(off(&rear, &turned, right), gap, 5e-3, "turned");
+    near(off(&rear, &turned, left), gap, 5e-3, "turned");
+    assert!(off(&rear, &turned, "off-centre").unwrap() > 0.5);
+    // Held 0.3 too far out, the right stay is put back at its foot: its dropout then stands 0.3 in, the axle 0.15 to the
+    // left, and the stay, drawn out at the rear to keep the spacing, 0.15 further out there.
+    let held = [("chainstays.right.front-post", 0.3), ("chainstays.right.rear-post", 0.3)];
+    near(off(&rear, &held, right), gap + 0.15 + 0.15 * along / 415.0, 1e-3, "held");
+    // The left stay is drawn out alike, and the wheel comes nearer to it.
+    near(off(&rear, &held, left), gap - 0.15 + 0.15 * along / 415.0, 1e-3, "held");
+    // A wheel that leans to the right at its top comes nearer to the right seat stay.
+    let leaning = [("seatstays.left.placing", 0.5)];
+    assert!(off(&rear, &leaning, "lean").unwrap() > 0.5);
+    let nominal = off(&rear, &[], "seatstays.right.tyre").unwrap();
+    assert!(off(&rear, &leaning, "seatstays.right.tyre").unwrap() < nominal - 0.2);
+}
