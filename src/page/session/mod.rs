@@ -3,6 +3,8 @@
 //! Nothing here knows the browser.
 
 pub mod advice;
+pub mod answer;
+pub mod bench;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
@@ -14,6 +16,7 @@ pub mod pair_facts;
 pub mod pick;
 pub mod place;
 pub mod qr;
+mod question;
 pub mod reading;
 mod records;
 mod settings;
@@ -27,7 +30,9 @@ pub use records::Records;
 pub use settings::{Limits, Settings, Theme};
 
 use entry::{Understood, understand};
+use follow::Shared;
 use leptos::prelude::*;
+use serde_json::Value;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Job;
 
@@ -67,6 +72,8 @@ pub struct Session {
     pub faulty: RwSignal<Vec<Faulty>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
+    /// What the checker last answered; `None` until it has, and where it cannot be started.
+    pub answer: RwSignal<Option<Shared<Value>>>,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything that follows from the job.
@@ -87,6 +94,7 @@ impl Session {
             records,
             faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
+            answer: RwSignal::new(None),
             notice: RwSignal::new(None),
             follow: Follow::new(job),
         }

@@ -1,7 +1,10 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
 import init, { start } from "staywright";
+import { asker } from "./ask.js";
 
-/* global BUILD, WASM: put in by the build. */
+/* global BUILD, WASM, CHECKER, CHECKER_WASM: put in by the build. */
+
+window.staywrightAsk = asker(async () => [new Worker(CHECKER), new URL(CHECKER_WASM, location.href).href]);
 
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {

@@ -11,7 +11,7 @@ use super::place_set_up::set_up_place;
 use super::place_stays::stays_place;
 use super::print_card::print_card;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, after, keep, keys, print, theme, typed};
+use crate::browser::{address, after, checker, keep, keys, print, theme, typed};
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
@@ -27,6 +27,7 @@ pub fn app() -> Part {
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);
     typed::attach(session);
+    checker::attach(session);
     if let Some(why) = opening.damaged {
         session.say_bad(format!(
             "This link cannot be opened: {why}. What you see instead are plain starting figures."

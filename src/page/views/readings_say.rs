@@ -1,0 +1,67 @@
+//! What the readings say of the finished stays: a verdict on each result, what mends it, what the bench keeps doing.
+
+use super::button::button;
+use crate::browser::part::{Part, part};
+use crate::session::Session;
+use crate::session::answer::{FoundView, HabitLine, ResultLine, found};
+use crate::session::bench::tell;
+use leptos::prelude::*;
+
+/// The section.
+pub fn readings_say() -> Part {
+    let session = Session::here();
+    let said = Memo::new(move |_| {
+        let unit = session.settings.unit.get();
+        session.answer.with(|answer| answer.as_ref().and_then(|answer| found(answer, unit)))
+    });
+    let body = move || {
+        match said.get() {
+        Some(view) => told(session, &view),
+        None => vec![part("p").text(if has_readings(session) {
+            "No stays fit these readings: one of them must be wrong."
+        } else {
+            "Enter what you measured. A few readings are enough for a verdict on the wheel; each more is checked by the others."
+        })],
+    }
+    };
+    part("section")
+        .class("box")
+        .set("aria-labelledby", "readings-say")
+        .add(part("h2").set("id", "readings-say").text("What the readings say"))
+        .add(part("div").class("said").set("aria-live", "polite").live(body))
+}
+
+fn has_readings(session: Session) -> bool {
+    let mark = session.follow.mark.get();
+    session.records.with(|records| records.of(&mark).is_some_and(|record| !record.measured.is_empty()))
+}
+
+fn told(session: Session, view: &FoundView) -> Vec<Part> {
+    let agreement = part("p").class(if view.contradicts { "stale" } else { "" }).text(&view.agreement);
+    let results = part("ul").class("results").each(view.results.iter().map(result));
+    let mends = part("ul").class("mends").each(view.mends.iter().map(|mend| part("li").text(mend)));
+    let mut parts = vec![agreement, results];
+    if !view.mends.is_empty() {
+        parts.push(part("h3").text("What mends it"));
+        parts.push(mends);
+    }
+    if !view.habits.is_empty() {
+        parts.push(part("h3").text("What this bench seems to do"));
+        parts.push(part("ul").class("mends").each(view.habits.iter().map(|one| habit(session, one))));
+    }
+    parts
+}
+
+fn result(line: &ResultLine) -> Part {
+    part("li")
+        .class(&format!("result {}", line.verdict))
+        .add(part("span").class("result-name").text(&line.name))
+        .add(part("b").text(&line.value))
+        .add(part("span").class("result-verdict").text(&line.words))
+}
+
+fn habit(session: Session, line: &HabitLine) -> Part {
+    let (id, off) = (line.id.clone(), line.off);
+    let keep = move || session.settings.bench.update(|bench| tell(&mut bench.learned, &id, Some(off)));
+    part("li").add(part("span").text(&line.words)).add(button("Keep as a correction", keep))
+}
