@@ -89,6 +89,11 @@ impl Canvas {
         self.sheet.min.x
     }
 
+    /// The sheet's lower edge.
+    pub(super) fn bottom(&self) -> f64 {
+        self.sheet.max.y
+    }
+
     pub(super) fn right(&self) -> f64 {
         self.sheet.max.x
     }

@@ -108,6 +108,7 @@ export interface Answer {
     results: {
       id: string; value: number | null; standard: number | null;
       verdict: "within" | "marginal" | "out" | "open" | "none"; probability: number | null; after: number | null;
+      /** Figures which, read besides, settle a result that is open. */ asks: string[];
     }[];
     agreement: {
       contradicts: boolean; probability: number; freedom: number; worst: { figure: string; strays: number } | null;

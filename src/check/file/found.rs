@@ -1,6 +1,8 @@
 //! What the readings say, as JSON.
 
-use crate::check::{Finished, Found, Habit, Judged, Known, Mend, Outcome, Reading, Refusal, Verdict, What};
+use crate::check::{
+    Figure, Finished, Found, Habit, Judged, Known, Mend, Outcome, Reading, Refusal, Verdict, What,
+};
 use serde_json::{Value, json};
 
 /// `null` without readings, and where no stays fit them.
@@ -13,20 +15,23 @@ pub(super) fn found(finished: &Finished, readings: &[(String, f64)]) -> Value {
         Reading { id: id.clone(), value: *value, standard: figure.map_or(1.0, |figure| figure.standard) }
     };
     let readings: Vec<Reading> = readings.iter().map(reading).collect();
-    finished.found(&readings).map_or(Value::Null, |found| told(finished, &found))
+    finished.found(&readings).map_or(Value::Null, |found| told(finished, &readings, &found))
 }
 
-fn told(finished: &Finished, found: &Found) -> Value {
+fn told(finished: &Finished, readings: &[Reading], found: &Found) -> Value {
     let mend = finished.mend(found);
     let stay = |(unknown, known): (&crate::check::Unknown, &Known)| {
         let (id, unit) = (unknown.id(), unknown.unit());
         json!({ "id": id, "unit": unit, "value": known.value, "standard": known.standard })
     };
     let outcomes = finished.rear.outcomes.iter();
-    let results = outcomes
-        .zip(&found.results)
-        .zip(&mend.after)
-        .map(|((outcome, judged), after)| result(outcome, judged, *after));
+    let results = outcomes.zip(&found.results).zip(&mend.after).enumerate().map(
+        |(place, ((outcome, judged), after))| {
+            let of_wheel = !matches!(outcome.what, What::Gap | What::Tyre);
+            let asks = if of_wheel && is_open(judged) { asks(finished, readings, place) } else { Vec::new() };
+            result(outcome, judged, *after, &asks)
+        },
+    );
     let refused = found.refused.iter().map(|(id, why)| json!({ "id": id, "why": refusal(*why) }));
     json!({
         "stays": finished.unknowns.iter().zip(&found.stays).map(stay).collect::<Vec<_>>(),
@@ -39,11 +44,39 @@ fn told(finished: &Finished, found: &Found) -> Value {
     })
 }
 
+fn is_open(judged: &Judged) -> bool {
+    judged.verdict == Verdict::Open
+}
+
+/// Figures which, read besides, settle the result at `place`: none of them can be left out. Empty where all of them together
+/// leave it open. Those that a shop reads with least trouble are kept.
+fn asks(finished: &Finished, readings: &[Reading], place: usize) -> Vec<String> {
+    let unread = |figure: &&Figure| readings.iter().all(|reading| reading.id != figure.id);
+    let as_planned =
+        |figure: &Figure| Reading { id: figure.id.clone(), value: figure.nominal, standard: figure.standard };
+    let mut more: Vec<Reading> = finished.figures.iter().filter(unread).map(as_planned).collect();
+    let settles = |more: &[Reading]| {
+        let all: Vec<Reading> = readings.iter().chain(more).cloned().collect();
+        let found = finished.found(&all);
+        found.is_some_and(|found| found.results.get(place).is_some_and(|judged| !is_open(judged)))
+    };
+    if !settles(&more) {
+        return Vec::new();
+    }
+    for figure in &finished.figures {
+        let without: Vec<Reading> = more.iter().filter(|one| one.id != figure.id).cloned().collect();
+        if without.len() < more.len() && settles(&without) {
+            more = without;
+        }
+    }
+    more.into_iter().map(|reading| reading.id).collect()
+}
+
 fn known(known: &Known) -> Value {
     json!({ "value": known.value, "standard": known.standard })
 }
 
-fn result(outcome: &Outcome, judged: &Judged, after: Option<f64>) -> Value {
+fn result(outcome: &Outcome, judged: &Judged, after: Option<f64>, asks: &[String]) -> Value {
     let (verdict, probability) = match judged.verdict {
         Verdict::Within(p) => ("within", Some(p)),
         Verdict::Marginal(p) => ("marginal", Some(p)),
@@ -58,6 +91,7 @@ fn result(outcome: &Outcome, judged: &Judged, after: Option<f64>) -> Value {
         "verdict": verdict,
         "probability": probability,
         "after": after,
+        "asks": asks,
     })
 }
 

@@ -20,6 +20,8 @@ const ARRIVAL: Duration = Duration::from_millis(250);
 pub struct Opening {
     /// The job.
     pub job: Job,
+    /// What was measured on its finished stays, where the link holds that.
+    pub readings: Vec<(String, String)>,
     /// Where the browser's history stands.
     pub at: u32,
     /// Why the link was not opened.
@@ -29,13 +31,11 @@ pub struct Opening {
 /// The job of the address; without one, the job that was last worked on; without that, a plain one.
 pub fn opening() -> Opening {
     let at = entry_number().unwrap_or(0);
-    match fragment().map(|text| link::decode(&text)) {
-        Some(Ok(job)) => Opening { job, at, damaged: None },
-        Some(Err(error)) => Opening { job: Job::default(), at, damaged: Some(error.to_string()) },
-        None => {
-            let kept = store::read("job").and_then(|text| link::decode(&text).ok());
-            Opening { job: kept.unwrap_or_default(), at, damaged: None }
-        }
+    let plain = |job| Opening { job, readings: Vec::new(), at, damaged: None };
+    match fragment().map(|text| link::open(&text)) {
+        Some(Ok(linked)) => Opening { readings: linked.readings, ..plain(linked.job) },
+        Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(Job::default()) },
+        None => plain(store::read("job").and_then(|text| link::decode(&text).ok()).unwrap_or_default()),
     }
 }
 
@@ -79,11 +79,17 @@ pub fn redo(session: Session) {
 
 /// The address with the job as it stands.
 pub fn link(session: Session) -> String {
-    let location = window().location();
-    let page = location.href().unwrap_or_default();
-    let page = page.split('#').next().unwrap_or_default();
-    let job = link::encode(&session.follow.good_job());
-    format!("{page}#{job}")
+    with_fragment(&link::encode(&session.follow.good_job()))
+}
+
+/// The same with what was measured.
+pub fn link_measured(session: Session) -> String {
+    with_fragment(&link::encode_measured(&session.follow.good_job(), &session.all_measured()))
+}
+
+fn with_fragment(fragment: &str) -> String {
+    let page = window().location().href().unwrap_or_default();
+    format!("{}#{fragment}", page.split('#').next().unwrap_or_default())
 }
 
 /// Goes one entry back or on. Browsers keep only so many entries (fifty are common): where none is left, the session's own
@@ -149,8 +155,11 @@ fn arrive(session: Session, written: StoredValue<u32>) {
         session.go(number, read);
         return;
     }
-    match fragment().map(|text| link::decode(&text)) {
-        Some(Ok(job)) => replace(session, written, job),
+    match fragment().map(|text| link::open(&text)) {
+        Some(Ok(linked)) => {
+            replace(session, written, linked.job);
+            session.take_readings(&linked.readings);
+        }
         Some(Err(error)) => {
             session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));
             write_entry(session, session.history().with_untracked(|history| history.at()), false);

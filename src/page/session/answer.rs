@@ -4,7 +4,9 @@ use super::pick::place_name;
 use super::show;
 use super::words::capital;
 use serde_json::Value;
+use staywright::drawing::Differs;
 use staywright::quantity::{LengthUnit, trimmed};
+use staywright::trade::{Hand, PairName};
 
 /// A result and what was found of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,6 +58,20 @@ pub struct ShareLine {
     pub gives: String,
     /// What to hold it to.
     pub hold: String,
+}
+
+/// The stays of a pair as found, right then left; `None` without readings.
+pub fn differs(answer: &Value, pair: PairName) -> Option<[Differs; 2]> {
+    let found = answer.get("found").filter(|found| found.is_object())?;
+    let of = |hand: Hand, part: &str| {
+        let id = format!("{}.{}.{part}", pair.key(), hand.key());
+        named(found, "stays", &id).and_then(|one| number(one, "value")).unwrap_or(0.0)
+    };
+    Some(Hand::ALL.map(|hand| Differs {
+        length: of(hand, "length"),
+        front_angle: of(hand, "front.angle"),
+        dropout: of(hand, "dropout"),
+    }))
 }
 
 /// How far errors carry to one result.
@@ -169,16 +185,28 @@ fn agreement(answer: &Value, found: &Value, contradicts: bool) -> String {
 fn result(answer: &Value, one: &Value, unit: LengthUnit) -> Option<ResultLine> {
     let told = named(answer, "results", text(one, "id"))?;
     let verdict = text(one, "verdict").to_owned();
+    // What hangs on a single joint is told once it is known.
+    if verdict == "open" && text(one, "id").contains('.') {
+        return None;
+    }
     let likely = number(one, "probability").map(per_cent).unwrap_or_default();
     let words = match verdict.as_str() {
         "within" => format!("within its limit ({likely})"),
         "marginal" => format!("marginal: {likely} likely within"),
         "out" => format!("out: {likely} likely within"),
-        "open" => "left open by these readings".to_owned(),
+        "open" => open(answer, one),
         _ => "has no value".to_owned(),
     };
     let value = if verdict == "open" { String::new() } else { with_doubt(one, unit) };
     Some(ResultLine { name: text(told, "name").to_owned(), value, verdict, words })
+}
+
+/// What to read besides.
+fn open(answer: &Value, one: &Value) -> String {
+    let asks = list(one, "asks").filter_map(Value::as_str);
+    let names: Vec<&str> =
+        asks.map(|id| named(answer, "figures", id).map_or(id, |figure| text(figure, "name"))).collect();
+    if names.is_empty() { "left open".to_owned() } else { format!("measure also: {}", names.join("; ")) }
 }
 
 fn mends(found: &Value, unit: LengthUnit) -> Vec<String> {

@@ -211,6 +211,20 @@ impl Session {
         self.settle();
     }
 
+    /// Takes the readings that came with a link: they belong to the job that is open.
+    pub fn take_readings(self, readings: &[(String, String)]) {
+        for (check, text) in readings {
+            self.measure(check, text);
+        }
+    }
+
+    /// What was measured for this job, as it was typed, by the name of its figure.
+    pub fn all_measured(self) -> Vec<(String, String)> {
+        let mark = self.follow.mark.get_untracked();
+        self.records
+            .with_untracked(|records| records.of(&mark).map(|one| one.measured.clone()).unwrap_or_default())
+    }
+
     /// Makes the job as it stands one state of the history. A job with faults waits for its mending.
     pub fn settle(self) {
         self.last_edit.set_value(String::new());

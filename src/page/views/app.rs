@@ -23,6 +23,8 @@ pub fn app() -> Part {
     provide_context(session);
     after::note_first_paint();
     keep::attach(session);
+    // Not at once: what is there at the first look is taken for what the store holds.
+    after::paint(move || session.take_readings(&opening.readings));
     theme::attach(session);
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);

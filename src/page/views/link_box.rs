@@ -19,7 +19,7 @@ pub fn link_box() -> Part {
         .on("change", move |event| open_chosen(session, &event));
     let buttons = part("div")
         .class("buttons")
-        .add(button("Copy link", move || copy(session)))
+        .add(button("Copy link", move || copy(session, &address::link(session), "It holds the whole job.")))
         .each(share::possible().then(|| button("Share", move || share_link(session))))
         .add(button("Save job file", move || save(session)))
         .add(part("label").class("button").add(pick).text("Open job file"));
@@ -33,10 +33,11 @@ pub fn link_box() -> Part {
         .add(paste_link())
 }
 
-fn copy(session: Session) {
-    clip::copy(&address::link(session), move |copied| {
+/// Copies a link and says so; `holds` is a sentence on what it holds.
+pub fn copy(session: Session, link: &str, holds: &'static str) {
+    clip::copy(link, move |copied| {
         if copied {
-            session.say("The link is copied. It holds the whole job.");
+            session.say(format!("The link is copied. {holds}"));
         } else {
             session.say_bad("The link could not be copied: copy the page's address instead.");
         }
@@ -69,11 +70,12 @@ fn paste_link() -> Part {
     let fault = RwSignal::new(None::<String>);
     let open = move |event: leptos::ev::Event| {
         event.prevent_default();
-        match link::decode(job_file::fragment_of(&text.get_untracked())) {
-            Ok(job) => {
+        match link::open(job_file::fragment_of(&text.get_untracked())) {
+            Ok(linked) => {
                 fault.set(None);
                 text.set(String::new());
-                open_job(session, job, "The link is opened.");
+                open_job(session, linked.job, "The link is opened.");
+                session.take_readings(&linked.readings);
             }
             Err(error) => {
                 fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")));

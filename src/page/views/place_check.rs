@@ -1,5 +1,6 @@
 //! The place for what is measured on the finished stays.
 
+use super::button::button;
 use super::corrections::corrections;
 use super::layout::place;
 use super::limits_box::limits_box;
@@ -11,6 +12,7 @@ use super::touched::touched;
 use super::warnings::warnings;
 use super::what_matters::what_matters;
 use crate::browser::part::{Part, part};
+use crate::browser::scroll;
 use crate::session::checks::{Check, all_checks, judge};
 use crate::session::place::Place;
 use crate::session::words::capital;
@@ -30,7 +32,14 @@ pub fn check_place() -> Vec<Part> {
         move || checks.with(|checks| checks.iter().map(|one| one.id.clone()).collect::<Vec<_>>().join("\n"));
     let list =
         part("ul").class("checks").by(ids, move |ids| ids.lines().map(|id| check_item(id, checks)).collect());
-    let entry = vec![warnings(Place::Check), part("p").class("caution").text(CAUTION), pair_choice(), list];
+    let to_verdict = button("What the readings say ↓", || scroll::to("readings-say")).class("to-verdict");
+    let entry = vec![
+        warnings(Place::Check),
+        part("p").class("caution").text(CAUTION),
+        pair_choice(),
+        to_verdict,
+        list,
+    ];
     place(
         "Check",
         entry,

@@ -1,11 +1,15 @@
 //! What the readings say of the finished stays: a verdict on each result, what mends it, what the bench keeps doing.
 
 use super::button::button;
+use super::drawing::sheet_view;
+use super::link_box::copy;
+use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::answer::{FoundView, HabitLine, ResultLine, found};
+use crate::session::answer::{FoundView, HabitLine, ResultLine, differs as differs_of, found};
 use crate::session::bench::tell;
 use leptos::prelude::*;
+use staywright::drawing::{Differs, as_found};
 
 /// The section.
 pub fn readings_say() -> Part {
@@ -28,7 +32,22 @@ pub fn readings_say() -> Part {
         .class("box")
         .set("aria-labelledby", "readings-say")
         .add(part("h2").set("id", "readings-say").text("What the readings say"))
+        .when(move || differs(session).is_some(), move || drawing(session))
         .add(part("div").class("said").set("aria-live", "polite").live(body))
+}
+
+fn differs(session: Session) -> Option<[Differs; 2]> {
+    let pair = session.settings.pick.get().pair;
+    session.answer.with(|answer| answer.as_ref().and_then(|answer| differs_of(answer, pair)))
+}
+
+/// The stays as they are, beside the plan.
+fn drawing(session: Session) -> Part {
+    let pair = move || session.settings.pick.get().pair;
+    sheet_view(0.35, true, move |room| {
+        let by = differs(session).unwrap_or_default();
+        session.follow.plan.with(|plan| as_found(plan, pair(), by, room))
+    })
 }
 
 fn has_readings(session: Session) -> bool {
@@ -40,7 +59,9 @@ fn told(session: Session, view: &FoundView) -> Vec<Part> {
     let agreement = part("p").class(if view.contradicts { "stale" } else { "" }).text(&view.agreement);
     let results = part("ul").class("results").each(view.results.iter().map(result));
     let mends = part("ul").class("mends").each(view.mends.iter().map(|mend| part("li").text(mend)));
-    let mut parts = vec![agreement, results];
+    let share =
+        move || copy(session, &address::link_measured(session), "It holds the job and what you measured.");
+    let mut parts = vec![agreement, results, button("Copy link with the readings", share)];
     if !view.mends.is_empty() {
         parts.push(part("h3").text("What mends it"));
         parts.push(mends);
