@@ -43,7 +43,7 @@ pub fn as_found(plan: &Plan, name: PairName, differs: [Differs; 2], room: Room) 
     for ((stay, by), (front, rear, moved)) in stays.iter().zip(&ends) {
         draw(&mut canvas, stay, *by, [*front, *rear], rear.plus(moved.x * factor, moved.y * factor));
     }
-    let words = format!("differences {} times", trimmed(factor, 0));
+    let words = format!("differences drawn {} times", trimmed(factor, 0));
     canvas.note(
         "",
         &words,

@@ -120,6 +120,7 @@ fn named<'a>(answer: &'a Value, key: &str, id: &str) -> Option<&'a Value> {
 
 /// A small figure: as fine as it needs to be read, in mm, inches or degrees.
 fn small(value: f64, of: &str, unit: LengthUnit) -> String {
+    let trimmed = |value, decimals| trimmed(value, decimals).replacen('-', "−", 1);
     if of == "°" {
         return format!("{}°", trimmed(value, if value.abs() < 0.1 { 3 } else { 2 }));
     }
