@@ -23,6 +23,7 @@ pub use fixture::{Bench, Fixture, TouchSide};
 pub use frame::Frame;
 pub use group::{Group, Spec};
 pub use job::{Job, PairName, PairOfStays, SeatstayNode, Touch};
+pub use read::json_number;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
 pub use starters::{Starter, starters};
 pub use tube::Tube;

@@ -79,7 +79,7 @@ impl Reader {
     }
 
     fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
-        let number = value.as_number().and_then(|number| parsed(number.as_str()));
+        let number = json_number(value);
         if number.is_none() {
             self.fault(at, value, "a number belongs here");
         }
@@ -272,4 +272,9 @@ impl Reader {
             }
         }
     }
+}
+
+/// The finite number that a JSON value is. Unlike the value's own way to it, this needs no tables of the standard library.
+pub fn json_number(value: &Value) -> Option<f64> {
+    value.as_number().and_then(|number| parsed(number.as_str()))
 }

@@ -1,7 +1,7 @@
 //! A question as it is asked.
 
 use crate::plan::{Plan, plan};
-use crate::trade::{Fault, Job};
+use crate::trade::{Fault, Job, json_number};
 use serde_json::{Map, Value};
 
 /// Most draws that are made for one answer.
@@ -66,7 +66,7 @@ impl Request {
 
 fn number(keys: &Map<String, Value>, key: &str, start: f64, most: f64) -> Result<f64, Fault> {
     let Some(value) = keys.get(key) else { return Ok(start) };
-    let known = value.as_f64().filter(|number| (0.0..=most).contains(number));
+    let known = json_number(value).filter(|number| (0.0..=most).contains(number));
     known.ok_or_else(|| {
         Fault::new(key, value.clone(), "a whole number is needed here, 0 or more, and not that large")
     })
@@ -79,7 +79,7 @@ fn named(keys: &Map<String, Value>, key: &str, least: f64) -> Result<Vec<(String
         return Err(Fault::new(key, value.clone(), "an object of names and numbers is needed here"));
     };
     let one = |(name, value): (&String, &Value)| {
-        let number = value.as_f64().filter(|number| number.is_finite() && *number >= least);
+        let number = json_number(value).filter(|number| number.is_finite() && *number >= least);
         let field = [key, name].join(".");
         number
             .map(|number| (name.clone(), number))

@@ -39,9 +39,12 @@ pub fn sentence(warning: &Warning, unit: LengthUnit) -> String {
 
 /// What the warning says, its lengths in the unit of the page. A plan writes each as a number and ` mm`.
 pub fn message(warning: &Warning, unit: LengthUnit) -> String {
-    let Some((lengths, last)) = warning.message.rsplit_once(" mm") else { return warning.message.clone() };
-    let lengths: String = lengths.split(" mm").map(|piece| with_length(piece, unit)).collect();
-    lengths + last
+    let mut pieces = warning.message.split(" mm").peekable();
+    let mut said = String::new();
+    while let Some(piece) = pieces.next() {
+        said += &if pieces.peek().is_some() { with_length(piece, unit) } else { piece.to_owned() };
+    }
+    said
 }
 
 /// A piece of a sentence that ends with a number of millimetres.

@@ -1,12 +1,13 @@
 //! The checker's answer in the words and units of the page.
 
+use super::bench::Learned;
 use super::pick::place_name;
 use super::show;
 use super::words::capital;
 use serde_json::Value;
 use staywright::drawing::Differs;
 use staywright::quantity::{LengthUnit, trimmed};
-use staywright::trade::{Hand, PairName};
+use staywright::trade::{Hand, PairName, json_number};
 
 /// A result and what was found of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,12 +25,10 @@ pub struct ResultLine {
 /// A correction of the bench that the readings suggest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HabitLine {
-    /// The setting's name for the checker.
-    pub id: String,
     /// A sentence.
     pub words: String,
-    /// By how much it is off.
-    pub off: f64,
+    /// What is kept if it is taken as a correction.
+    pub learned: Learned,
 }
 
 /// What the readings say.
@@ -102,6 +101,11 @@ pub struct SettingLine {
     pub source: String,
 }
 
+/// What lies under several keys.
+fn deep<'a>(value: &'a Value, keys: &[&str]) -> Option<&'a Value> {
+    keys.iter().try_fold(value, |value, key| value.get(key))
+}
+
 fn list<'a>(value: &'a Value, key: &str) -> impl Iterator<Item = &'a Value> + use<'a> {
     value.get(key).and_then(Value::as_array).into_iter().flatten()
 }
@@ -111,7 +115,7 @@ fn text<'a>(value: &'a Value, key: &str) -> &'a str {
 }
 
 fn number(value: &Value, key: &str) -> Option<f64> {
-    value.get(key).and_then(Value::as_f64)
+    value.get(key).and_then(json_number)
 }
 
 fn named<'a>(answer: &'a Value, key: &str, id: &str) -> Option<&'a Value> {
@@ -157,7 +161,7 @@ pub fn results(answer: &Value) -> Vec<(String, String)> {
 /// What the readings say; `None` without any, and where no stays fit them.
 pub fn found(answer: &Value, unit: LengthUnit) -> Option<FoundView> {
     let found = answer.get("found").filter(|found| found.is_object())?;
-    let contradicts = found.pointer("/agreement/contradicts") == Some(&Value::Bool(true));
+    let contradicts = deep(found, &["agreement", "contradicts"]) == Some(&Value::Bool(true));
     Some(FoundView {
         agreement: agreement(answer, found, contradicts),
         contradicts,
@@ -171,14 +175,14 @@ pub fn found(answer: &Value, unit: LengthUnit) -> Option<FoundView> {
 }
 
 fn agreement(answer: &Value, found: &Value, contradicts: bool) -> String {
-    let freedom = found.pointer("/agreement/freedom").and_then(Value::as_f64).unwrap_or(0.0);
+    let freedom = deep(found, &["agreement", "freedom"]).and_then(json_number).unwrap_or(0.0);
     if freedom < 1.0 {
         return "No reading is checked by another yet.".to_owned();
     }
     if !contradicts {
         return "The readings agree with each other.".to_owned();
     }
-    let worst = found.pointer("/agreement/worst/figure").and_then(Value::as_str).unwrap_or_default();
+    let worst = deep(found, &["agreement", "worst", "figure"]).and_then(Value::as_str).unwrap_or_default();
     let name = named(answer, "figures", worst).map_or(worst, |figure| text(figure, "name"));
     format!("The readings contradict each other. Read this one again first: {name}.")
 }
@@ -238,10 +242,11 @@ fn mends(found: &Value, unit: LengthUnit) -> Vec<String> {
 }
 
 fn habit(habit: &Value, unit: LengthUnit) -> HabitLine {
-    let off = habit.pointer("/off/value").and_then(Value::as_f64).unwrap_or(0.0);
+    let off = deep(habit, &["off", "value"]).and_then(json_number).unwrap_or(0.0);
     let name = capital(text(habit, "name"));
     let words = off_words(&name, off, text(habit, "unit"), unit);
-    HabitLine { id: text(habit, "id").to_owned(), words, off }
+    let [id, name, of] = ["id", "name", "unit"].map(|key| text(habit, key).to_owned());
+    HabitLine { words, learned: Learned { id, name, unit: of, off } }
 }
 
 /// `Slide, chainstays: 0.3 mm more than told`.
@@ -251,8 +256,8 @@ fn off_words(name: &str, off: f64, of: &str, unit: LengthUnit) -> String {
 }
 
 /// What the builder has kept of the bench, in words: `Slide, chainstays: set 0.3 mm less than told`.
-pub fn correction(name: &str, off: f64, of: &str, unit: LengthUnit) -> String {
-    let way = if off < 0.0 { "more" } else { "less" };
+pub fn correction(Learned { name, unit: of, off, .. }: &Learned, unit: LengthUnit) -> String {
+    let way = if *off < 0.0 { "more" } else { "less" };
     format!("{}: set it {} {way} than the page tells", capital(name), small(off.abs(), of, unit))
 }
 
@@ -297,7 +302,7 @@ fn share_line(answer: &Value, share: &Value, unit: LengthUnit) -> Option<ShareLi
     let setting = named(answer, "settings", text(share, "setting"))?;
     let of = text(setting, "unit");
     let (half, worst) = (number(setting, "half_width")?, number(share, "worst")?);
-    let alone = share.pointer("/hold/by_squares").and_then(Value::as_f64);
+    let alone = deep(share, &["hold", "by_squares"]).and_then(json_number);
     Some(ShareLine {
         name: capital(text(setting, "name")),
         part: number(share, "part")?,

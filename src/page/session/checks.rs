@@ -7,7 +7,7 @@ use super::show;
 use serde_json::Value;
 use staywright::plan::{Cut, Pair, Plan};
 use staywright::quantity::{Angle, Length, LengthUnit, read_angle, read_length};
-use staywright::trade::{Hand, PairName};
+use staywright::trade::{Hand, PairName, json_number};
 
 /// One figure to measure.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,7 +44,7 @@ pub fn all_checks(plan: &Plan, name: PairName, answer: Option<&Value>) -> Vec<Ch
 /// A figure of the checker's answer.
 fn further(figure: &Value) -> Option<Check> {
     let text = |key: &str| figure.get(key).and_then(Value::as_str);
-    let nominal = figure.get("nominal").and_then(Value::as_f64)?;
+    let nominal = figure.get("nominal").and_then(json_number)?;
     let nominal = match text("unit")? {
         "mm" => Reading::Length(Length::from_mm(nominal)),
         _ => Reading::Angle(Angle::from_degrees(nominal)),

@@ -1,6 +1,7 @@
 //! What is asked about the errors of the job and its finished stays.
 
 use super::Session;
+use super::bench::Bench;
 use leptos::prelude::*;
 use serde_json::{Map, Value, json};
 use staywright::quantity::{LengthUnit, read_angle, read_length};
@@ -9,14 +10,12 @@ impl Session {
     /// The question as it stands: the last good job, what is known of the bench, all readings, the figure that is touched.
     pub fn question(self) -> String {
         let job = self.follow.plan.with(|plan| plan.job.to_json());
-        let mut question = self.settings.bench.with(|bench| bench.value());
-        if let Some(keys) = question.as_object_mut() {
-            keys.insert("job".into(), job);
-            keys.insert("readings".into(), Value::Object(self.readings()));
-            let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
-            keys.insert("touched".into(), json!(touched));
-        }
-        question.to_string()
+        let mut keys = self.settings.bench.with(Bench::asked);
+        keys.insert("job".into(), job);
+        keys.insert("readings".into(), Value::Object(self.readings()));
+        let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
+        keys.insert("touched".into(), json!(touched));
+        Value::Object(keys).to_string()
     }
 
     /// What was measured, as numbers; a text that is none is left out, and said so at its field.
@@ -24,7 +23,13 @@ impl Session {
         let (mark, unit) = (self.follow.mark.get(), self.settings.unit.get());
         self.records.with(|records| {
             let measured = records.of(&mark).map_or(&[][..], |record| &record.measured).iter();
-            measured.filter_map(|(id, text)| Some((id.clone(), json!(number(id, text, unit)?)))).collect()
+            let mut numbers = Map::new();
+            for (id, text) in measured {
+                if let Some(number) = number(id, text, unit) {
+                    numbers.insert(id.clone(), json!(number));
+                }
+            }
+            numbers
         })
     }
 }

@@ -107,7 +107,7 @@ impl Settings {
             ("pick", Some(self.pick.get().key())),
             ("mill", self.mill.get()),
             ("limits", Some(limits)),
-            ("bench", Some(self.bench.with(|bench| bench.value().to_string()))),
+            ("bench", Some(self.bench.with(|bench| bench.to_text()))),
             ("fixture", self.fixture.get()),
         ]
     }

@@ -22,6 +22,7 @@ mod link_box;
 mod mill;
 mod nav;
 mod notice;
+mod number_field;
 mod place_check;
 mod place_cuts;
 mod place_frame;

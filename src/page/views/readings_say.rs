@@ -7,26 +7,23 @@ use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::answer::{FoundView, HabitLine, ResultLine, differs as differs_of, found};
-use crate::session::bench::tell;
 use leptos::prelude::*;
 use staywright::drawing::{Differs, as_found};
+
+const NO_FIT: &str = "No stays fit these readings: one of them must be wrong.";
+const NOTHING_YET: &str = "Enter what you measured. A few readings are enough for a verdict on the wheel; each more is \
+                           checked by the others.";
 
 /// The section.
 pub fn readings_say() -> Part {
     let session = Session::here();
-    let said = Memo::new(move |_| {
+    let said = move || {
         let unit = session.settings.unit.get();
-        session.answer.with(|answer| answer.as_ref().and_then(|answer| found(answer, unit)))
-    });
-    let body = move || {
-        match said.get() {
+        session.answer.get().and_then(|answer| found(&answer, unit))
+    };
+    let body = move || match said() {
         Some(view) => told(session, &view),
-        None => vec![part("p").text(if has_readings(session) {
-            "No stays fit these readings: one of them must be wrong."
-        } else {
-            "Enter what you measured. A few readings are enough for a verdict on the wheel; each more is checked by the others."
-        })],
-    }
+        None => vec![part("p").text(if has_readings(session) { NO_FIT } else { NOTHING_YET })],
     };
     part("section")
         .class("box")
@@ -38,7 +35,7 @@ pub fn readings_say() -> Part {
 
 fn differs(session: Session) -> Option<[Differs; 2]> {
     let pair = session.settings.pick.get().pair;
-    session.answer.with(|answer| answer.as_ref().and_then(|answer| differs_of(answer, pair)))
+    session.answer.get().and_then(|answer| differs_of(&answer, pair))
 }
 
 /// The stays as they are, beside the plan.
@@ -82,7 +79,7 @@ fn result(line: &ResultLine) -> Part {
 }
 
 fn habit(session: Session, line: &HabitLine) -> Part {
-    let (id, off) = (line.id.clone(), line.off);
-    let keep = move || session.settings.bench.update(|bench| tell(&mut bench.learned, &id, Some(off)));
+    let learned = line.learned.clone();
+    let keep = move || session.settings.bench.update(|bench| bench.learn(learned.clone()));
     part("li").add(part("span").text(&line.words)).add(button("Keep as a correction", keep))
 }

@@ -3,30 +3,23 @@
 use super::button::button;
 use crate::browser::checker;
 use crate::browser::part::{Part, part};
+use crate::session::follow::Shared;
 use leptos::prelude::*;
 use serde_json::Value;
 use staywright::quantity::trimmed;
-
-/// What the checker was asked, and what came of it.
-#[derive(Clone, PartialEq)]
-enum State {
-    Unasked,
-    Asked,
-    Done(Option<Value>),
-}
+use staywright::trade::json_number;
 
 /// The section, folded; the examples are worked when asked for.
 pub fn self_check() -> Part {
-    let state = RwSignal::new(State::Unasked);
+    // The examples, or `null` where the checker could not be started.
+    let answer = RwSignal::new(None::<Shared<Value>>);
     let run = move || {
-        state.set(State::Asked);
-        checker::ask("worked", move |answer| state.set(State::Done(answer)));
+        checker::ask("worked", move |worked| answer.set(Some(Shared::new(worked.unwrap_or_default()))));
     };
-    let body = move || match state.get() {
-        State::Unasked => Vec::new(),
-        State::Asked => vec![part("p").text("Being worked …")],
-        State::Done(Some(Value::Array(examples))) => examples.iter().map(example).collect(),
-        State::Done(_) => vec![part("p").class("stale").text("The checker could not be started.")],
+    let body = move || match answer.get().as_deref() {
+        None => Vec::new(),
+        Some(Value::Array(examples)) => examples.iter().map(example).collect(),
+        Some(_) => vec![part("p").class("stale").text("The checker could not be started.")],
     };
     part("details")
         .class("box")
@@ -52,7 +45,7 @@ fn example(example: &Value) -> Part {
 
 fn figure(figure: &Value) -> Part {
     let number =
-        |key: &str| figure.get(key).and_then(Value::as_f64).map_or_else(String::new, |x| trimmed(x, 3));
+        |key: &str| figure.get(key).and_then(json_number).map_or_else(String::new, |x| trimmed(x, 3));
     let agrees = figure.get("agrees") == Some(&Value::Bool(true));
     let what = figure.get("what").and_then(Value::as_str).unwrap_or_default();
     part("tr")
