@@ -11,6 +11,8 @@ mod frame;
 mod group;
 mod job;
 mod read;
+mod reader;
+pub mod shop;
 mod side;
 mod starters;
 mod tube;
