@@ -12,11 +12,12 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 6] = [
+const LAYERS: [(&str, &[&str]); 7] = [
     ("quantity", &[]),
     ("geometry", &["quantity"]),
     ("trade", &["quantity"]),
     ("plan", &["quantity", "geometry", "trade"]),
+    ("machining", &["quantity", "geometry", "trade", "plan"]),
     ("drawing", &["quantity", "geometry", "trade", "plan"]),
     ("link", &["quantity", "trade"]),
 ];
