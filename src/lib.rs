@@ -1,8 +1,8 @@
 //! Staywright's library: from a bicycle's rear end to every figure for cutting its stays on a mill.
 //!
 //! A [`trade::Job`] is what a person enters; [`plan::Plan`] is all that follows from it.
-//! Layers, lowest first: [`quantity`], [`geometry`], [`trade`], [`plan`], [`machining`], then [`drawing`],
-//! [`export`] and [`link`].
+//! Layers, lowest first: [`quantity`], [`geometry`], [`trade`], [`plan`], [`machining`], [`work`], then
+//! [`drawing`], [`export`] and [`link`].
 
 pub mod drawing;
 pub mod geometry;
@@ -11,3 +11,4 @@ pub mod machining;
 pub mod plan;
 pub mod quantity;
 pub mod trade;
+pub mod work;

@@ -7,6 +7,7 @@ use super::warnings::warnings;
 use crate::browser::part::{Part, part};
 use crate::session::checks::{Check, judge, pair_checks};
 use crate::session::place::Place;
+use crate::session::reading::Written;
 use crate::session::words::capital;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;

@@ -90,7 +90,7 @@ group! {
     /// The readout of one axis.
     DroAxis {
         /// Its smallest division; 0 for one that shows every figure.
-        division: Length = "division_mm", "smallest division", 0.01, 0.0..=1.0;
+        division: Length = "division_mm", "smallest division", 0.0, 0.0..=1.0;
         /// How far the axis goes.
         travel: Length = "travel_mm", "travel", 400.0, 1.0..=3000.0;
     }

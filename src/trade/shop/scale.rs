@@ -50,7 +50,7 @@ group! {
         /// What it shows where the true figure is 0.
         zero: Length = "zero_mm", "scale zero", 0.0, -5000.0..=5000.0;
         /// Its smallest division; 0 for one that shows every figure.
-        division: Length = "division_mm", "smallest division", 0.1, 0.0..=10.0;
+        division: Length = "division_mm", "smallest division", 0.0, 0.0..=10.0;
     }
 }
 
@@ -60,7 +60,7 @@ group! {
         /// What it shows where the true figure is 0.
         zero: Angle = "zero_deg", "scale zero", 0.0, -360.0..=360.0;
         /// Its smallest division; 0 for one that shows every figure.
-        division: Angle = "division_deg", "smallest division", 0.1, 0.0..=10.0;
+        division: Angle = "division_deg", "smallest division", 0.0, 0.0..=10.0;
     }
 }
 

@@ -1,0 +1,318 @@
+//! The step list played back. A simulated fixture and mill, set from the listed readings and words alone, must put every
+//! cutter's axis, saw, clamp and axle where the job's geometry wants them.
+//!
+//! The geometry here is written from the contract's formulas and the mill from how such machines move; neither looks at
+//! how the steps are made.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
+mod jobs;
+mod mill;
+mod truth;
+
+use jobs::{jobs, shops};
+use mill::Simulated;
+use staywright::plan::{CutAt, plan};
+use staywright::quantity::{Angle, Length};
+use staywright::trade::shop::{Shop, demo_shop};
+use staywright::trade::{Hand, Job, PairName};
+use staywright::work::{Effect, Reading, Step, Tools, choose, pair_steps};
+use truth::{Truth, angle_between, nearest};
+
+/// What was cut when the steps of a pair had been followed.
+fn played(job: &Job, shop: &Shop, tools: &Tools, name: PairName) -> (Vec<Step>, Vec<mill::Done>) {
+    let plan = plan(job).unwrap();
+    let steps = pair_steps(&plan, shop, tools, name);
+    let mut simulated = Simulated::new(job, shop);
+    for step in &steps {
+        simulated.follow(step);
+    }
+    (steps, simulated.done)
+}
+
+/// Which cut a step's id speaks of.
+fn cuts_of(id: &str, name: PairName) -> Vec<CutAt> {
+    let words: Vec<&str> = id.split('.').collect();
+    let hands: Vec<Hand> = match words[1] {
+        "both" => Hand::ALL.to_vec(),
+        "right" => vec![Hand::Right],
+        "left" => vec![Hand::Left],
+        other => panic!("{other}"),
+    };
+    hands.into_iter().map(|hand| CutAt { pair: name, hand, at_front: words[2] == "front" }).collect()
+}
+
+/// How far a round cut lies from where the job wants it, for one stay: at the stay's own nearest point, and in direction.
+fn off(job: &Job, at: CutAt, axis: &truth::Axis) -> Option<(f64, f64)> {
+    let truth = Truth::new(job, at.pair, at.hand);
+    let wanted = truth.member(job, at.at_front)?;
+    let (station, _) = nearest(&truth.stay(), &wanted)?;
+    let seat = truth.stay().at(station);
+    Some((axis.distance(&seat) - wanted.distance(&seat), angle_between(&axis.along, &wanted.along)))
+}
+
+fn check_pair(job: &Job, shop: &Shop, name: PairName, slack: f64) -> usize {
+    let (steps, done) = played(job, shop, &Tools::default(), name);
+    let mut seen = 0;
+    for done in &done {
+        match done {
+            mill::Done::Round { id, axis } => {
+                for at in cuts_of(id, name) {
+                    let truth = Truth::new(job, at.pair, at.hand);
+                    let wanted = truth.member(job, at.at_front).unwrap();
+                    for along in [-50.0, 0.0, 50.0] {
+                        let off = axis.distance(&wanted.at(along));
+                        assert!(off < slack, "{id} {}: {off}\n{steps:#?}", at.key());
+                    }
+                    assert!(angle_between(&axis.along, &wanted.along) < slack, "{id}");
+                    seen += 1;
+                }
+            }
+            mill::Done::Slots { id, kerfs, front_edge } => {
+                for at in cuts_of(id, name) {
+                    check_slot(job, at, kerfs, *front_edge, slack);
+                    seen += 1;
+                }
+            }
+            mill::Done::Axle { id, along, above } => {
+                let hand = if id.contains(".left.") { Hand::Left } else { Hand::Right };
+                let wanted = Truth::new(job, name, hand).axle_local();
+                assert!((along - wanted.x).abs() < slack && (above - wanted.z).abs() < slack, "{id}");
+                seen += 1;
+            }
+            mill::Done::Post { id, hand, station, spacing } => {
+                let truth = Truth::new(job, name, *hand);
+                let wanted = truth.spacing_at(*station);
+                assert!((spacing - wanted).abs() < slack, "{id}: {spacing} {wanted}");
+                seen += 1;
+            }
+        }
+    }
+    seen
+}
+
+/// The passes leave the plate's room and no more, without a wall between them, and stop at the root.
+fn check_slot(job: &Job, at: CutAt, kerfs: &[(Hand, f64, f64)], front_edge: f64, slack: f64) {
+    let truth = Truth::new(job, at.pair, at.hand);
+    let (middle, plate, root) = truth.slot(job);
+    let mut own: Vec<(f64, f64)> =
+        kerfs.iter().filter(|kerf| kerf.0 == at.hand).map(|kerf| (kerf.1, kerf.2)).collect();
+    own.sort_by(|a, b| a.0.total_cmp(&b.0));
+    assert!(!own.is_empty(), "{}", at.key());
+    assert!((own[0].0 - (middle - plate / 2.0)).abs() < slack, "{}: {own:?}", at.key());
+    assert!((own.last().unwrap().1 - (middle + plate / 2.0)).abs() < slack, "{}: {own:?}", at.key());
+    for two in own.windows(2) {
+        assert!(two[1].0 <= two[0].1 + slack, "{}: a wall is left: {own:?}", at.key());
+    }
+    assert!((front_edge - root).abs() < slack, "{}: {front_edge} {root}", at.key());
+}
+
+/// Vertical and horizontal spindles, either table direction, either way round, either side to the spindle, each sense of
+/// each readout and scale, each side touched; symmetrical and asymmetric pairs, both tilts.
+#[test]
+fn every_cutter_ends_where_the_job_wants_it() {
+    let mut seen = 0;
+    for job in jobs() {
+        for shop in shops() {
+            for name in PairName::ALL {
+                seen += check_pair(&job, &shop, name, 1e-8);
+            }
+        }
+    }
+    assert!(seen > 20_000, "{seen}");
+}
+
+/// The jobs above tilt to the front, to the rear, not at all and upright, and stand on their sides.
+#[test]
+fn every_way_of_standing_is_played() {
+    let shop = Shop::default();
+    let mut tasks: Vec<String> = Vec::new();
+    for job in jobs() {
+        let plan = plan(&job).unwrap();
+        for name in PairName::ALL {
+            tasks.extend(pair_steps(&plan, &shop, &Tools::default(), name).into_iter().map(|step| step.task));
+        }
+    }
+    for task in [
+        "Tilt the fixture, front end up",
+        "Tilt the fixture, rear end up",
+        "Lay the fixture level",
+        "Stand the fixture upright, front end up",
+        "Stand the fixture, left side to the spindle",
+        "Touch the datum edge from the front",
+        "Touch the datum edge from the rear",
+    ] {
+        assert!(tasks.iter().any(|known| known == task), "{task}");
+    }
+}
+
+/// With real divisions, each cut is off by no more than half of each of them, the gauge's at the length of its arm.
+#[test]
+fn rounded_readings_leave_no_more_than_their_divisions() {
+    for job in jobs() {
+        for (dro, gauge) in [(0.01, 0.05), (0.1, 0.5), (0.02, 0.0)] {
+            let mut shop = demo_shop();
+            shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::from_mm(dro));
+            shop.fixture.tilt.figures.division = Angle::from_degrees(gauge);
+            for name in PairName::ALL {
+                let (_, done) = played(&job, &shop, &Tools::default(), name);
+                for done in done {
+                    let mill::Done::Round { id, axis } = done else { continue };
+                    for at in cuts_of(&id, name) {
+                        let Some((off, turned)) = off(&job, at, &axis) else { continue };
+                        let truth = Truth::new(&job, at.pair, at.hand);
+                        let arm = truth.arm(&job, at.at_front);
+                        let half_turn = (gauge / 2.0_f64).to_radians();
+                        let most = dro / 2.0 * 2f64.sqrt() + half_turn * arm;
+                        assert!(off.abs() <= most + 1e-9, "{id}: {off} > {most}");
+                        assert!(turned <= half_turn + 1e-9, "{id}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// What the cut is off by when a scale is read to its division and all others exactly: the step says so beforehand.
+#[test]
+fn the_stated_effect_of_rounding_is_what_happens() {
+    let mut seen = 0;
+    for job in jobs() {
+        for which in ["along", "across", "tilt"] {
+            let mut shop = demo_shop();
+            shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::default());
+            shop.fixture.tilt.figures.division = Angle::default();
+            match which {
+                "along" => shop.mill.axes[0].division = Length::from_mm(0.25),
+                "across" => shop.mill.axes[1].division = Length::from_mm(0.25),
+                _ => shop.fixture.tilt.figures.division = Angle::from_degrees(0.5),
+            }
+            for name in PairName::ALL {
+                let (steps, done) = played(&job, &shop, &Tools::default(), name);
+                for done in done {
+                    let mill::Done::Round { id, axis } = done else { continue };
+                    let key = id.replace(".cut", &format!(".{which}"));
+                    let Some(step) = steps.iter().find(|step| step.id == key) else { continue };
+                    let stated = step.rounding.unwrap().effect;
+                    seen += usize::from(matches_one(&job, &cuts_of(&id, name), &axis, stated));
+                }
+            }
+        }
+    }
+    assert!(seen > 30, "{seen}");
+}
+
+/// Whether the effect is that on one of the stays, and on none more by far; panics where it is not. `false` where no
+/// stay has a nearest point.
+fn matches_one(job: &Job, cuts: &[CutAt], axis: &truth::Axis, stated: Effect) -> bool {
+    let mut all = Vec::new();
+    for at in cuts {
+        let truth = Truth::new(job, at.pair, at.hand);
+        let wanted = truth.member(job, at.at_front).unwrap();
+        let stay = truth.stay();
+        let (Some(was), Some(is)) = (nearest(&stay, &wanted), nearest(&stay, axis)) else { continue };
+        let turn = angle_between(&stay.along, &axis.along) - angle_between(&stay.along, &wanted.along);
+        all.push([is.0 - was.0, is.1 - was.1, turn.to_degrees()]);
+    }
+    if all.is_empty() {
+        return false;
+    }
+    let said = [stated.along.mm(), stated.offset.mm(), stated.angle.degrees()];
+    let close = |one: &[f64; 3]| one.iter().zip(said).all(|(a, b)| (a - b).abs() < 1e-7);
+    assert!(all.iter().any(close), "{cuts:?}: said {said:?}, found {all:?}");
+    let size = |one: &[f64; 3]| one.iter().map(|x| x.abs()).sum::<f64>();
+    assert!(all.iter().all(|one| size(one) <= size(&said) + 1e-6), "{cuts:?}: said {said:?}, found {all:?}");
+    true
+}
+
+/// The axis of a round cut once the steps have been followed with one reading changed.
+fn played_with(job: &Job, shop: &Shop, steps: &[Step], id: &str, reading: Reading) -> truth::Axis {
+    let mut simulated = Simulated::new(job, shop);
+    for step in steps {
+        let changed = Step { reading: Some(reading), ..step.clone() };
+        simulated.follow(if step.id == id { &changed } else { step });
+    }
+    let cut = id.replace(".along", ".cut");
+    let found = simulated.done.into_iter().find_map(|done| match done {
+        mill::Done::Round { id, axis } if id == cut => Some(axis),
+        _ => None,
+    });
+    found.unwrap()
+}
+
+/// With a saw of another size, the reading that is given beside the planned one makes the stay's length right where both
+/// stays are cut in one setting, and wherever the table's direction alone carries the axis along the stay.
+#[test]
+fn the_reading_for_another_saw_moves_the_cut_by_the_push() {
+    let mut shop = demo_shop();
+    shop.processes[0].gap.most = Length::from_mm(2.0);
+    shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::default());
+    shop.fixture.tilt.figures.division = Angle::default();
+    let mut seen = 0;
+    for (job, name) in jobs().into_iter().flat_map(|job| PairName::ALL.map(|name| (job.clone(), name))) {
+        let plan = plan(&job).unwrap();
+        let tools = choose(&plan, &shop);
+        let steps = pair_steps(&plan, &shop, &tools, name);
+        for step in &steps {
+            let Some(beside) = step.also.iter().find(|named| named.name.contains("come right")) else {
+                continue;
+            };
+            let at = cuts_of(&step.id, name)[0];
+            let truth = Truth::new(&job, at.pair, at.hand);
+            let wanted = truth.member(&job, at.at_front).unwrap();
+            if step.id.contains(".both.") || wanted.along.y.abs() > 0.5 {
+                let axis = played_with(&job, &shop, &steps, &step.id, beside.reading);
+                let station = |axis| nearest(&truth.stay(), axis).unwrap().0;
+                let outwards = (station(&axis) - station(&wanted)) * if at.at_front { -1.0 } else { 1.0 };
+                let push = tools.saw(at).unwrap().push.unwrap().mm();
+                assert!((outwards - push).abs() < 1e-7, "{}: {outwards} {push}", step.id);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 3, "{seen}");
+}
+
+/// A figure as the demonstration shop shows it: by hand, slide scale 30 at its zero, axle scale falling from 50.
+#[test]
+fn readings_are_the_scales_own() {
+    let shop = demo_shop();
+    let job = shop.starting(Job::default());
+    let plan = plan(&job).unwrap();
+    let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Chainstays);
+    let reading = |key: &str| match steps.iter().find(|step| step.id == key).unwrap().reading {
+        Some(Reading::Length(length)) => length.mm(),
+        other => panic!("{other:?}"),
+    };
+    // Front datum line to axle is the chainstay length, 430; the axle lies in the stay plane.
+    assert_eq!(reading("chainstays.both.slide"), 460.0);
+    assert_eq!(reading("chainstays.both.axle-height"), 50.0);
+}
+
+#[test]
+fn what_cannot_be_set_says_by_how_much() {
+    let mut shop = demo_shop();
+    shop.fixture.limits.tilt_max = Angle::from_degrees(10.0);
+    shop.fixture.limits.half_spacing_max = Length::from_mm(25.0);
+    let mut job = shop.starting(Job::default());
+    job.fixture.bench.slide_max = Length::from_mm(400.0);
+    let plan = plan(&job).unwrap();
+    let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Chainstays);
+    let beyond = |key: &str| {
+        steps.iter().find(|step| step.id.ends_with(key)).unwrap().beyond.clone().unwrap_or_default()
+    };
+    assert_eq!(
+        beyond(".slide"),
+        "the slide would stand at 430 mm; it goes from 380 to 400: 30 mm is missing"
+    );
+    assert!(beyond(".post-1").starts_with("the clamp would stand at "), "{}", beyond(".post-1"));
+    let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Seatstays);
+    let tilt = steps.iter().find(|step| step.id.ends_with(".tilt")).unwrap();
+    assert!(tilt.beyond.as_ref().unwrap().contains("it tilts from 0 to 10"), "{:?}", tilt.beyond);
+}
