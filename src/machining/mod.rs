@@ -3,14 +3,27 @@
 //!
 //! Everything here follows from a plan and a shop. Places are in fixture components `(u, v, w)` from the front datum.
 
+mod advice;
+mod bodies;
 mod choice;
+mod collide;
 mod placed;
 mod published;
 mod slot;
 mod speed;
+mod stiffness;
+mod stroke;
 
+pub use advice::{Advice, advice};
+pub use bodies::{Standing, Turning, TurningBody, standing, turning};
 pub use choice::{Candidate, Shift, Verdict, candidates};
+pub use collide::{Near, nearest};
 pub use placed::{Placed, cutter_axis, stub_extent, ways};
 pub use published::{CARBIDE, PublishedSpeed, feed_per_tooth, published_speed};
 pub use slot::{SlotPasses, slot_passes};
 pub use speed::{Cutter, Running, Tool, feed, nearest_not_above, rim_speed, running, slowest, spindle_speed};
+pub use stiffness::{
+    Band, CuttingForce, STEEL, Segment, arbor, compliance, cutting_force, deflection, force, specific_force,
+    stiffer_by,
+};
+pub use stroke::{Reach, Stroke, TableRoom, table_room};

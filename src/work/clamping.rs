@@ -59,7 +59,7 @@ fn slide(work: Work<'_>) -> Step {
     let mut made = on_scale(made, Scale::Slide, work.shop.fixture.slide.shows(stay.slide), None)
         .checked("measure from the front datum line to the middle of the dummy axle");
     made.also.push(Named::new("Front datum line to axle", Reading::Length(stay.slide)));
-    made.beyond = beyond("the slide", stay.slide, bench.slide_min, bench.slide_max);
+    made.beyond.extend(beyond("the slide", stay.slide, bench.slide_min, bench.slide_max));
     made
 }
 
@@ -73,7 +73,7 @@ fn axle_height(work: Work<'_>) -> Step {
     let mut made = on_scale(made, Scale::AxleHeight, work.shop.fixture.axle_height.shows(height), None)
         .checked("measure from the stay plane to the middle of the dummy axle");
     made.also.push(Named::new(capital(side), Reading::Length(Length::from_mm(height.mm().abs()))));
-    made.beyond = beyond("the axle height", height, bench.axle_height_min, bench.axle_height_max);
+    made.beyond.extend(beyond("the axle height", height, bench.axle_height_min, bench.axle_height_max));
     made
 }
 
@@ -101,10 +101,11 @@ fn post_step(work: Work<'_>, index: usize, post: &Post) -> Step {
             Reading::Length(shown.reading),
         ));
     }
-    made.beyond = spacings.iter().find_map(|(_, spacing)| {
-        let limits = &work.shop.fixture.limits;
+    let (limits, body) = (&work.shop.fixture.limits, &work.shop.fixture.post);
+    made.beyond.extend(beyond("the post", post.u, body.front, body.rear));
+    made.beyond.extend(spacings.iter().find_map(|(_, spacing)| {
         beyond("the clamp", *spacing, limits.half_spacing_min, limits.half_spacing_max)
-    });
+    }));
     calipers(work, post, made)
 }
 

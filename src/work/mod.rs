@@ -17,6 +17,7 @@ mod round;
 mod slot;
 mod step;
 mod tools;
+mod way_in;
 
 pub use caution::Caution;
 pub use effect::Effect;

@@ -1,16 +1,20 @@
 //! Setting the machine for a round cut and cutting it.
 
-use super::capital;
 use super::caution::CHANGE;
 use super::clamping::ALIKE;
 use super::effect::Axled;
 use super::pass::Pass;
 use super::reading::Reading;
 use super::step::{Scale, Step};
+use super::{capital, way_in};
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
 use crate::quantity::{Angle, trimmed};
 use crate::trade::shop::{HoleSaw, SpindleWay};
+
+/// Why the front ends are cut before the rear ends.
+const FRONT_FIRST: &str = "the front ends hang from the front datum line, where the tubes are marked; the rear ends follow \
+                           in the same clamping";
 
 pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
     let mut steps = vec![cutter(pass, cut)];
@@ -36,6 +40,9 @@ fn cutter(pass: Pass<'_>, cut: &RoundCut) -> Step {
     let diameter = chosen.map_or(cut.cutter, |(candidate, _)| candidate.diameter);
     let mut made =
         pass.step("cutter", "Mount the hole saw", on).figure(Reading::Diameter(diameter)).caution(CHANGE);
+    if pass.at_front {
+        made.why = Some(FRONT_FIRST);
+    }
     let pair = pass.work.pair();
     let shared = if pass.at_front { pair.front_saw_depth } else { pair.rear_saw_depth };
     let depth = shared.filter(|_| pass.work.hands.len() > 1).or(cut.saw_depth);
@@ -73,7 +80,11 @@ fn tilt(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
         let on = "about the fixture's own normal, after the tilt";
         let made = pass.step("swivel", "Swivel the fixture", on);
         let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
-        steps.push(made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None));
+        let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
+        let most = pass.work.shop.fixture.limits.swivel_max;
+        let size = Angle::from_degrees(setting.swivel.degrees().abs());
+        made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
+        steps.push(made);
     }
     steps
 }
@@ -96,16 +107,21 @@ fn gauge(pass: Pass<'_>, cut: &RoundCut, task: &str) -> Step {
         .rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), pass.effect(setting, set))
         .beside("Stay plane to spindle", Reading::Angle(setting.tilt))
         .checked("the gauge, again, when everything is tightened");
-    made.beyond = tilt_beyond(wanted, shop.fixture.limits.tilt_min, shop.fixture.limits.tilt_max);
+    made.beyond.extend(turns_beyond(
+        "tilt",
+        wanted,
+        shop.fixture.limits.tilt_min,
+        shop.fixture.limits.tilt_max,
+    ));
     made
 }
 
-fn tilt_beyond(wanted: Angle, least: Angle, most: Angle) -> Option<String> {
+fn turns_beyond(way: &str, wanted: Angle, least: Angle, most: Angle) -> Option<String> {
     let (wanted, least, most) = (wanted.degrees(), least.degrees(), most.degrees());
     let over = if wanted < least { least - wanted } else { wanted - most };
     (over > 0.0).then(|| {
         format!(
-            "the fixture would tilt by {}°; it tilts from {} to {}: {}° are missing",
+            "the fixture would {way} by {}°; it can {way} from {} to {}: {}° are missing",
             trimmed(wanted, 2),
             trimmed(least, 2),
             trimmed(most, 2),
@@ -180,7 +196,7 @@ fn saw(pass: Pass<'_>) -> Step {
         teeth: saw.size.teeth.number(),
         tooth: saw.tooth,
     };
-    pass.turning(run(pass, made, cutter))
+    pass.turning(way_in::checked(pass, run(pass, made, cutter), candidate.diameter, saw))
 }
 
 /// Adds speed and feed to the step at which a cutter turns.
@@ -198,7 +214,7 @@ pub(super) fn run(pass: Pass<'_>, mut step: Step, cutter: Cutter) -> Step {
             "this cutter wants {wanted} rpm; the mill's slowest speed is {} times that",
             trimmed(times, 1)
         );
-        step.beyond = Some(message);
+        step.beyond.push(message);
     }
     step
 }

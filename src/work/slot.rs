@@ -53,7 +53,7 @@ impl Slotting<'_> {
             .caution(CHANGE);
         if self.passes.room.mm() < 0.0 {
             let short = trimmed(-self.passes.room.mm(), 2);
-            made.beyond = Some(format!(
+            made.beyond.push(format!(
                 "the saw's collar meets the stay's end {short} mm before the slot is deep enough"
             ));
         }
@@ -139,8 +139,9 @@ fn without_saw(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
         )
         .figure(Reading::Length(cut.plate))
         .caution(CHANGE);
-    mount.beyond =
-        Some("no slitting saw on hand is as thin as the plate, or only far thinner ones are".to_owned());
+    mount
+        .beyond
+        .push("no slitting saw on hand is as thin as the plate, or only far thinner ones are".to_owned());
     let height = pass
         .step(
             "height",

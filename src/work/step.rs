@@ -68,8 +68,10 @@ pub struct Step {
     pub rounding: Option<Rounding>,
     /// How to see that it was done right.
     pub check: Option<&'static str>,
-    /// Why this cannot be set here, with the figure by which it fails.
-    pub beyond: Option<String>,
+    /// Why it comes now and not later.
+    pub why: Option<&'static str>,
+    /// What cannot be done here, each with the figure by which it fails.
+    pub beyond: Vec<String>,
     /// Figures beside it.
     pub also: Vec<Named>,
     /// What can hurt here.
@@ -88,7 +90,8 @@ impl Step {
             set_on: set_on.into(),
             rounding: None,
             check: None,
-            beyond: None,
+            why: None,
+            beyond: Vec::new(),
             also: Vec::new(),
             cautions: Vec::new(),
         }

@@ -304,9 +304,7 @@ fn what_cannot_be_set_says_by_how_much() {
     job.fixture.bench.slide_max = Length::from_mm(400.0);
     let plan = plan(&job).unwrap();
     let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Chainstays);
-    let beyond = |key: &str| {
-        steps.iter().find(|step| step.id.ends_with(key)).unwrap().beyond.clone().unwrap_or_default()
-    };
+    let beyond = |key: &str| steps.iter().find(|step| step.id.ends_with(key)).unwrap().beyond.join("; ");
     assert_eq!(
         beyond(".slide"),
         "the slide would stand at 430 mm; it goes from 380 to 400: 30 mm is missing"
@@ -314,5 +312,57 @@ fn what_cannot_be_set_says_by_how_much() {
     assert!(beyond(".post-1").starts_with("the clamp would stand at "), "{}", beyond(".post-1"));
     let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Seatstays);
     let tilt = steps.iter().find(|step| step.id.ends_with(".tilt")).unwrap();
-    assert!(tilt.beyond.as_ref().unwrap().contains("it tilts from 0 to 10"), "{:?}", tilt.beyond);
+    assert!(tilt.beyond.join("; ").contains("it can tilt from 0 to 10"), "{:?}", tilt.beyond);
+}
+
+/// What the way in would meet is said at the step at which the saw goes in.
+#[test]
+fn the_cut_says_what_stands_in_its_way() {
+    let mut shop = demo_shop();
+    shop.processes[0].gap.most = Length::from_mm(2.0);
+    let job = shop.starting(Job::default());
+    let plan = plan(&job).unwrap();
+    let cut = |shop: &Shop| {
+        let steps = pair_steps(&plan, shop, &choose(&plan, shop), PairName::Chainstays);
+        steps.into_iter().find(|step| step.id == "chainstays.both.front.cut").unwrap()
+    };
+    let good = cut(&shop);
+    assert_eq!(good.beyond, Vec::<String>::new());
+    assert!(good.also.iter().any(|named| named.name == "Smallest gap, saw to bed"), "{:?}", good.also);
+    assert!(good.also.iter().any(|named| matches!(named.reading, Reading::Speed(_))));
+    let mut poor = shop.clone();
+    poor.hole_saws.iter_mut().for_each(|saw| saw.arbor.reach = Length::from_mm(12.0));
+    poor.mill.axes.iter_mut().for_each(|axis| axis.travel = Length::from_mm(40.0));
+    poor.fixture.bed.thickness = Length::from_mm(25.0);
+    let said = cut(&poor).beyond.join("; ");
+    for words in [
+        "the arbor is too short by",
+        "travel along the spindle by",
+        "along the fixture is short by",
+        "the saw meets the bed after",
+    ] {
+        assert!(said.contains(words), "{words}: {said}");
+    }
+}
+
+/// Readings are whole counts of the scale's divisions, and the remainder is never more than half of one.
+#[test]
+fn readings_are_whole_divisions() {
+    let shop = demo_shop();
+    let mut seen = 0;
+    for job in jobs() {
+        let plan = plan(&job).unwrap();
+        for step in
+            PairName::ALL.into_iter().flat_map(|name| pair_steps(&plan, &shop, &Tools::default(), name))
+        {
+            let Some(rounding) = step.rounding else { continue };
+            let (division, reading) =
+                (rounding.division.number().unwrap(), step.reading.unwrap().number().unwrap());
+            let count = reading / division;
+            assert!((count - count.round()).abs() < 1e-6, "{}: {reading}", step.id);
+            assert!(rounding.left.number().unwrap().abs() <= division / 2.0 + 1e-9, "{}", step.id);
+            seen += 1;
+        }
+    }
+    assert!(seen > 100, "{seen}");
 }

@@ -30,7 +30,7 @@ pub fn step_words(step: &Step) -> Vec<Part> {
     if !also.is_empty() {
         words.push(facts(move || also.clone()));
     }
-    words.extend(step.beyond.as_ref().map(|beyond| part("p").class("caution").text(beyond)));
+    words.extend(step.beyond.iter().map(|beyond| part("p").class("caution").text(beyond)));
     words.extend(step.cautions.iter().map(|caution| part("p").class("caution").text(caution.words)));
     words
 }

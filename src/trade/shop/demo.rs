@@ -28,6 +28,10 @@ pub fn demo_shop() -> Shop {
     shop.fixture.half_spacing = scale(0.0, 0.25, Sense::Rises);
     shop.fixture.tilt = gauge(0.0, 0.05, Sense::Rises);
     shop.fixture.limits.tilt_max = Angle::from_degrees(75.0);
+    shop.fixture.limits.swivel_max = Angle::from_degrees(0.0);
+    shop.fixture.limits.half_spacing_max = mm(100.0);
+    shop.fixture.post.front = mm(20.0);
+    shop.fixture.post.rear = mm(430.0);
     shop.fixture.figures.bench.slide_max = mm(560.0);
     shop.mill = mill();
     shop

@@ -41,9 +41,9 @@ group! {
         /// Its height above the stay plane.
         above: Length = "above_mm", "post height above the stays", 18.0, 0.0..=200.0;
         /// Nearest to the front that a post can stand.
-        front: Length = "front_u_mm", "foremost post place", 20.0, -200.0..=1500.0;
+        front: Length = "front_u_mm", "foremost post place", -200.0, -200.0..=1500.0;
         /// Furthest to the rear that a post can stand.
-        rear: Length = "rear_u_mm", "rearmost post place", 420.0, -200.0..=1500.0;
+        rear: Length = "rear_u_mm", "rearmost post place", 1500.0, -200.0..=1500.0;
     }
 }
 
@@ -58,18 +58,18 @@ group! {
 }
 
 group! {
-    /// How far the fixture goes. The slide's and the axle holder's ranges are the job's.
+    /// How far the fixture goes; nothing is ruled out until it is measured. The slide's and the axle holder's ranges are the job's.
     FixtureLimits {
         /// Nearest to the centre line that a clamp goes.
         half_spacing_min: Length = "half_spacing_min_mm", "least clamp spacing", 0.0, 0.0..=300.0;
         /// Furthest from the centre line that a clamp goes.
-        half_spacing_max: Length = "half_spacing_max_mm", "largest clamp spacing", 100.0, 0.0..=300.0;
+        half_spacing_max: Length = "half_spacing_max_mm", "largest clamp spacing", 300.0, 0.0..=300.0;
         /// Smallest angle of the fixture to the mill's table.
         tilt_min: Angle = "tilt_min_deg", "least tilt", 0.0, 0.0..=90.0;
         /// Largest angle of the fixture to the mill's table.
         tilt_max: Angle = "tilt_max_deg", "largest tilt", 90.0, 0.0..=90.0;
         /// Largest swivel to either side.
-        swivel_max: Angle = "swivel_max_deg", "largest swivel", 0.0, 0.0..=90.0;
+        swivel_max: Angle = "swivel_max_deg", "largest swivel", 90.0, 0.0..=90.0;
     }
 }
 
