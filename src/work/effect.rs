@@ -9,9 +9,9 @@ use nalgebra::{Point3, Vector3};
 /// How far a cut is off.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub struct Effect {
-    /// The station of the stay's nearest point to the cutter's axis: how far the cut moves along the stay, rearwards.
+    /// How far the cut moves along the stay, rearwards: the stay's nearest point to the cutter's axis, or a slot's root.
     pub along: Length,
-    /// The shortest distance between the two axes, unsigned.
+    /// How much the distance between the two axes grows; how far a slot's middle is off.
     pub offset: Length,
     /// The angle between stay and cutter.
     pub angle: Angle,

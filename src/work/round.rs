@@ -77,7 +77,9 @@ fn tilt(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
     let mut steps = vec![gauge(pass, cut, task)];
     if setting.swivel.degrees().abs() >= ALIKE {
         let shown = pass.work.shop.fixture.swivel.shows(setting.swivel);
-        let on = "about the fixture's own normal, after the tilt";
+        let way = if setting.swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
+        let on =
+            format!("about the fixture's own normal, after the tilt: {way} as seen from above the stays");
         let made = pass.step("swivel", "Swivel the fixture", on);
         let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
         let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);

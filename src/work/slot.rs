@@ -1,6 +1,7 @@
 //! Slotting an end for its dropout plate.
 
 use super::caution::{CHANGE, SLITTING};
+use super::effect::Effect;
 use super::machine::Machine;
 use super::pass::Pass;
 use super::reading::Reading;
@@ -71,8 +72,14 @@ impl Slotting<'_> {
         );
         let made = self.pass.step("along", "Saw's front edge stops at the root", on);
         self.pass
-            .go(made, way, distance, |_| None)
+            .go(made, way, distance, |left| Some(self.root_off(left)))
             .beside("Edge to slot's root", Reading::Length(self.cut.dro_along))
+    }
+
+    /// What a saw that stops `left` too far to the front does along the stay.
+    fn root_off(self, left: Length) -> Effect {
+        let along = self.cut.angle.radians().cos();
+        Effect { along: Length::from_mm(-left.mm() / along), ..Effect::default() }
     }
 
     fn touch_top(self) -> Step {
@@ -102,7 +109,8 @@ impl Slotting<'_> {
             (_, 0) => format!("height-{}", hand.key()),
             _ => format!("height-{}-{}", hand.key(), pass + 1),
         };
-        let made = self.pass.go(self.pass.step(&key, task, on), way, distance, |_| None);
+        let off = |left: Length| Effect { offset: Length::from_mm(left.mm().abs()), ..Effect::default() };
+        let made = self.pass.go(self.pass.step(&key, task, on), way, distance, |left| Some(off(left)));
         made.beside("Centre plane to slot's middle", Reading::Length(self.cut.from_centre))
     }
 

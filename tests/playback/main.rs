@@ -366,3 +366,36 @@ fn readings_are_whole_divisions() {
     }
     assert!(seen > 100, "{seen}");
 }
+
+/// The same for slots: the saw's stop along the stay, and its height.
+#[test]
+fn the_stated_effect_of_rounding_on_a_slot_is_what_happens() {
+    let mut seen = 0;
+    for job in jobs() {
+        let mut shop = demo_shop();
+        shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::from_mm(0.25));
+        for name in PairName::ALL {
+            let (steps, done) = played(&job, &shop, &Tools::default(), name);
+            for done in done {
+                let mill::Done::Slots { id, kerfs, front_edge } = done else { continue };
+                let at = cuts_of(&id, name)[0];
+                let truth = Truth::new(&job, at.pair, at.hand);
+                let (middle, plate, root) = truth.slot(&job);
+                let effect = |key: &str| {
+                    let id = id.replace(".cut", key);
+                    steps.iter().find(|step| step.id == id).unwrap().rounding.unwrap().effect
+                };
+                let moved = (front_edge - root) / truth.stay().along.x;
+                assert!((effect(".along").along.mm() - moved).abs() < 1e-9, "{id}");
+                // A plate that takes one pass only: the pass is the slot itself.
+                let (_, low, high) = kerfs[0];
+                if (high - low - plate).abs() < 1e-9 {
+                    let off = ((low + high) / 2.0 - middle).abs();
+                    assert!((effect(".height").offset.mm() - off).abs() < 1e-9, "{id}");
+                    seen += 1;
+                }
+            }
+        }
+    }
+    assert!(seen > 5, "{seen}");
+}
