@@ -97,6 +97,23 @@ fn closed_forms() {
     check(&upright, &upright, 0.0);
 }
 
+/// A rod whose axis only rounding keeps from standing square on a face: what is left of the direction round the axis must
+/// not be taken for one.
+#[test]
+fn a_rod_that_stands_on_a_face_but_for_rounding() {
+    for i in 0..200 {
+        let turn = 0.0157 * f64::from(i);
+        let z = [turn.cos(), turn.sin(), 0.37];
+        let upright = Vector3::from(z).normalize();
+        let x = upright.cross(&Vector3::z()).normalize();
+        let face = boxed([5.0, -3.0, 8.0], upright.into(), x.into(), [400.0, 300.0, 20.0]);
+        let Solid::Block(block) = &face else { panic!("a box") };
+        let foot = block.middle + block.halves[2] + upright * 17.5;
+        check(&face, &rod(foot.into(), z, 90.0, 42.0, 42.0), 17.5);
+        check(&face, &rod((foot + upright * 90.0).into(), (-upright).into(), 90.0, 42.0, 30.0), 17.5);
+    }
+}
+
 #[test]
 fn bodies_without_thickness_are_bodies_still() {
     let point = boxed([3.0, 4.0, 0.0], Z, X, [0.0; 3]);

@@ -111,6 +111,21 @@ fn gaps_by_hand() {
     near(met.goes.unwrap().mm(), stroke.length().mm() - 6.1);
 }
 
+/// The holder, thicker than the saw, comes down over the stays that the saw has cut: their tops lie at 32.1, its face at
+/// 83.9. What is no thicker than the saw passes them in the room that the saw has made.
+#[test]
+fn what_is_thicker_than_the_saw_can_meet_the_stays_it_cuts() {
+    let plan = plan(&square_job()).unwrap();
+    let shop = demo_shop();
+    let stroke = Stroke::new(&plan, &shop, &pass(&plan, FRONT), mm(40.0)).unwrap();
+    let found = nearest(&plan, &shop, &stroke, &saw(38.0, 80.0));
+    let to_stays: Vec<&Near> = found.iter().filter(|near| matches!(near.body, Standing::Stay(_))).collect();
+    assert!(to_stays.iter().all(|near| matches!(near.part, Turning::Holder | Turning::Nose)));
+    let left =
+        to_stays.iter().find(|near| near.part == Turning::Holder && near.body == Standing::Stay(Hand::Left));
+    assert!((left.unwrap().gap.mm() - (83.9 - 32.1)).abs() < 2e-6, "{left:?}");
+}
+
 #[test]
 fn the_table_must_reach_from_the_touch_to_every_cut() {
     let plan = plan(&Job::default()).unwrap();

@@ -77,8 +77,8 @@ fn of_triangle([a, b, c]: [Vector; 3]) -> Found {
     if share_b < 0.0 || share_c < 0.0 || share_b + share_c > 1.0 {
         return edges();
     }
-    // Along the normal: what rounding leaves of the shares cannot tilt it.
-    Found { point: normal * (a.dot(&normal) / square), corners: vec![a, b, c] }
+    // Made of the corners, so that it lies in the hull however thin the triangle is: a true upper bound.
+    Found { point: a + ab * share_b + ac * share_c, corners: vec![a, b, c] }
 }
 
 fn of_tetrahedron([a, b, c, d]: [Vector; 4]) -> Found {

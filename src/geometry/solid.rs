@@ -13,6 +13,10 @@ use nalgebra::{Point3, Vector3};
 /// nanometre: far below what anybody can measure.
 const AGREED: f64 = 1e-6;
 
+/// The sine below which a direction counts as that of a rod's axis: its end's middle then lies as far as its rim, but for
+/// less than the size of an atom.
+const ALONG: f64 = 1e-12;
+
 /// Steps at most. Flat bodies take a handful, round ones a few dozen.
 const STEPS: usize = 400;
 
@@ -58,7 +62,9 @@ impl Rod {
     fn furthest(&self, way: &Vector3<f64>) -> Point3<f64> {
         let along = way.dot(&self.axis.direction);
         let out = way - self.axis.direction * along;
-        let out = out.try_normalize(f64::MIN_POSITIVE).unwrap_or_default();
+        // Next to the axis' own direction only rounding is left of it, which need not even be square to the axis.
+        let square = out.norm_squared() > ALONG * ALONG * way.norm_squared();
+        let out = if square { out.normalize() } else { Vector3::zeros() };
         let end = |station: f64, radius: f64| self.axis.at(station) + out * radius;
         let (one, other) = (end(self.from, self.from_radius), end(self.to, self.to_radius));
         if (one - other).dot(way) > 0.0 { one } else { other }

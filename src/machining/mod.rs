@@ -1,7 +1,8 @@
 //! The cut itself, on the builder's own machine: which saw, how fast, whether it reaches, what it would run into, how
 //! stiff it stands.
 //!
-//! Everything here follows from a plan and a shop. Places are in fixture components `(u, v, w)` from the front datum.
+//! Everything here follows from a plan and a shop, in plain numbers: no derivative is carried on from here. Places are in
+//! fixture components `(u, v, w)` from the front datum.
 
 mod advice;
 mod bodies;

@@ -138,10 +138,11 @@ fn leans(work: Work<'_>, index: usize, left: Length) -> Option<Effect> {
     let others = held.map(|(_, post)| post.u.mm());
     let pivot = others.max_by(|a, b| (a - here).abs().total_cmp(&(b - here).abs()))?;
     let span = here - pivot;
+    let splay = work.stays().next()?.splay.radians();
     (span.abs() > 1.0).then(|| Effect {
         along: Length::default(),
         offset: Length::from_mm(left.mm() * pivot / span),
-        angle: Angle::from_radians((-left.mm() / span).atan()),
+        angle: Angle::from_radians((splay.tan() - left.mm() / span).atan() - splay),
     })
 }
 

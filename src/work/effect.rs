@@ -11,9 +11,10 @@ use nalgebra::{Point3, Vector3};
 pub struct Effect {
     /// How far the cut moves along the stay, rearwards: the stay's nearest point to the cutter's axis, or a slot's root.
     pub along: Length,
-    /// How much the distance between the two axes grows; how far a slot's middle is off.
+    /// How much the distance between the two axes grows; how far a slot's middle is off; how far out a clamp that is off
+    /// brings the stay's front reference point.
     pub offset: Length,
-    /// The angle between stay and cutter.
+    /// How much the angle between stay and cutter grows; for a clamp, the stay's splay.
     pub angle: Angle,
 }
 

@@ -399,3 +399,43 @@ fn the_stated_effect_of_rounding_on_a_slot_is_what_happens() {
     }
     assert!(seen > 5, "{seen}");
 }
+
+/// Two clamps, each read to its division, lead the tube along another line: at the front reference point it is as far off
+/// as the two steps say together.
+#[test]
+fn the_stated_effect_of_rounding_at_the_posts_is_what_happens() {
+    let mut seen = 0;
+    for job in jobs().into_iter().filter(|job| job.fixture.posts.len() == 2) {
+        let mut shop = demo_shop();
+        shop.fixture.half_spacing.figures.division = Length::from_mm(1.0);
+        for name in PairName::ALL {
+            let (steps, done) = played(&job, &shop, &Tools::default(), name);
+            let posts: Vec<(f64, f64)> = done
+                .iter()
+                .filter_map(|done| match done {
+                    mill::Done::Post { hand: Hand::Right, station, spacing, .. } => {
+                        Some((*station, *spacing))
+                    }
+                    _ => None,
+                })
+                .collect();
+            let effects: Vec<Effect> = steps
+                .iter()
+                .filter(|step| step.id.contains(".post-") && !step.id.contains(".left."))
+                .filter_map(|step| step.rounding.map(|rounding| rounding.effect))
+                .collect();
+            let ([(u1, v1), (u2, v2)], [one, other]) = (posts.as_slice(), effects.as_slice()) else {
+                continue;
+            };
+            let slope = (v2 - v1) / (u2 - u1);
+            let truth = Truth::new(&job, name, Hand::Right);
+            let (front, splay) = (v1 - slope * u1, (slope.atan() - truth.stay().along.y.asin()).to_degrees());
+            let off = front - truth.spacing_at(0.0);
+            assert!((one.offset.mm() + other.offset.mm() - off).abs() < 1e-9, "{off}");
+            // The turn is small; angles add up but for the third power of it.
+            assert!((one.angle.degrees() + other.angle.degrees() - splay).abs() < 1e-2 * splay.abs() + 1e-9);
+            seen += 1;
+        }
+    }
+    assert!(seen > 4, "{seen}");
+}
