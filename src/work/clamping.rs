@@ -65,8 +65,11 @@ fn slide(work: Work<'_>) -> Step {
 
 fn axle_height(work: Work<'_>) -> Step {
     let height = work.stays().next().map_or(Length::default(), |stay| stay.axle_height);
-    let side =
-        if height.mm() < 0.0 { "below the stay plane, towards the base" } else { "above the stay plane" };
+    let side = match height.mm() {
+        below if below <= -ALIKE => "below the stay plane, towards the base",
+        above if above >= ALIKE => "above the stay plane",
+        _ => "in the stay plane",
+    };
     let bench = &work.plan.job.fixture.bench;
     let on = format!("axle height scale: the axle sits {side}");
     let made = step(work, "axle-height", "Set the dummy axle's height", on);

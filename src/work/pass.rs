@@ -70,6 +70,33 @@ impl<'a> Pass<'a> {
             .beside("Edge finder", Reading::Diameter(job.touch.edge_finder))
     }
 
+    pub(super) fn touch_side(self, on_side: bool) -> Step {
+        let way = self.work.machine().across(on_side);
+        let on = format!("{} across the fixture; set it to zero there", way.scale().name());
+        self.step("touch-side", format!("Touch {}", touched(on_side)), on)
+            .on(way.scale(), Reading::Length(Length::default()))
+            .beside("Edge finder", Reading::Diameter(self.work.plan.job.touch.edge_finder))
+    }
+
+    /// Moving across from the touched face: by `distance` as the spindle goes, `from_face` as the axis then lies.
+    pub(super) fn across(
+        self,
+        on_side: bool,
+        distance: Length,
+        from_face: Length,
+        effect_of: impl Fn(Length) -> Option<Effect>,
+    ) -> Step {
+        let way = self.work.machine().across(on_side);
+        let face = touched(on_side);
+        let on = format!(
+            "{} across the fixture, over {face} towards the fixture: the cutter goes {}",
+            way.scale().name(),
+            self.seen(way, distance)
+        );
+        let made = self.go(self.step("across", "Move across", on), way, distance, effect_of);
+        made.beside(format!("{} to cutter's axis", capital(face)), Reading::Length(from_face))
+    }
+
     /// Moving the cutter by `distance` from where a readout was set to zero, `way` being the positive one.
     pub(super) fn go(
         self,
@@ -102,6 +129,11 @@ impl<'a> Pass<'a> {
         step.cautions.extend(caution::of_metal(self.work.shop.metal));
         step
     }
+}
+
+/// The name of the face that is touched across the fixture.
+const fn touched(on_side: bool) -> &'static str {
+    if on_side { "the base face" } else { "the left side of the mounting block" }
 }
 
 pub(super) fn steps(work: Work<'_>, at_front: bool) -> Vec<Step> {

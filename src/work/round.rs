@@ -6,7 +6,7 @@ use super::effect::Axled;
 use super::pass::Pass;
 use super::reading::Reading;
 use super::step::{Scale, Step};
-use super::{capital, way_in};
+use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
 use crate::quantity::{Angle, trimmed};
@@ -21,7 +21,7 @@ pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
     steps.extend(tilt(pass, cut));
     steps.push(pass.touch_edge());
     steps.push(along(pass, cut));
-    steps.push(touch_side(pass, cut));
+    steps.push(pass.touch_side(cut.setting.on_side));
     steps.push(across(pass, cut));
     steps.push(saw(pass));
     steps
@@ -156,33 +156,11 @@ fn along(pass: Pass<'_>, cut: &RoundCut) -> Step {
     }
 }
 
-/// The name of the face that is touched across the fixture.
-const fn touched(on_side: bool) -> &'static str {
-    if on_side { "the base face" } else { "the left side of the mounting block" }
-}
-
-fn touch_side(pass: Pass<'_>, cut: &RoundCut) -> Step {
-    let way = pass.work.machine().across(cut.setting.on_side);
-    let on = format!("{} across the fixture; set it to zero there", way.scale().name());
-    pass.step("touch-side", format!("Touch {}", touched(cut.setting.on_side)), on)
-        .on(way.scale(), Reading::Length(crate::quantity::Length::default()))
-        .beside("Edge finder", Reading::Diameter(pass.work.plan.job.touch.edge_finder))
-}
-
 fn across(pass: Pass<'_>, cut: &RoundCut) -> Step {
     let setting = &cut.setting;
-    let way = pass.work.machine().across(setting.on_side);
-    let face = touched(setting.on_side);
-    let distance = setting.across_spindle;
-    let on = format!(
-        "{} across the fixture, over {face} towards the fixture: the cutter goes {}",
-        way.scale().name(),
-        pass.seen(way, distance)
-    );
     let effect =
         |left| pass.effect(setting, Axled { across: setting.dro_across - left, ..Axled::of(setting) });
-    let made = pass.go(pass.step("across", "Move across", on), way, distance, effect);
-    made.beside(format!("{} to cutter's axis", capital(face)), Reading::Length(setting.dro_across))
+    pass.across(setting.on_side, setting.across_spindle, setting.dro_across, effect)
 }
 
 fn saw(pass: Pass<'_>) -> Step {

@@ -8,7 +8,7 @@ use super::reading::Reading;
 use super::round::run;
 use super::step::{Scale, Step};
 use crate::machining::{Cutter, SlotPasses, Tool, slot_passes};
-use crate::plan::SlotCut;
+use crate::plan::{SlotCut, stay_outline};
 use crate::quantity::{Length, trimmed};
 use crate::trade::Hand;
 use crate::trade::shop::{Axis, SlittingSaw, ToothMaterial};
@@ -29,8 +29,8 @@ pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
         return without_saw(pass, cut);
     };
     let slotting = Slotting { pass, cut, passes, saw };
-    let mut steps =
-        vec![slotting.mount(), pass.stand(), pass.touch_edge(), slotting.root(), slotting.touch_top()];
+    let mut steps = vec![slotting.mount(), pass.stand(), pass.touch_edge(), slotting.root()];
+    steps.extend([pass.touch_side(true), centre(pass), slotting.touch_top()]);
     for (i, hand) in pass.work.hands.iter().enumerate() {
         for (k, offset) in passes.offsets.iter().enumerate() {
             steps.push(slotting.height(i, *hand, k, *offset));
@@ -51,6 +51,7 @@ impl Slotting<'_> {
             .figure(Reading::Length(self.saw.width))
             .beside("Plate", Reading::Length(self.cut.plate))
             .beside("Saw", Reading::Diameter(self.saw.diameter))
+            .beside("Slot shallower at the tube's edges by", Reading::Length(self.roundness()))
             .caution(CHANGE);
         if self.passes.room.mm() < 0.0 {
             let short = trimmed(-self.passes.room.mm(), 2);
@@ -59,6 +60,17 @@ impl Slotting<'_> {
             ));
         }
         made
+    }
+
+    /// How much less deep the slot is at the tube's top and bottom than in its middle, since the saw is round.
+    fn roundness(self) -> Length {
+        let tubes = self.pass.cuts().map(|at| {
+            let tube = &self.pass.work.plan.job.pair(at.pair).side(at.hand).tube;
+            stay_outline(tube).radius(self.cut.root.mm())
+        });
+        let (saw, tube) = (self.saw.diameter.mm() / 2.0, tubes.fold(0.0, f64::max));
+        let tube = tube.min(saw);
+        Length::from_mm(saw - ((saw - tube) * (saw + tube)).sqrt())
     }
 
     /// The spindle stands half the saw's diameter behind the root.
@@ -125,6 +137,13 @@ impl Slotting<'_> {
     }
 }
 
+/// The saw's centre goes into the stay plane: there its rim reaches furthest, and leaves the root in the stay's middle.
+fn centre(pass: Pass<'_>) -> Step {
+    let height = pass.work.plan.job.fixture.bench.clamp_height;
+    let tip = Length::from_mm(pass.work.plan.job.touch.edge_finder.mm() / 2.0);
+    pass.across(true, height + tip, height, |_| None)
+}
+
 fn slit(pass: Pass<'_>, cut: &SlotCut) -> Step {
     let depth = Length::from_mm((cut.mouth - cut.root).mm().abs());
     let task = if pass.work.hands.len() > 1 { "Slot both rear ends" } else { "Slot the rear end" };
@@ -164,5 +183,14 @@ fn without_saw(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
     let root = pass.step("along", "Saw's front edge stops at the root", on);
     let root = pass.go(root, way, cut.along_spindle, |_| None);
     let root = root.beside("Edge to slot's root", Reading::Length(cut.dro_along));
-    vec![mount, pass.stand(), pass.touch_edge(), height, root, slit(pass, cut)]
+    vec![
+        mount,
+        pass.stand(),
+        pass.touch_edge(),
+        height,
+        root,
+        pass.touch_side(true),
+        centre(pass),
+        slit(pass, cut),
+    ]
 }

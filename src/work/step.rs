@@ -3,6 +3,7 @@
 use super::caution::Caution;
 use super::effect::Effect;
 use super::reading::{Named, Reading};
+use crate::quantity::LengthUnit;
 use crate::trade::shop::Axis;
 
 /// What a figure is set on.
@@ -47,6 +48,21 @@ pub struct Rounding {
     pub left: Reading,
     /// What it does to the cut; of several stays, to the one that it does most to.
     pub effect: Effect,
+}
+
+impl Rounding {
+    /// How many decimals the scale's readings need in `unit`, at most 4: those of its division.
+    pub fn decimals(self, unit: LengthUnit) -> u32 {
+        let division = match (self.division, unit) {
+            (Reading::Length(length), LengthUnit::Inch) => length.inches(),
+            (other, _) => other.number().unwrap_or(0.0),
+        };
+        let whole = |decimals: &u32| {
+            let steps = division * f64::from(10_u32.pow(*decimals));
+            (steps - steps.round()).abs() < 1e-6
+        };
+        (0..4).find(whole).unwrap_or(4)
+    }
 }
 
 /// One thing to do.

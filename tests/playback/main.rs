@@ -74,7 +74,9 @@ fn check_pair(job: &Job, shop: &Shop, name: PairName, slack: f64) -> usize {
                     seen += 1;
                 }
             }
-            mill::Done::Slots { id, kerfs, front_edge } => {
+            mill::Done::Slots { id, kerfs, front_edge, above } => {
+                // The stays' axes lie in the clamp plane, and so must the saw's centre.
+                assert!(above.abs() < slack, "{id}: {above}");
                 for at in cuts_of(id, name) {
                     check_slot(job, at, kerfs, *front_edge, slack);
                     seen += 1;
@@ -377,7 +379,7 @@ fn the_stated_effect_of_rounding_on_a_slot_is_what_happens() {
         for name in PairName::ALL {
             let (steps, done) = played(&job, &shop, &Tools::default(), name);
             for done in done {
-                let mill::Done::Slots { id, kerfs, front_edge } = done else { continue };
+                let mill::Done::Slots { id, kerfs, front_edge, .. } = done else { continue };
                 let at = cuts_of(&id, name)[0];
                 let truth = Truth::new(&job, at.pair, at.hand);
                 let (middle, plate, root) = truth.slot(&job);
@@ -438,4 +440,29 @@ fn the_stated_effect_of_rounding_at_the_posts_is_what_happens() {
         }
     }
     assert!(seen > 4, "{seen}");
+}
+
+/// A reading is written with the decimals of its scale.
+#[test]
+fn readings_need_the_decimals_of_their_division() {
+    use staywright::quantity::LengthUnit::{Inch, Millimetre};
+    let rounding =
+        |division| staywright::work::Rounding { division, left: division, effect: Effect::default() };
+    let length = |mm| rounding(Reading::Length(Length::from_mm(mm)));
+    for (mm, decimals) in [(1.0, 0), (0.5, 1), (0.25, 2), (0.02, 2), (0.005, 3), (1.0 / 3.0, 4)] {
+        assert_eq!(length(mm).decimals(Millimetre), decimals, "{mm}");
+    }
+    assert_eq!(length(0.0254).decimals(Inch), 3);
+    assert_eq!(length(0.0127).decimals(Inch), 4);
+    assert_eq!(rounding(Reading::Angle(Angle::from_degrees(0.05))).decimals(Inch), 2);
+}
+
+/// A saw of 80 mm in a tube that is 16 mm thick at the root: 40 − √(40² − 8²) = 0.808 mm.
+#[test]
+fn a_round_saw_leaves_a_round_root() {
+    let plan = plan(&Job::default()).unwrap();
+    let steps = pair_steps(&plan, &Shop::default(), &Tools::default(), PairName::Chainstays);
+    let saw = steps.iter().find(|step| step.id == "chainstays.both.rear.saw").unwrap();
+    let shallower = saw.also.iter().find(|named| named.name.contains("shallower")).unwrap();
+    assert!((shallower.reading.number().unwrap() - 0.808).abs() < 1e-3, "{shallower:?}");
 }

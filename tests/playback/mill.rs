@@ -14,7 +14,7 @@ pub enum Done {
     /// A round cut: the cutter's axis.
     Round { id: String, axis: Axis },
     /// Slots: for each pass the stay, and the two faces of its cut across the fixture; the saw's front edge along it.
-    Slots { id: String, kerfs: Vec<(Hand, f64, f64)>, front_edge: f64 },
+    Slots { id: String, kerfs: Vec<(Hand, f64, f64)>, front_edge: f64, above: f64 },
     /// The dummy axle's place.
     Axle { id: String, along: f64, above: f64 },
     /// One clamp of a post.
@@ -260,8 +260,8 @@ impl<'a> Simulated<'a> {
             self.done.push(Done::Round { id, axis });
         } else if step.task.starts_with("Slot") {
             let edge = self.spindle - self.rear() * (self.saw_diameter / 2.0);
-            let front_edge = self.local(&edge).x;
-            self.done.push(Done::Slots { id, kerfs: std::mem::take(&mut self.kerfs), front_edge });
+            let (front_edge, above) = (self.local(&edge).x, self.local(&edge).z);
+            self.done.push(Done::Slots { id, kerfs: std::mem::take(&mut self.kerfs), front_edge, above });
         } else {
             assert_eq!(step.task, "Saw square");
         }
