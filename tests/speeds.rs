@@ -190,3 +190,43 @@ fn published_speeds_run_from_slow_to_fast() {
         }
     }
 }
+
+/// The table's own two columns of sizes, inches and whole millimetres, go together.
+#[test]
+fn the_metric_list_is_the_inch_list_to_the_millimetre() {
+    use staywright::trade::shop::{inch_hole_saws, metric_hole_saws};
+    let (inch, metric) = (inch_hole_saws(), metric_hole_saws());
+    assert_eq!(inch.len(), metric.len());
+    for (a, b) in inch.iter().zip(&metric) {
+        assert!((a.size.nominal.mm() - b.size.nominal.mm()).abs() < 0.75, "{:?} {:?}", a.size, b.size);
+    }
+}
+
+#[test]
+fn advice_comes_with_its_reason_where_it_applies() {
+    use staywright::machining::advice;
+    use staywright::trade::Tube;
+    let saw = |reach: f64, teeth: f64| {
+        let mut saw = demo_shop().hole_saws[4];
+        saw.arbor.reach = Length::from_mm(reach);
+        saw.size.teeth = staywright::quantity::Count::of(teeth);
+        saw
+    };
+    let tube = |wall: f64| Tube { wall: Length::from_mm(wall), ..Tube::default() };
+    let says = |metal, saw, tube: &Tube, word: &str| {
+        let all = advice(metal, &saw, tube);
+        assert!(all.iter().all(|one| !one.reason.is_empty() && !one.origin.source.is_empty()));
+        all.iter().any(|one| one.words.contains(word))
+    };
+    for metal in Metal::ALL {
+        assert_eq!(says(metal, saw(30.0, 28.0), &tube(0.8), "dry"), metal == Metal::CastIron);
+        assert_eq!(says(metal, saw(30.0, 28.0), &tube(0.8), "coolant"), metal == Metal::Titanium);
+        assert!(says(metal, saw(30.0, 28.0), &tube(0.8), "pilot"));
+    }
+    // Four diameters of a 19.05 mm arbor are 76.2 mm.
+    assert!(says(Metal::ChromeMoly, saw(77.0, 28.0), &tube(0.8), "arbor is long"));
+    assert!(!says(Metal::ChromeMoly, saw(76.0, 28.0), &tube(0.8), "arbor is long"));
+    // π · 38.4 mm over 200 teeth is a pitch of 0.603 mm.
+    assert!(says(Metal::ChromeMoly, saw(30.0, 200.0), &tube(1.2), "Thin wall"));
+    assert!(!says(Metal::ChromeMoly, saw(30.0, 200.0), &tube(1.3), "Thin wall"));
+}

@@ -16,7 +16,7 @@ from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox, BRepPrimAPI_MakeCylinder
 from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
 
 import jobs
-from axes import SIDES, axle, cutter_radius, one_plane, stay_of
+from axes import SIDES, Y, axle, cutter_radius, one_plane, stay_of
 
 SAME_MM = 1e-3
 THROWS = 4000
@@ -58,7 +58,7 @@ def local(clamp, vector):
     return np.array([vector @ clamp.u, vector[1], vector @ clamp.w])
 
 
-def edge_stations(stay, end, radius, place, out):
+def edge_stations(stay, end, radius, out):
     """Where the cut lies along the cutter's axis: the kept crossing of each generator, every twentieth of a degree."""
     member = stay.members[end]
     rim = stay.knots[0][1] if end == "front" else stay.knots[1][1]
@@ -72,8 +72,9 @@ def edge_stations(stay, end, radius, place, out):
     if (reach < 0).any():
         return None
     s = middle + np.sqrt(reach / square) * (1 if end == "front" else -1)
-    points = stay.front + s[:, None] * stay.t + rim * n - stay.clamp.origin
-    return np.array([(local(stay.clamp, p) - place) @ out for p in points])
+    points = stay.front + s[:, None] * stay.t + rim * n
+    in_frame = out[0] * stay.clamp.u + out[1] * Y + out[2] * stay.clamp.w
+    return (points - member.point) @ in_frame
 
 
 class Cylinder:
@@ -157,7 +158,7 @@ def check(job, shop, answer, tally):
         elif out[2] < 0:
             out = -out
         cut_sides = list(SIDES) if both else [side]
-        edges = [edge_stations(stay_of(job, pair, s), end, radius, place, out) for s in cut_sides]
+        edges = [edge_stations(stay_of(job, pair, s), end, radius, out) for s in cut_sides]
         if any(e is None for e in edges):
             continue
         low, high = min(e.min() for e in edges), max(e.max() for e in edges)

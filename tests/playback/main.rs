@@ -20,7 +20,7 @@ use jobs::{jobs, shops};
 use mill::Simulated;
 use staywright::plan::{CutAt, plan};
 use staywright::quantity::{Angle, Length};
-use staywright::trade::shop::{Shop, demo_shop};
+use staywright::trade::shop::{Metal, Shop, demo_shop};
 use staywright::trade::{Hand, Job, PairName};
 use staywright::work::{Effect, Reading, Step, Tools, choose, pair_steps};
 use truth::{Truth, angle_between, nearest};
@@ -465,4 +465,73 @@ fn a_round_saw_leaves_a_round_root() {
     let saw = steps.iter().find(|step| step.id == "chainstays.both.rear.saw").unwrap();
     let shallower = saw.also.iter().find(|named| named.name.contains("shallower")).unwrap();
     assert!((shallower.reading.number().unwrap() - 0.808).abs() < 1e-3, "{shallower:?}");
+}
+
+/// Whoever turns a cutter has been told what can hurt, with where it was read, once a pair.
+#[test]
+fn cautions_stand_where_they_belong() {
+    for metal in [Metal::ChromeMoly, Metal::Titanium] {
+        let shop = Shop { metal, ..demo_shop() };
+        for job in jobs() {
+            let plan = plan(&job).unwrap();
+            for name in PairName::ALL {
+                let steps = pair_steps(&plan, &shop, &Tools::default(), name);
+                let first = |word: &str| {
+                    let of =
+                        |step: &Step| step.cautions.iter().filter(|one| one.words.contains(word)).count();
+                    assert!(steps.iter().map(of).sum::<usize>() <= 1, "{word} is said twice");
+                    steps.iter().position(|step| of(step) > 0)
+                };
+                let cut = steps.iter().position(|step| step.id.ends_with(".cut")).unwrap();
+                assert_eq!(first("gloves"), Some(cut));
+                assert_eq!(first("Titanium chips"), (metal == Metal::Titanium).then_some(cut));
+                assert!(first("slips turns with the cutter").is_some_and(|clamp| clamp < cut));
+                let slots = steps.iter().any(|step| step.task.contains("slitting saw"));
+                assert_eq!(first("slitting saw").is_some(), slots);
+                assert!(steps.iter().flat_map(|step| &step.cautions).all(|one| !one.source.is_empty()));
+            }
+        }
+    }
+}
+
+/// Ticks are kept under these names: they must not change, and no two steps may share one.
+#[test]
+fn ids_are_stable_and_unlike() {
+    for job in jobs() {
+        let plan = plan(&job).unwrap();
+        let steps = staywright::work::steps(&plan, &Shop::default(), &Tools::default());
+        let mut ids: Vec<&str> = steps.iter().map(|step| step.id.as_str()).collect();
+        ids.sort_unstable();
+        assert!(ids.windows(2).all(|two| two[0] != two[1]), "{ids:?}");
+    }
+    let steps = pair_steps(
+        &plan(&Job::default()).unwrap(),
+        &Shop::default(),
+        &Tools::default(),
+        PairName::Chainstays,
+    );
+    for key in [
+        "slide",
+        "axle-height",
+        "post-1",
+        "post-2",
+        "mark",
+        "clamp",
+        "front.cutter",
+        "front.side",
+        "front.touch-edge",
+        "front.along",
+        "front.touch-side",
+        "front.across",
+        "front.cut",
+        "rear.saw",
+        "rear.side",
+        "rear.touch-edge",
+        "rear.along",
+        "rear.height",
+        "rear.cut",
+    ] {
+        let id = format!("chainstays.both.{key}");
+        assert!(steps.iter().any(|step| step.id == id), "{id}");
+    }
 }
