@@ -180,3 +180,27 @@ proptest! {
         }
     }
 }
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(60))]
+    /// Whatever the job, the order of work is a list of steps whose every figure is a number.
+    #[test]
+    fn any_job_has_its_steps(job in support::good_job()) {
+        let plan = plan(&job).unwrap();
+        let shop = staywright::trade::shop::demo_shop();
+        let tools = staywright::work::choose(&plan, &shop);
+        for step in staywright::work::steps(&plan, &shop, &tools) {
+            let beside = step.also.iter().map(|named| named.reading);
+            for number in step.reading.into_iter().chain(beside).filter_map(staywright::work::Reading::number) {
+                prop_assert!(number.is_finite(), "{}", step.id);
+            }
+            if let Some(rounding) = step.rounding {
+                let effect = rounding.effect;
+                for number in [effect.along.mm(), effect.offset.mm(), effect.angle.degrees()] {
+                    prop_assert!(number.is_finite(), "{}", step.id);
+                }
+            }
+            prop_assert!(!step.task.is_empty() && !step.part.is_empty());
+        }
+    }
+}

@@ -13,8 +13,8 @@ mod support;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use staywright::quantity::{CuttingSpeed, SpindleSpeed};
-use staywright::trade::Job;
 use staywright::trade::shop::{Axis, Metal, Mounting, Sense, Shop, Speeds, SpindleWay, Sure, demo_shop};
+use staywright::trade::{Hand, Job};
 
 /// Shops in which every choice has been made otherwise than it starts.
 fn odd_shop() -> Shop {
@@ -22,6 +22,7 @@ fn odd_shop() -> Shop {
     shop.mill.spindle = SpindleWay::Horizontal;
     shop.mill.lies_along = Axis::Y;
     shop.mill.mounting = Mounting::Table;
+    shop.mill.block_side = Hand::Right;
     shop.mill.senses = [Sense::Falls; 3];
     shop.mill.speeds = Speeds::Range(SpindleSpeed::from_rpm(50.0), SpindleSpeed::from_rpm(900.0));
     shop.metal = Metal::Titanium;

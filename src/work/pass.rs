@@ -17,6 +17,15 @@ pub(super) struct Pass<'a> {
     pub(super) at_front: bool,
 }
 
+/// A face that is touched across the fixture.
+#[derive(Clone, Copy)]
+pub(super) struct Face {
+    name: &'static str,
+    way: Way,
+    /// Whether it is the one that the plan counts from: the base face, or the block's left side.
+    pub(super) from_left: bool,
+}
+
 impl<'a> Pass<'a> {
     pub(super) const fn cut_of(self, stay: &'a Stay) -> &'a Cut {
         if self.at_front { &stay.front } else { &stay.rear }
@@ -70,31 +79,42 @@ impl<'a> Pass<'a> {
             .beside("Edge finder", Reading::Diameter(job.touch.edge_finder))
     }
 
-    pub(super) fn touch_side(self, on_side: bool) -> Step {
+    /// The face that is touched across the fixture, and the way from it towards the fixture.
+    pub(super) fn face(self, on_side: bool) -> Face {
         let way = self.work.machine().across(on_side);
-        let on = format!("{} across the fixture; set it to zero there", way.scale().name());
-        self.step("touch-side", format!("Touch {}", touched(on_side)), on)
-            .on(way.scale(), Reading::Length(Length::default()))
+        match (on_side, self.work.shop.mill.block_side) {
+            (true, _) => Face { name: "the base face", way, from_left: true },
+            (_, Hand::Left) => Face { name: "the left side of the mounting block", way, from_left: true },
+            (_, Hand::Right) => {
+                Face { name: "the right side of the mounting block", way: way.turned(-1.0), from_left: false }
+            }
+        }
+    }
+
+    pub(super) fn touch_side(self, on_side: bool) -> Step {
+        let face = self.face(on_side);
+        let on = format!("{} across the fixture; set it to zero there", face.way.scale().name());
+        self.step("touch-side", format!("Touch {}", face.name), on)
+            .on(face.way.scale(), Reading::Length(Length::default()))
             .beside("Edge finder", Reading::Diameter(self.work.plan.job.touch.edge_finder))
     }
 
-    /// Moving across from the touched face: by `distance` as the spindle goes, `from_face` as the axis then lies.
+    /// Moving across from a touched face until the axis lies `from_face` from it.
     pub(super) fn across(
         self,
-        on_side: bool,
-        distance: Length,
+        face: Face,
         from_face: Length,
         effect_of: impl Fn(Length) -> Option<Effect>,
     ) -> Step {
-        let way = self.work.machine().across(on_side);
-        let face = touched(on_side);
+        let distance = from_face + Length::from_mm(self.work.plan.job.touch.edge_finder.mm() / 2.0);
         let on = format!(
-            "{} across the fixture, over {face} towards the fixture: the cutter goes {}",
-            way.scale().name(),
-            self.seen(way, distance)
+            "{} across the fixture, over {} towards the fixture: the cutter goes {}",
+            face.way.scale().name(),
+            face.name,
+            self.seen(face.way, distance)
         );
-        let made = self.go(self.step("across", "Move across", on), way, distance, effect_of);
-        made.beside(format!("{} to cutter's axis", capital(face)), Reading::Length(from_face))
+        let made = self.go(self.step("across", "Move across", on), face.way, distance, effect_of);
+        made.beside(format!("{} to cutter's axis", capital(face.name)), Reading::Length(from_face))
     }
 
     /// Moving the cutter by `distance` from where a readout was set to zero, `way` being the positive one.
@@ -129,11 +149,6 @@ impl<'a> Pass<'a> {
         step.cautions.extend(caution::of_metal(self.work.shop.metal));
         step
     }
-}
-
-/// The name of the face that is touched across the fixture.
-const fn touched(on_side: bool) -> &'static str {
-    if on_side { "the base face" } else { "the left side of the mounting block" }
 }
 
 pub(super) fn steps(work: Work<'_>, at_front: bool) -> Vec<Step> {

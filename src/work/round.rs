@@ -9,7 +9,7 @@ use super::step::{Scale, Step};
 use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
-use crate::quantity::{Angle, trimmed};
+use crate::quantity::{Angle, Length, trimmed};
 use crate::trade::shop::{HoleSaw, SpindleWay};
 
 /// Why the front ends are cut before the rear ends.
@@ -156,11 +156,18 @@ fn along(pass: Pass<'_>, cut: &RoundCut) -> Step {
     }
 }
 
+/// The plan counts from the block's left side; from its right side it is the rest of the block's width.
 fn across(pass: Pass<'_>, cut: &RoundCut) -> Step {
     let setting = &cut.setting;
-    let effect =
-        |left| pass.effect(setting, Axled { across: setting.dro_across - left, ..Axled::of(setting) });
-    pass.across(setting.on_side, setting.across_spindle, setting.dro_across, effect)
+    let face = pass.face(setting.on_side);
+    let width = pass.work.plan.job.fixture.bench.block_width;
+    let (from_face, sign) =
+        if face.from_left { (setting.dro_across, 1.0) } else { (width - setting.dro_across, -1.0) };
+    let effect = |left: Length| {
+        let across = setting.dro_across - Length::from_mm(sign * left.mm());
+        pass.effect(setting, Axled { across, ..Axled::of(setting) })
+    };
+    pass.across(face, from_face, effect)
 }
 
 fn saw(pass: Pass<'_>) -> Step {

@@ -140,8 +140,7 @@ impl Slotting<'_> {
 /// The saw's centre goes into the stay plane: there its rim reaches furthest, and leaves the root in the stay's middle.
 fn centre(pass: Pass<'_>) -> Step {
     let height = pass.work.plan.job.fixture.bench.clamp_height;
-    let tip = Length::from_mm(pass.work.plan.job.touch.edge_finder.mm() / 2.0);
-    pass.across(true, height + tip, height, |_| None)
+    pass.across(pass.face(true), height, |_| None)
 }
 
 fn slit(pass: Pass<'_>, cut: &SlotCut) -> Step {

@@ -114,6 +114,7 @@ pub fn shops() -> Vec<Shop> {
                             lies_along,
                             rear_toward,
                             side_to_spindle,
+                            block_side: if bits & 4 == 0 { Hand::Left } else { Hand::Right },
                             senses: [sense(1), sense(2), sense(4)],
                             ..Mill::default()
                         };

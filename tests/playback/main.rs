@@ -149,6 +149,8 @@ fn every_way_of_standing_is_played() {
         "Stand the fixture, left side to the spindle",
         "Touch the datum edge from the front",
         "Touch the datum edge from the rear",
+        "Touch the left side of the mounting block",
+        "Touch the base face",
     ] {
         assert!(tasks.iter().any(|known| known == task), "{task}");
     }
@@ -186,8 +188,11 @@ fn rounded_readings_leave_no_more_than_their_divisions() {
 fn the_stated_effect_of_rounding_is_what_happens() {
     let mut seen = 0;
     for job in jobs() {
-        for which in ["along", "across", "tilt"] {
+        for (which, side) in
+            [("along", Hand::Left), ("across", Hand::Left), ("across", Hand::Right), ("tilt", Hand::Left)]
+        {
             let mut shop = demo_shop();
+            shop.mill.block_side = side;
             shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::default());
             shop.fixture.tilt.figures.division = Angle::default();
             match which {

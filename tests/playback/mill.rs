@@ -208,9 +208,11 @@ impl<'a> Simulated<'a> {
 
     fn touch_side(&mut self, step: &Step) {
         let bench = &self.job.fixture.bench;
-        let (face, outwards) = match which(&step.task, &["left side of the mounting block", "base face"]) {
+        let half = bench.block_width.mm() / 2.0;
+        let (face, outwards) = match which(&step.task, &["left side", "right side", "base face"]) {
             "base face" => (V::new(0.0, 0.0, -bench.clamp_height.mm()), -V::z()),
-            _ => (V::new(0.0, -bench.block_width.mm() / 2.0, 0.0), -V::y()),
+            "left side" => (V::new(0.0, -half, 0.0), -V::y()),
+            _ => (V::new(0.0, half, 0.0), V::y()),
         };
         let outwards = self.pose * outwards;
         let at = self.room(face) + outwards * (self.job.touch.edge_finder.mm() / 2.0);

@@ -134,6 +134,8 @@ pub struct Mill {
     pub rear_toward: Toward,
     /// Which side of the bicycle faces the spindle where the fixture stands on its side.
     pub side_to_spindle: Hand,
+    /// Which side of the mounting block is touched where the fixture is tilted.
+    pub block_side: Hand,
     /// What holds the fixture.
     pub mounting: Mounting,
     /// Readouts of X, Y and Z.
@@ -153,6 +155,7 @@ impl Default for Mill {
             lies_along: Axis::X,
             rear_toward: Toward::Plus,
             side_to_spindle: Hand::Left,
+            block_side: Hand::Left,
             mounting: Mounting::Vise,
             axes: [DroAxis::default(); 3],
             senses: [Sense::Rises; 3],

@@ -186,6 +186,8 @@ impl Reader {
             &Hand::ALL.map(|hand| (hand.key(), hand)),
             base.side_to_spindle,
         );
+        mill.block_side =
+            self.word(&mut object, "block_side", &Hand::ALL.map(|hand| (hand.key(), hand)), base.block_side);
         mill.mounting =
             self.word(&mut object, "mounting", &Mounting::ALL.map(|way| (way.key(), way)), base.mounting);
         let axes = [("x", 0_usize), ("y", 1), ("z", 2)];

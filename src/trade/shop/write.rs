@@ -110,6 +110,7 @@ fn mill(mill: &Mill) -> Value {
     put("fixture_along", mill.lies_along.key().into());
     put("rear_toward", mill.rear_toward.key().into());
     put("side_to_spindle", mill.side_to_spindle.key().into());
+    put("block_side", mill.block_side.key().into());
     put("mounting", mill.mounting.key().into());
     for axis in Axis::ALL {
         let (figures, sense) = mill.readout(axis);
