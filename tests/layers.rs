@@ -12,12 +12,14 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 7] = [
+const LAYERS: [(&str, &[&str]); 9] = [
     ("quantity", &[]),
     ("geometry", &["quantity"]),
     ("trade", &["quantity"]),
     ("plan", &["quantity", "geometry", "trade"]),
     ("check", &["quantity", "geometry", "trade", "plan"]),
+    ("machining", &["quantity", "geometry", "trade", "plan"]),
+    ("work", &["quantity", "geometry", "trade", "plan", "machining"]),
     ("drawing", &["quantity", "geometry", "trade", "plan"]),
     ("link", &["quantity", "trade"]),
 ];

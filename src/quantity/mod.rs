@@ -5,6 +5,7 @@ mod bounds;
 mod figure;
 mod length;
 mod parsed;
+mod plain;
 mod real;
 mod written;
 
@@ -13,6 +14,7 @@ pub use bounds::Bounds;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use parsed::parsed;
+pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use real::Real;
 pub use written::{fixed, inch_fraction, trimmed, write_fixed};
 
@@ -22,6 +24,6 @@ pub trait Quantity<T>: Copy {
     fn recorded(self) -> T;
     /// The quantity whose recorded number is `value`.
     fn from_recorded(value: T) -> Self;
-    /// The unit that follows the number on the page: `mm` or `°`.
+    /// The unit that follows the number on the page: `mm`, `°`, `rpm`; empty for a count.
     const UNIT: &'static str;
 }

@@ -15,6 +15,7 @@ use crate::browser::part::{Part, part};
 use crate::browser::scroll;
 use crate::session::checks::{Check, all_checks, judge};
 use crate::session::place::Place;
+use crate::session::reading::Written;
 use crate::session::words::capital;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
