@@ -8,6 +8,7 @@ const at = bench();
 
 /** Every figure of the job with its range, as the README lists them for a reader. */
 const FIGURES = readFileSync(new URL("../../README.md", import.meta.url), "utf8")
+  .match(/^## The job\n[\s\S]*?(?=^## )/m)[0]
   .split("\n")
   .map((line) => line.match(/^\| `([\w.[\]]+)` \| [^|]+ \| (?:mm|°) \| [^|]+ \| (-?[\d.]+) to (-?[\d.]+) \|$/))
   .filter(Boolean)

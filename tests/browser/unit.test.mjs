@@ -5,12 +5,12 @@ import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, type
 
 const at = bench();
 const unit = (page, name) => page.getByRole("radio", { name, exact: true }).tap();
-/** Every line of the place that speaks of millimetres, warnings apart. */
+/** Every line of the place that speaks of millimetres, warnings and what a source says apart. */
 const millimetres = (page, all = false) =>
   page.locator("main").evaluate((main, all) => {
     const lines = main.innerText.split("\n").filter((line) => /\d mm\b/.test(line));
     const warnings = [...main.querySelectorAll(".warnings li")].map((one) => one.innerText);
-    return lines.filter((line) => all || !warnings.includes(line));
+    return lines.filter((line) => (all || !warnings.includes(line)) && !line.startsWith("Starting limit:"));
   }, all);
 const value = (page, name) => field(page, name).inputValue();
 

@@ -323,15 +323,26 @@ pub fn settings(answer: &Value) -> Vec<SettingLine> {
     list(answer, "settings").map(line).collect()
 }
 
-/// What moves when the touched figure grows by a millimetre or a degree: names, and by how much.
-pub fn moves(answer: &Value) -> Vec<(String, String)> {
+/// What moves when the touched figure grows by one of its unit: names, and by how much.
+pub fn moves(answer: &Value, touched_is_angle: bool, unit: LengthUnit) -> Vec<(String, String)> {
+    let of_inch = show::in_unit(1.0, unit);
     let line = |one: &Value| {
         let id = text(one, "id");
         let per_unit = number(one, "per_unit").unwrap_or(0.0);
         let is_angle = id.ends_with("_deg");
+        let (grown, touched) =
+            (if is_angle { 1.0 } else { of_inch }, if touched_is_angle { 1.0 } else { of_inch });
+        let per_unit = per_unit * grown / touched;
         let sign = if per_unit < 0.0 { "−" } else { "+" };
         let amount = trimmed(per_unit.abs(), 3);
-        (moved_name(id), format!("{sign}{amount}{}", if is_angle { "°" } else { " mm" }))
+        (
+            moved_name(id),
+            if is_angle {
+                format!("{sign}{amount}°")
+            } else {
+                format!("{sign}{amount} {}", show::sign(unit))
+            },
+        )
     };
     list(answer, "moves").map(line).collect()
 }
@@ -408,6 +419,14 @@ mod tests {
         );
         assert_eq!(moved_name("seatstays.slide_mm"), "Seat stays, slide");
         let answer = answer(&json!({ "touched": "frame.bb_drop_mm" }));
-        assert!(!moves(&answer).is_empty());
+        let by_mm = moves(&answer, false, LengthUnit::Millimetre);
+        let by_inch = moves(&answer, false, LengthUnit::Inch);
+        let slide = |list: &[(String, String)]| {
+            list.iter()
+                .find(|(name, _)| name == "Seat stays, slide")
+                .map(|(_, by)| by.replace(" mm", "").replace(" in", ""))
+        };
+        assert!(slide(&by_mm).is_some());
+        assert_eq!(slide(&by_mm), slide(&by_inch));
     }
 }

@@ -21,7 +21,12 @@ impl Written for Reading {
             Self::Diameter(length) => show::diameter(length, unit),
             Self::Angle(angle) => show::angle(angle),
             Self::Speed(speed) => format!("{} rpm", fixed(speed.rpm(), 0)),
-            Self::Feed(feed) => format!("{} mm/min", fixed(feed.mm_per_min(), 0)),
+            Self::Feed(feed) => match unit {
+                LengthUnit::Millimetre => format!("{} {}", fixed(feed.mm_per_min(), 0), feed_sign(unit)),
+                LengthUnit::Inch => {
+                    format!("{} {}", fixed(show::in_unit(feed.mm_per_min(), unit), 2), feed_sign(unit))
+                }
+            },
             Self::Word(word) => word.to_owned(),
         }
     }
@@ -31,10 +36,17 @@ impl Written for Reading {
         let sign = match self {
             Self::Length(_) | Self::Diameter(_) => show::sign(unit),
             Self::Speed(_) => "rpm",
-            Self::Feed(_) => "mm/min",
+            Self::Feed(_) => feed_sign(unit),
             Self::Angle(_) | Self::Word(_) => "",
         };
         (text.strip_suffix(sign).map_or(text.as_str(), str::trim_end).to_owned(), sign)
+    }
+}
+
+const fn feed_sign(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "mm/min",
+        LengthUnit::Inch => "in/min",
     }
 }
 

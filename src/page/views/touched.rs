@@ -7,6 +7,7 @@ use crate::session::Session;
 use crate::session::answer::moves;
 use leptos::prelude::*;
 use staywright::drawing::clamp_plane;
+use staywright::quantity::LengthUnit;
 
 /// As many as are shown.
 const MOST: usize = 12;
@@ -21,13 +22,15 @@ pub fn touched() -> Part {
     let words = move || {
         match name() {
         Some((name, "°")) => format!("For each degree more of the {name}:"),
+        Some((name, _)) if settings.unit.get() == LengthUnit::Inch => format!("For each inch more of the {name}:"),
         Some((name, _)) => format!("For each millimetre more of the {name}:"),
         None => "Touch a figure of the drawing that is entered (a spacing, the reach, the length) to see what moves with it.".to_owned(),
     }
     };
     let list = move || {
-        let all = answer.get().map(|answer| moves(&answer)).unwrap_or_default();
-        if name().is_some() { all.into_iter().take(MOST).collect() } else { Vec::new() }
+        let Some((_, of)) = name() else { return Vec::new() };
+        let all = answer.get().map(|answer| moves(&answer, of == "°", settings.unit.get()));
+        all.into_iter().flatten().take(MOST).collect()
     };
     part("section")
         .class("touched")
