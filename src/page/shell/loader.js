@@ -32,20 +32,38 @@ async function begin() {
   }
 }
 
-/** A new set of files that waits until the person says so. */
-function offer(waiting) {
+/** Notes that this tab was told to take the new version; what was noted before. */
+function asked(now) {
+  try {
+    const before = sessionStorage.getItem("staywright.update") !== null;
+    if (now) sessionStorage.setItem("staywright.update", "");
+    else sessionStorage.removeItem("staywright.update");
+    return before;
+  } catch {
+    return false;
+  }
+}
+
+/** A new set of files waits until the person says so. */
+function offer(kept) {
   const bar = document.getElementById("update");
   bar.hidden = false;
   document.getElementById("update-later").onclick = () => (bar.hidden = true);
+  const flush = () => window.dispatchEvent(new Event("staywright-flush"));
   const reload = () => {
-    window.dispatchEvent(new Event("staywright-flush"));
-    location.reload();
+    flush();
+    asked(true);
+    // A change of the address just before would call the reload off.
+    setTimeout(() => location.reload(), 100);
   };
+  // Nothing waits any more where it has taken over in another tab already.
+  const take = () => (kept.waiting ? kept.waiting.postMessage("take over") : reload());
   document.getElementById("update-now").onclick = () => {
-    // It may have taken over in another tab already.
-    if (waiting.state !== "installed") return reload();
+    flush();
     navigator.serviceWorker.addEventListener("controllerchange", reload);
-    waiting.postMessage("take over");
+    take();
+    // The old worker may be kept busy by an answer that nobody reads; it lets go when this page does.
+    setTimeout(reload, 1500);
   };
 }
 
@@ -53,7 +71,12 @@ async function keep() {
   if (!("serviceWorker" in navigator)) return;
   try {
     const kept = await navigator.serviceWorker.register("./worker.js", { updateViaCache: "none" });
-    const ready = () => kept.waiting && navigator.serviceWorker.controller && offer(kept.waiting);
+    // The reload that was asked for may still have been answered by the old worker.
+    if (asked(false)) {
+      navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+      kept.waiting?.postMessage("take over");
+    }
+    const ready = () => kept.waiting && navigator.serviceWorker.controller && offer(kept);
     ready();
     kept.addEventListener("updatefound", () => kept.installing?.addEventListener("statechange", ready));
   } catch (error) {

@@ -18,7 +18,7 @@ self.addEventListener("activate", (event) => {
 });
 
 self.addEventListener("message", (event) => {
-  if (event.data === "take over") self.skipWaiting();
+  if (event.data === "take over") event.waitUntil(self.skipWaiting());
 });
 
 self.addEventListener("fetch", (event) => {
