@@ -1,9 +1,10 @@
-//! Pure mathematics in space: lines, cylinders, surfaces of revolution, where they meet and how near they come.
+//! Pure mathematics in space: lines, arcs, cylinders, surfaces of revolution, where they meet and how near they come.
 //!
 //! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type is
 //! generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
 
 mod approach;
+mod centreline;
 mod chord;
 mod circle;
 mod cylinder;
@@ -11,13 +12,20 @@ mod edge;
 mod generators;
 mod line;
 mod outline;
+mod pipe;
+mod pipes;
 mod room;
+mod solid;
 
 pub use approach::Approach;
+pub use centreline::{Centreline, Frame, Stretch, Turn};
 pub use circle::Node;
 pub use cylinder::Cylinder;
 pub use edge::{Edge, Gap, Meeting, stations};
 pub use generators::{Generators, Keep};
 pub use line::{Line, Nearest};
 pub use outline::{Outline, Piece};
+pub use pipe::{Closest, Pipe, SURE, gap, gap_at, gap_below};
+pub use pipes::gap_between;
 pub use room::{Spindle, room};
+pub use solid::{Block, Near, Rod, Solid, Turned};
