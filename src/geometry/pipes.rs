@@ -112,8 +112,8 @@ pub fn gap_between<T: Real>(a: &Pipe<'_, T>, b: &Pipe<'_, T>) -> Option<(Closest
 fn place<T: Real>((one, other, s, t): Place<'_, T>, within: f64) -> (Closest<T>, T) {
     // Where the nearest place is an end, it moves with that end.
     let on = |part: &Part<T>, station: f64| {
-        let ends = [part.from, part.to].into_iter();
-        ends.filter(|end| (end.value() - station).abs() < 1e-9).next_back().unwrap_or(T::of(station))
+        let mut ends = [part.to, part.from].into_iter();
+        ends.find(|end| (end.value() - station).abs() < 1e-9).unwrap_or(T::of(station))
     };
     let (s, t) = (on(one, s), on(other, t));
     let (from, to) = (one.stretch.at(s).point, other.stretch.at(t).point);

@@ -2,6 +2,7 @@
 
 mod angle;
 mod bounds;
+mod count;
 mod figure;
 mod length;
 mod parsed;
@@ -10,6 +11,7 @@ mod written;
 
 pub use angle::Angle;
 pub use bounds::Bounds;
+pub use count::Count;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use parsed::parsed;
@@ -22,6 +24,6 @@ pub trait Quantity<T>: Copy {
     fn recorded(self) -> T;
     /// The quantity whose recorded number is `value`.
     fn from_recorded(value: T) -> Self;
-    /// The unit that follows the number on the page: `mm` or `°`.
+    /// The unit that follows the number on the page: `mm`, `°`, or nothing for a count.
     const UNIT: &'static str;
 }

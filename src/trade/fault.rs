@@ -52,7 +52,7 @@ impl std::error::Error for Fault {}
 
 /// ISO 80000-1: a space before `mm`, none before `°`.
 fn spaced(unit: &str) -> String {
-    if unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+    if unit.is_empty() || unit == "°" { unit.to_owned() } else { format!(" {unit}") }
 }
 
 /// A value small enough to stand in a message: numbers, words and short texts as they are.

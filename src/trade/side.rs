@@ -100,6 +100,7 @@ impl Side {
                 wall: mm(0.7),
                 length: mm(560.0),
                 front_trim: mm(30.0),
+                ..Tube::default()
             },
         }
     }
