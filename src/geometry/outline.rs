@@ -63,6 +63,27 @@ impl<T: Real> Outline<T> {
         Self { pieces }
     }
 
+    /// The outline whose radius is this one's less `depths`' at every station.
+    pub fn less(&self, depths: &Self) -> Self {
+        let (mut pieces, mut others) = (Vec::new(), depths.pieces.iter().peekable());
+        for piece in &self.pieces {
+            while let Some(other) = others.peek() {
+                let from = if other.from.value() > piece.from.value() { other.from } else { piece.from };
+                let ends_first = other.to.value() <= piece.to.value();
+                let to = if ends_first { other.to } else { piece.to };
+                if from.value() < to.value() {
+                    let (at_zero, slope) = (piece.at_zero - other.at_zero, piece.slope - other.slope);
+                    pieces.push(Piece { from, to, at_zero, slope });
+                }
+                if !ends_first {
+                    break;
+                }
+                others.next();
+            }
+        }
+        Self { pieces }
+    }
+
     /// The pieces, in order of station.
     pub fn pieces(&self) -> &[Piece<T>] {
         &self.pieces
@@ -102,6 +123,19 @@ mod tests {
         assert_eq!(outline.knots().collect::<Vec<_>>(), [100.0, 300.0]);
         assert_eq!(outline.widest(), 11.0);
         assert!((outline.inset(0.8).radius(200.0) - 8.7).abs() < 1e-12);
+    }
+
+    #[test]
+    fn one_outline_less_another_has_the_knots_of_both() {
+        let outer = Outline::<f64>::through(&[(100.0, 11.0), (300.0, 8.0)]);
+        let depths = Outline::<f64>::through(&[(50.0, 1.0), (150.0, 0.5), (300.0, 0.9)]);
+        let inner = outer.less(&depths);
+        for station in [-50.0, 50.0, 75.0, 100.0, 149.0, 151.0, 300.0, 900.0] {
+            let expected = outer.radius(station) - depths.radius(station);
+            assert!((inner.radius(station) - expected).abs() < 1e-12, "{station}");
+        }
+        assert_eq!(inner.knots().collect::<Vec<_>>(), [50.0, 100.0, 150.0, 300.0]);
+        assert_eq!(outer.less(&Outline::level(0.8)), outer.inset(0.8));
     }
 
     #[test]

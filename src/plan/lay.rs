@@ -1,18 +1,23 @@
 //! Where one stay runs.
 
 use super::axes::Axes;
+use super::bed::{Bed, Placing, turns};
 use super::clamp::ClampFrame;
-use crate::geometry::{Generators, Line, Outline};
+use super::cut::Which;
+use crate::geometry::{Centreline, Frame, Generators, Line, Outline};
 use crate::quantity::{Angle, Real};
 use crate::trade::{Hand, Job, PairName, Side, Tube};
 use nalgebra::{Point3, Vector3};
+use std::borrow::Cow;
 
 /// One stay, laid between its reference points.
+#[derive(Clone)]
 pub(super) struct Laid<T: Real> {
     pub(super) hand: Hand,
     pub(super) clamp: ClampFrame<T>,
-    /// From the front reference point; stations count from there.
+    /// From the front reference point; stations count from there. A bent stay's is its chord.
     pub(super) axis: Line<T>,
+    /// Station of the rear reference point.
     pub(super) length: T,
     /// Where a round dropout sits: the rear reference point, brought onto the centre plane.
     pub(super) rear_middle: Point3<T>,
@@ -21,41 +26,138 @@ pub(super) struct Laid<T: Real> {
     pub(super) wall: T,
     /// Stations of the raw tube's two ends.
     pub(super) raw: (T, T),
+    /// What a bent tube has more.
+    pub(super) bent: Option<Bent<T>>,
+}
+
+/// How a bent stay lies.
+#[derive(Clone)]
+pub(super) struct Bent<T: Real> {
+    /// Its middle line; stations count from the front reference point.
+    pub(super) line: Centreline<T>,
+    pub(super) placing: Placing<T>,
+    pub(super) chord: T,
 }
 
 impl<T: Real> Laid<T> {
-    pub(super) fn new(axes: &Axes<T>, job: &Job<T>, pair: PairName, hand: Hand) -> Self {
+    /// The stay of `job`; `place` says how a bent tube is laid.
+    pub(super) fn new(
+        axes: &Axes<T>,
+        job: &Job<T>,
+        pair: PairName,
+        hand: Hand,
+        place: &dyn Fn(&Tube<T>) -> Placing<T>,
+    ) -> Self {
         let side = job.pair(pair).side(hand);
         let (front_middle, rear_middle) = middles(axes, job, pair, side);
-        let across = |half_spacing: T| Vector3::y() * (half_spacing * T::of(hand.sign()));
-        let front = front_middle + across(side.front.half_spacing.mm());
-        let rear = rear_middle + across(side.rear.half_spacing.mm());
+        let [front, rear] = reference_points(&front_middle, &rear_middle, side, hand);
         let (axis, length) = Line::between(front, rear);
-        let outer = stay_outline(&side.tube);
-        Self {
+        let mut laid = Self {
             hand,
             clamp: ClampFrame::new(front_middle, rear_middle - front_middle),
             axis,
             length,
             rear_middle,
-            bore: outer.inset(side.tube.wall.mm()),
-            outer,
+            bore: Outline::level(T::zero()),
+            outer: Outline::level(T::zero()),
             wall: side.tube.wall.mm(),
-            raw: (-side.tube.front_trim.mm(), side.tube.length.mm() - side.tube.front_trim.mm()),
+            raw: (T::zero(), T::zero()),
+            bent: None,
+        };
+        if side.tube.bends.list.is_empty() {
+            laid.put_tube(&side.tube, side.tube.front_trim.mm());
+        } else {
+            let bed = Bed::new(front, rear, hand.sign());
+            laid.bend(&bed, &side.tube, place(&side.tube));
+        }
+        laid
+    }
+
+    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, placing: Placing<T>) {
+        let line = bed.line(&turns(tube), &placing);
+        self.length = line.reach(T::zero(), bed.span);
+        self.bent = Some(Bent { line, placing, chord: bed.span });
+        self.put_tube(tube, placing.trim);
+    }
+
+    fn put_tube(&mut self, tube: &Tube<T>, trim: T) {
+        self.outer = outline_from(tube, trim);
+        self.bore = match wall_from(tube, trim) {
+            Some(wall) => self.outer.less(&wall),
+            None => self.outer.inset(tube.wall.mm()),
+        };
+        self.raw = (-trim, tube.length.mm() - trim);
+    }
+
+    /// The straight stay that this one is part of at `station`: the line that touches it there, and the wall it has there.
+    pub(super) fn straight_at(&self, station: T) -> Cow<'_, Self> {
+        let wall = self.outer.radius(station) - self.bore.radius(station);
+        let plain = (wall - self.wall).value().abs() < 1e-9;
+        match &self.bent {
+            None if plain => Cow::Borrowed(self),
+            None => Cow::Owned(Self { wall, ..self.clone() }),
+            Some(bent) => Cow::Owned(Self { axis: bent.line.tangent(station), wall, ..self.clone() }),
         }
     }
 
-    /// The generators of a surface of this stay. φ = 0 points along `w`, which a straight stay lies square to.
+    /// Station of a reference point.
+    pub(super) fn reference(&self, which: Which) -> T {
+        if which == Which::Front { T::zero() } else { self.length }
+    }
+
+    /// The middle line, straight or bent.
+    pub(super) fn line(&self) -> Cow<'_, Centreline<T>> {
+        match &self.bent {
+            Some(bent) => Cow::Borrowed(&bent.line),
+            None => {
+                let tangent = self.axis.direction;
+                let normal = self.clamp.w;
+                let frame = Frame { point: self.axis.point, tangent, normal, side: tangent.cross(&normal) };
+                Cow::Owned(Centreline::new(frame, T::zero(), &[]))
+            }
+        }
+    }
+
+    /// The generators of a surface of this stay. φ = 0 points along `w`, which a straight stay lies square to, or as near to it
+    /// as a bent stay's end allows.
     pub(super) fn generators<'a>(&self, outline: &'a Outline<T>) -> Generators<'a, T> {
-        let first = self.clamp.w;
+        let first = if self.bent.is_some() { self.upwards() } else { self.clamp.w };
         Generators { axis: self.axis, first, second: self.axis.direction.cross(&first), outline }
+    }
+
+    /// The part of `w` square to the axis; of `−u` where the axis runs along `w`.
+    fn upwards(&self) -> Vector3<T> {
+        let part = |v: Vector3<T>| v - self.axis.direction * v.dot(&self.axis.direction);
+        let up = part(self.clamp.w);
+        let found = if up.norm_squared().value() > 1e-12 { up } else { part(-self.clamp.u) };
+        found.normalize()
     }
 
     /// Between the axis and the centre plane, positive outwards to the rear.
     pub(super) fn splay(&self) -> Angle<T> {
         let outwards = self.axis.direction.y * T::of(self.hand.sign());
-        Angle::from_radians(outwards.atan2(self.axis.direction.dot(&self.clamp.u)))
+        let along = self.axis.direction.dot(&self.clamp.u);
+        if self.bent.is_none() {
+            return Angle::from_radians(outwards.atan2(along));
+        }
+        let above = self.axis.direction.dot(&self.clamp.w);
+        let flat = along * along + above * above;
+        let flat = if flat.value() == 0.0 { T::zero() } else { flat.sqrt() };
+        Angle::from_radians(outwards.atan2(if along.value() < 0.0 { -flat } else { flat }))
     }
+}
+
+/// The two reference points of a stay.
+pub(super) fn reference_points<T: Real>(
+    front_middle: &Point3<T>,
+    rear_middle: &Point3<T>,
+    side: &Side<T>,
+    hand: Hand,
+) -> [Point3<T>; 2] {
+    let across = |half_spacing: T| Vector3::y() * (half_spacing * T::of(hand.sign()));
+    let front = front_middle + across(side.front.half_spacing.mm());
+    let rear = rear_middle + across(side.rear.half_spacing.mm());
+    [front, rear]
 }
 
 /// The two reference points of a side, brought onto the centre plane.
@@ -73,13 +175,24 @@ pub(super) fn middles<T: Real>(
     )
 }
 
-/// A tube's outer radius by station along its stay.
+/// A tube's outer radius by station along its stay, where its front trim stands as entered.
 pub fn stay_outline<T: Real>(tube: &Tube<T>) -> Outline<T> {
+    outline_from(tube, tube.front_trim.mm())
+}
+
+/// A tube's outer radius by station from the place `trim` on it.
+pub(super) fn outline_from<T: Real>(tube: &Tube<T>, trim: T) -> Outline<T> {
     let half = T::of(0.5);
     let (front, rear) = (tube.od_front.mm() * half, tube.od_rear.mm() * half);
-    let trim = tube.front_trim.mm();
     if front == rear {
         return Outline::level(front);
     }
     Outline::through(&[(tube.taper_start.mm() - trim, front), (tube.taper_end.mm() - trim, rear)])
+}
+
+/// A butted tube's wall by station from the place `trim` on it; `None` for a plain wall.
+fn wall_from<T: Real>(tube: &Tube<T>, trim: T) -> Option<Outline<T>> {
+    let knots: Vec<(T, T)> =
+        tube.butts.list.iter().map(|butt| (butt.at.mm() - trim, butt.wall.mm())).collect();
+    (!knots.is_empty()).then(|| Outline::through(&knots))
 }

@@ -4,6 +4,9 @@
 //! ([`crate::quantity::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
 
 mod axes;
+mod bed;
+mod bent;
+mod bent_stay;
 mod clamp;
 mod cut;
 mod fit;
@@ -20,6 +23,7 @@ mod solve;
 mod stay;
 mod warn;
 
+pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
 pub use result::{

@@ -52,13 +52,19 @@ fn face<T: Real>(stay: &Laid<T>, side: &'static str, from_centre: T, mouth: T, r
 /// the tube's surface there; `None` where it passes the tube by or only touches it.
 fn leaves<T: Real>(stay: &Laid<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
     let generators = stay.generators(&stay.outer);
-    let outwards = generators.second.y * T::of(stay.hand.sign());
-    let sine = across / (stay.outer.radius(station) * outwards);
+    let sign = T::of(stay.hand.sign());
+    let (ahead, outwards) = (generators.first.y * sign, generators.second.y * sign);
+    let (swing, lead) = if ahead.value() == 0.0 {
+        (outwards, T::zero())
+    } else {
+        ((ahead * ahead + outwards * outwards).sqrt(), ahead.atan2(outwards))
+    };
+    let sine = across / (stay.outer.radius(station) * swing);
     if sine.value().abs() >= 1.0 {
         return None;
     }
-    let phi = Angle::from_radians(sine.asin()).degrees();
-    let (one, other) = (in_turn(phi), in_turn(T::of(180.0) - phi));
+    let (phi, lead) = (Angle::from_radians(sine.asin()).degrees(), Angle::from_radians(lead).degrees());
+    let (one, other) = (in_turn(phi - lead), in_turn(T::of(180.0) - phi - lead));
     Some(if one.value() <= other.value() { [one, other] } else { [other, one] }.map(Angle::from_degrees))
 }
 

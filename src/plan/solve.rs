@@ -1,6 +1,7 @@
 //! The whole way from a job to its plan.
 
 use super::axes::Axes;
+use super::bed::entered;
 use super::lay::{Laid, middles};
 use super::pair::pair;
 use super::result::{Pairs, Plan};
@@ -84,7 +85,7 @@ pub fn solve<T: Real>(job: &Job<T>) -> Plan<T> {
     let axes = Axes::new(&job.frame);
     let mut warnings = Vec::new();
     let mut worked = |name: PairName| {
-        let laid = Hand::ALL.map(|hand| Laid::new(&axes, job, name, hand));
+        let laid = Hand::ALL.map(|hand| Laid::new(&axes, job, name, hand, &entered));
         pair(&axes, job, name, &laid, &mut warnings)
     };
     let pairs = Pairs { chainstays: worked(PairName::Chainstays), seatstays: worked(PairName::Seatstays) };

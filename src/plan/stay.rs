@@ -1,6 +1,7 @@
 //! One stay with both its ends.
 
 use super::axes::Axes;
+use super::bent_stay::{bend_warnings, bent_stay, raw_tube};
 use super::cut::{Coped, Which, cope};
 use super::lay::Laid;
 use super::member::Round;
@@ -56,15 +57,18 @@ pub(super) fn stay<T: Real>(
         slide: Length::from_mm(axle.x),
         axle_height: Length::from_mm(axle.z),
         front_point: laid.axis.point,
-        rear_point: laid.axis.at(laid.length),
+        rear_point: laid.axis.at(laid.bent.as_ref().map_or(laid.length, |bent| bent.chord)),
         front_waste: front_tip.map(|tip| tip - Length::from_mm(laid.raw.0)),
         rear_waste: rear_tip.map(|tip| Length::from_mm(laid.raw.1) - tip),
+        raw: raw_tube(&job.pair(name).side(laid.hand).tube, laid, [front_tip, rear_tip]),
+        bent: bent_stay(laid),
         hand: laid.hand,
         clamp: laid.clamp,
         front,
         rear,
     };
     tube_warnings(&stay, laid, &mut notices);
+    bend_warnings(&stay, laid, &mut notices);
     (stay, Spans { front: front_span, rear: rear_span })
 }
 
@@ -78,6 +82,7 @@ fn end<T: Real>(
 ) -> (Cut<T>, Option<Span<T>>) {
     let side = job.pair(name).side(laid.hand);
     let end = if which == Which::Front { &side.front_end } else { &side.rear_end };
+    let laid = &*laid.straight_at(laid.reference(which));
     let found = Found { clamp: laid.clamp, fixture: &job.fixture, touch: &job.touch };
     if let Some(member) = Round::of(end, &job.frame, axes, laid) {
         let Coped { cut, span } = cope(laid, which, &member, &found, notices);
@@ -94,7 +99,7 @@ fn end<T: Real>(
 }
 
 fn square<T: Real>(laid: &Laid<T>, which: Which) -> SquareCut<T> {
-    let station = Length::from_mm(if which == Which::Front { T::zero() } else { laid.length });
+    let station = Length::from_mm(laid.reference(which));
     SquareCut { long_point: station, short_point: station, angle: Angle::from_degrees(T::of(90.0)) }
 }
 
@@ -128,7 +133,7 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<
 }
 
 /// Smallest and largest station of a cut.
-fn extent<T: Real>(cut: &Cut<T>) -> Option<(f64, f64)> {
+pub(super) fn extent<T: Real>(cut: &Cut<T>) -> Option<(f64, f64)> {
     let (long, short) = (cut.long_point()?.mm().value(), cut.short_point()?.mm().value());
     Some((long.min(short), long.max(short)))
 }
