@@ -10,7 +10,7 @@
 
 use proptest::prelude::*;
 use staywright::quantity::{Angle, Length};
-use staywright::trade::{Bend, Bends, Butt, Butts, Find, Group, Job, Ring, Surroundings};
+use staywright::trade::{Bend, Bends, Butt, Butts, Columns, Find, Group, Job, Ring, Surroundings};
 
 fn bend() -> impl Strategy<Value = Bend> {
     (0.0..100.0, -360.0..360.0, 0.0..40.0, 60.0..300.0).prop_map(|(before, rotation, angle, radius)| Bend {
@@ -48,6 +48,7 @@ fn surroundings() -> impl Strategy<Value = Option<Surroundings>> {
         all.crank = all.crank.filter(|_| there[1]);
         all.sprocket = all.sprocket.filter(|_| there[2]);
         all.rotor = all.rotor.filter(|_| there[3]);
+        all.posts = there[1].then(Columns::default);
         all.measured_width = there[4].then_some(Length::from_mm(41.0));
         let stray =
             |spec: &staywright::trade::Spec| spec.bounds.min + share * (spec.bounds.max - spec.bounds.min);

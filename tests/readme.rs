@@ -4,7 +4,7 @@
 
 use staywright::quantity::{Length, trimmed};
 use staywright::trade::{
-    Bend, Bends, Boss, Butt, Butts, Cope, End, EndKind, Group, Job, Member, PairName, Side, Slot,
+    Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, PairName, Side, Slot,
     Surroundings, Tube,
 };
 use std::collections::BTreeMap;
@@ -27,8 +27,11 @@ fn jobs() -> Vec<Job> {
     let cutter = Some(Length::from_mm(40.0));
     let rear = [End::Slot(Slot::default()), End::Boss(Boss::default())];
     rear.map(|rear_end| {
-        let surroundings =
-            Surroundings { measured_width: Some(Length::from_mm(0.0)), ..Surroundings::starting() };
+        let surroundings = Surroundings {
+            measured_width: Some(Length::from_mm(0.0)),
+            posts: Some(Columns::default()),
+            ..Surroundings::starting()
+        };
         let mut job = Job { surroundings: Some(surroundings), ..Job::default() };
         for name in PairName::ALL {
             let start = name.starting_side();

@@ -62,6 +62,23 @@ impl<T: Real> Bed<T> {
     }
 }
 
+impl Bed<f64> {
+    /// How far a point stands off the chord.
+    pub(super) fn off(&self, point: &Point3<f64>) -> f64 {
+        (point - self.front).cross(&self.chord).norm()
+    }
+
+    /// How fast the surface of a tube so laid moves sideways with its front trim, at most. It slides along itself, which moves
+    /// the surface only as far as it lies aslant to the chord, and turns so that its ends stay on their points. To first order,
+    /// with a quarter to spare for what this changes by.
+    pub(super) fn rate(&self, line: &Centreline, length: f64) -> f64 {
+        let aslant = |station: f64| line.at(station).tangent.cross(&self.chord).norm();
+        let places = line.arcs().flat_map(|arc| [arc.from, 0.5 * (arc.from + arc.to), arc.to]);
+        let steepest = places.map(aslant).fold(aslant(0.0).max(aslant(length)), f64::max);
+        (1.25 * (steepest + aslant(0.0) + aslant(length))).min(2.0) + 0.02
+    }
+}
+
 /// The tube's own direction of rotation 0 as far as it is square to its chord. Where the chord runs along it, the tube's first
 /// direction reversed, which is what the other has turned into.
 fn square_to<T: Real>(chord: &Vector3<T>) -> Vector3<T> {

@@ -35,6 +35,12 @@ pub struct BentStay<T: nalgebra::Scalar + Copy = f64> {
     /// Turn about the chord, from outboard upwards, entered or found.
     #[serde(rename = "roll_deg")]
     pub roll: Angle<T>,
+    /// What is left over the limits at the tightest place, where the placing was found; `None` where it was entered.
+    #[serde(rename = "spare_mm")]
+    pub spare: Option<f64>,
+    /// No other placing leaves more by more than this.
+    #[serde(rename = "spare_within_mm")]
+    pub spare_within: Option<f64>,
     /// Straight from reference point to reference point.
     #[serde(rename = "chord_mm")]
     pub chord: Length<T>,

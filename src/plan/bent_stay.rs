@@ -44,6 +44,8 @@ pub(super) fn bent_stay<T: Real>(laid: &Laid<T>) -> Option<BentStay<T>> {
     Some(BentStay {
         trim: Length::from_mm(bent.placing.trim),
         roll: Angle::from_radians(bent.placing.roll),
+        spare: bent.found.map(|found| found.spare),
+        spare_within: bent.found.map(|found| found.within),
         chord: Length::from_mm(bent.chord),
         front_direction: direction(Which::Front),
         rear_direction: direction(Which::Rear),

@@ -1,9 +1,10 @@
 //! Where one stay runs.
 
 use super::axes::Axes;
-use super::bed::{Bed, Placing, turns};
+use super::bed::{Bed, Placing, entered, turns};
 use super::clamp::ClampFrame;
 use super::cut::Which;
+use super::room::Found;
 use crate::geometry::{Centreline, Frame, Generators, Line, Outline};
 use crate::quantity::{Angle, Real};
 use crate::trade::{Hand, Job, PairName, Side, Tube};
@@ -37,20 +38,24 @@ pub(super) struct Bent<T: Real> {
     pub(super) line: Centreline<T>,
     pub(super) placing: Placing<T>,
     pub(super) chord: T,
+    /// What a search for the most room said of the placing.
+    pub(super) found: Option<Found>,
 }
 
 impl<T: Real> Laid<T> {
-    /// The stay of `job`; `place` says how a bent tube is laid.
+    /// The stay of `job`. A bent tube is laid as `found`, or as its own figures say.
     pub(super) fn new(
         axes: &Axes<T>,
         job: &Job<T>,
         pair: PairName,
         hand: Hand,
-        place: &dyn Fn(&Tube<T>) -> Placing<T>,
+        found: Option<Found>,
     ) -> Self {
         let side = job.pair(pair).side(hand);
         let (front_middle, rear_middle) = middles(axes, job, pair, side);
-        let [front, rear] = reference_points(&front_middle, &rear_middle, side, hand);
+        let across = |half_spacing: T| Vector3::y() * (half_spacing * T::of(hand.sign()));
+        let front = front_middle + across(side.front.half_spacing.mm());
+        let rear = rear_middle + across(side.rear.half_spacing.mm());
         let (axis, length) = Line::between(front, rear);
         let mut laid = Self {
             hand,
@@ -68,15 +73,17 @@ impl<T: Real> Laid<T> {
             laid.put_tube(&side.tube, side.tube.front_trim.mm());
         } else {
             let bed = Bed::new(front, rear, hand.sign());
-            laid.bend(&bed, &side.tube, place(&side.tube));
+            laid.bend(&bed, &side.tube, found);
         }
         laid
     }
 
-    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, placing: Placing<T>) {
+    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, found: Option<Found>) {
+        let of = |placing: Placing| Placing { trim: T::of(placing.trim), roll: T::of(placing.roll) };
+        let placing = found.map_or_else(|| entered(tube), |found| of(found.placing));
         let line = bed.line(&turns(tube), &placing);
         self.length = line.reach(T::zero(), bed.span);
-        self.bent = Some(Bent { line, placing, chord: bed.span });
+        self.bent = Some(Bent { line, placing, chord: bed.span, found });
         self.put_tube(tube, placing.trim);
     }
 
@@ -98,6 +105,11 @@ impl<T: Real> Laid<T> {
             None => Cow::Owned(Self { wall, ..self.clone() }),
             Some(bent) => Cow::Owned(Self { axis: bent.line.tangent(station), wall, ..self.clone() }),
         }
+    }
+
+    /// The front and the rear reference point.
+    pub(super) fn reference_points(&self) -> (Point3<T>, Point3<T>) {
+        (self.axis.point, self.axis.at(self.bent.as_ref().map_or(self.length, |bent| bent.chord)))
     }
 
     /// Station of a reference point.
@@ -145,19 +157,6 @@ impl<T: Real> Laid<T> {
         let flat = if flat.value() == 0.0 { T::zero() } else { flat.sqrt() };
         Angle::from_radians(outwards.atan2(if along.value() < 0.0 { -flat } else { flat }))
     }
-}
-
-/// The two reference points of a stay.
-pub(super) fn reference_points<T: Real>(
-    front_middle: &Point3<T>,
-    rear_middle: &Point3<T>,
-    side: &Side<T>,
-    hand: Hand,
-) -> [Point3<T>; 2] {
-    let across = |half_spacing: T| Vector3::y() * (half_spacing * T::of(hand.sign()));
-    let front = front_middle + across(side.front.half_spacing.mm());
-    let rear = rear_middle + across(side.rear.half_spacing.mm());
-    [front, rear]
 }
 
 /// The two reference points of a side, brought onto the centre plane.

@@ -17,6 +17,7 @@ mod pair;
 mod posts;
 mod profile;
 mod result;
+pub mod room;
 mod setting;
 mod slot;
 mod solve;

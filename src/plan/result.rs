@@ -435,7 +435,7 @@ pub struct Warning {
     pub message: String,
 }
 
-fn coordinates<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
+pub(super) fn coordinates<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
     point: &Point3<T>,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {

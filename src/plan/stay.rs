@@ -49,6 +49,7 @@ pub(super) fn stay<T: Real>(
     let mut end = |which: Which| end(axes, job, name, laid, which, &mut notices.at(which.key()));
     let ((front, front_span), (rear, rear_span)) = (end(Which::Front), end(Which::Rear));
     let axle = laid.clamp.local(&axes.axle);
+    let (front_point, rear_point) = laid.reference_points();
     let (front_tip, rear_tip) = (front.long_point(), rear.long_point());
     let stay = Stay {
         length: Length::from_mm(laid.length),
@@ -56,8 +57,8 @@ pub(super) fn stay<T: Real>(
         tip_to_tip: front_tip.zip(rear_tip).map(|(front, rear)| rear - front),
         slide: Length::from_mm(axle.x),
         axle_height: Length::from_mm(axle.z),
-        front_point: laid.axis.point,
-        rear_point: laid.axis.at(laid.bent.as_ref().map_or(laid.length, |bent| bent.chord)),
+        front_point,
+        rear_point,
         front_waste: front_tip.map(|tip| tip - Length::from_mm(laid.raw.0)),
         rear_waste: rear_tip.map(|tip| Length::from_mm(laid.raw.1) - tip),
         raw: raw_tube(&job.pair(name).side(laid.hand).tube, laid, [front_tip, rear_tip]),

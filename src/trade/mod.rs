@@ -34,6 +34,6 @@ pub use job::{Job, PairName, PairOfStays, SeatstayNode, Touch};
 pub use side::{FrontPoint, Hand, RearPoint, Side};
 pub use sources::{SOURCES, Sourced, Sure};
 pub use starters::{Starter, starters};
-pub use surroundings::{Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
+pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;
 pub use wheel::Wheel;

@@ -275,6 +275,7 @@ impl Reader {
             crank: self.group_if_there(&mut object, "crank"),
             sprocket: self.group_if_there(&mut object, "sprocket"),
             rotor: self.group_if_there(&mut object, "rotor"),
+            posts: self.group_if_there(&mut object, "posts"),
         };
         self.close(&object);
         value.map(|_| surroundings)

@@ -26,6 +26,14 @@ impl Hand {
         }
     }
 
+    /// The side across the bicycle.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Right => Self::Left,
+            Self::Left => Self::Right,
+        }
+    }
+
     /// The word in a job file and on the page.
     pub const fn key(self) -> &'static str {
         match self {

@@ -52,7 +52,7 @@ group! {
         /// From the centre plane to the arm's inner face.
         inside: Length = "inside_mm", "crank arm inner face", 60.0, 20.0..=150.0;
         /// From the centre plane to the heel's inner side.
-        heel_inside: Length = "heel_inside_mm", "heel inner side", 62.0, 0.0..=250.0;
+        heel_inside: Length = "heel_inside_mm", "heel inner side", 80.0, 0.0..=250.0;
         /// From the pedal's axis back to the heel's rear.
         heel_back: Length = "heel_back_mm", "heel behind the pedal", 180.0, 0.0..=300.0;
         /// From the pedal's axis up to the heel's rear.
@@ -88,11 +88,19 @@ group! {
         /// From the axle to the caliper's middle.
         caliper_out: Length = "caliper_out_mm", "caliper from axle", 78.0, 0.0..=200.0;
         /// Length of the caliper along the rotor's rim; 0 where it is not to be looked at.
-        caliper_length: Length = "caliper_length_mm", "caliper length", 70.0, 0.0..=200.0;
+        caliper_length: Length = "caliper_length_mm", "caliper length", 50.0, 0.0..=200.0;
         /// Height of the caliper, towards the axle.
-        caliper_height: Length = "caliper_height_mm", "caliper height", 40.0, 0.0..=150.0;
+        caliper_height: Length = "caliper_height_mm", "caliper height", 34.0, 0.0..=150.0;
         /// Width of the caliper, across the rotor.
-        caliper_width: Length = "caliper_width_mm", "caliper width", 36.0, 0.0..=100.0;
+        caliper_width: Length = "caliper_width_mm", "caliper width", 30.0, 0.0..=100.0;
+    }
+}
+
+group! {
+    /// The fixture's posts, as round columns on its centre line.
+    Columns {
+        /// Diameter of a column.
+        diameter: Length = "column_mm", "post column", 25.0, 1.0..=200.0;
     }
 }
 
@@ -114,6 +122,8 @@ pub struct Surroundings<T = f64> {
     pub sprocket: Option<Sprocket<T>>,
     /// The disc brake.
     pub rotor: Option<Rotor<T>>,
+    /// The fixture's posts, where they stand between the stays.
+    pub posts: Option<Columns<T>>,
 }
 
 impl Default for Surroundings {
@@ -126,6 +136,7 @@ impl Default for Surroundings {
             crank: None,
             sprocket: None,
             rotor: None,
+            posts: None,
         }
     }
 }
@@ -166,6 +177,7 @@ impl<T: Copy> Group<T> for Surroundings<T> {
             crank: self.crank.as_ref().map(|crank| crank.map(&below(at, "crank"), f)),
             sprocket: self.sprocket.as_ref().map(|sprocket| sprocket.map(&below(at, "sprocket"), f)),
             rotor: self.rotor.as_ref().map(|rotor| rotor.map(&below(at, "rotor"), f)),
+            posts: self.posts.as_ref().map(|posts| posts.map(&below(at, "posts"), f)),
         }
     }
 }
