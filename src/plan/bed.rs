@@ -68,14 +68,21 @@ impl Bed<f64> {
         (point - self.front).cross(&self.chord).norm()
     }
 
-    /// How fast the surface of a tube so laid moves sideways with its front trim, at most. It slides along itself, which moves
-    /// the surface only as far as it lies aslant to the chord, and turns so that its ends stay on their points. To first order,
-    /// with a quarter to spare for what this changes by.
-    pub(super) fn rate(&self, line: &Centreline, length: f64) -> f64 {
-        let aslant = |station: f64| line.at(station).tangent.cross(&self.chord).norm();
-        let places = line.arcs().flat_map(|arc| [arc.from, 0.5 * (arc.from + arc.to), arc.to]);
-        let steepest = places.map(aslant).fold(aslant(0.0).max(aslant(length)), f64::max);
-        (1.25 * (steepest + aslant(0.0) + aslant(length))).min(2.0) + 0.02
+    /// How fast the middle line of a tube so laid moves sideways at `station` when its front trim changes by up to `half`. It
+    /// slides along itself, which moves it only as far as it lies aslant to the chord, and turns so that its ends stay on
+    /// their points, which takes off what the ends lie aslant. To first order, with a quarter to spare for what this changes
+    /// by.
+    pub(super) fn rate(&self, line: &Centreline, length: f64, station: f64, half: f64) -> f64 {
+        let aslant = |station: f64| {
+            let tangent = line.at(station).tangent;
+            tangent - self.chord * tangent.dot(&self.chord)
+        };
+        let (front, rear) = (aslant(0.0), aslant(length));
+        let sideways = |step: i32| {
+            let at = (station + half * 0.5 * f64::from(step)).max(0.0).min(length);
+            (aslant(at) - front * (1.0 - at / length) - rear * (at / length)).norm()
+        };
+        1.25 * (-2..=2).map(sideways).fold(0.0, f64::max) + 0.01
     }
 }
 

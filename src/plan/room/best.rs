@@ -236,7 +236,7 @@ mod tests {
             let axes = Axes::new(&job.frame);
             let trial = trial_of(&axes, &job);
             let [Some(Some(found)), _] = most_room(&job, PairName::Chainstays) else { panic!("no place") };
-            assert!(found.within < 0.15, "{found:?}");
+            assert!(found.within < 0.25, "{found:?}");
             let (low, high) = trial.trims();
             let mut could = 0;
             for (across, up) in places(10_000) {

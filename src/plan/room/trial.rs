@@ -94,13 +94,12 @@ impl<'a> Trial<'a> {
         let outline = outline_from(&self.side.tube, placing.trim);
         let [front, rear] = [(Which::Front, 0.0), (Which::Rear, length)]
             .map(|(which, reference)| self.cut(which, &line.tangent(reference), reference, &outline));
-        let bed = &self.bed;
-        let by_trim = bed.rate(&line, length) + steepest(&outline);
+        let (bed, taper) = (&self.bed, steepest(&outline));
         let mut looked = Looked {
             spare: f64::INFINITY,
             most: f64::INFINITY,
             cuts: self.cuts(&line, placing, &front, &rear),
-            rates: Placing { trim: by_trim, roll: 0.0 },
+            rates: HERE,
         };
         let pipe = Pipe { line: &line, outline: &outline, from: front.end, to: rear.end };
         for beside in &self.beside {
@@ -111,10 +110,11 @@ impl<'a> Trial<'a> {
             let left = twice * closest.distance - beside.limit.mm();
             looked.spare = looked.spare.min(left);
             // Anywhere in the cell this place of the tube is no further from the neighbour than it can move.
-            let by_roll = bed.off(&line.at(closest.station).point) + by_trim * half.trim + 0.1;
+            let by_trim = bed.rate(&line, length, closest.station, half.trim) + taper;
+            let by_roll = bed.off(&line.at(closest.station).point) + by_trim * half.trim + 0.05;
             let most = left + twice * (half.trim * by_trim + half.roll * by_roll);
             if most < looked.most {
-                (looked.most, looked.rates.roll) = (most, by_roll);
+                (looked.most, looked.rates) = (most, Placing { trim: by_trim, roll: by_roll });
             }
             if looked.most <= wanted {
                 break;
