@@ -287,6 +287,32 @@ fn a_post_on_a_bend_is_named_and_straight_tube_in_a_post_is_measured() {
     assert!((posts[0].outside.unwrap().mm() - 2.0 * (out + 11.1 / cosine)).abs() < 1e-9);
 }
 
+/// A slot's faces leave the tube where its surface has the faces' own distance from the centre plane, however the end runs.
+#[test]
+fn slot_faces_leave_the_tube_on_their_own_planes() {
+    let table = [bend(120.0, 0.0, 12.0, 150.0), bend(70.0, 100.0, 14.0, 150.0)];
+    let plan = plan(&bent(&table, 10.0, 140.0)).unwrap();
+    for hand in Hand::ALL {
+        let stay = stay(&plan, hand);
+        let bent = stay.bent.as_ref().unwrap();
+        let staywright::plan::Cut::Slot(slot) = &stay.rear else { panic!("a slot") };
+        let t = bent.rear_direction;
+        let first = (stay.clamp.w - t * t.dot(&stay.clamp.w)).normalize();
+        assert!((slot.angle.degrees() - t.y.abs().asin().to_degrees()).abs() < 1e-9);
+        assert!(t.dot(&stay.clamp.w).abs() > 0.05, "out of the clamp plane");
+        for (face, off) in slot.faces.iter().zip([-2.5, 2.5]) {
+            for (angles, s) in [(face.mouth_phi, slot.mouth.mm()), (face.root_phi, slot.root.mm())] {
+                for phi in angles.unwrap() {
+                    let (sin, cos) = phi.radians().sin_cos();
+                    let point = bent.line.at(s).point + (first * cos + t.cross(&first) * sin) * 8.0;
+                    assert!((point.y * hand.sign() - (74.0 + off)).abs() < 1e-9, "{hand:?} {}", point.y);
+                    assert!((0.0..360.0).contains(&phi.degrees()));
+                }
+            }
+        }
+    }
+}
+
 /// A butted tube has its walls where the butts say, at the cut and in the bore.
 #[test]
 fn butts_reach_the_bore_and_the_ends() {

@@ -282,4 +282,39 @@ mod tests {
             assert!(found <= sampled + SURE && found > sampled - 1e-3, "{found} {sampled}");
         }
     }
+
+    /// The floor of every interval lies under every distance in it, and meets them as the interval shrinks.
+    #[test]
+    fn no_distance_lies_below_the_floor_of_its_interval() {
+        let turns = [
+            Turn { before: 30.0, rotation: 0.4, angle: 1.1, radius: 60.0 },
+            Turn { before: 20.0, rotation: 2.0, angle: 1.4, radius: 45.0 },
+        ];
+        let line = Centreline::new(Frame::origin(), 0.0, &turns);
+        let outline = Outline::through(&[(40.0, 11.0), (160.0, 5.0)]);
+        let pipe = Pipe { line: &line, outline: &outline, from: 0.0, to: 220.0 };
+        let axis = Line { point: Point3::new(60.0, 70.0, 0.0), direction: Vector3::z() };
+        let ring = Turned { axis, hole: 80.0, rim: 80.0, low: -4.0, high: 4.0, rounding: 2.0 };
+        let point = Rod { axis, from: -9.0, to: -9.0, radius: 0.0 };
+        let mut open: Vec<Span<'_, f64>> = Vec::new();
+        let parts = pipe.parts();
+        open.extend(parts.iter().map(Span::whole));
+        for _ in 0..7 {
+            for span in &open {
+                let least = |solid: &dyn Fn(f64) -> f64| {
+                    let at = |i: i32| span.middle + span.half * f64::from(i) / 20.0;
+                    (-20..=20).map(|i| solid(at(i))).fold(f64::INFINITY, f64::min)
+                };
+                let mut best = Best { least: f64::INFINITY, found: None };
+                let floors = [span.look(&ring, &mut best), span.look(&point, &mut best)];
+                let rooms =
+                    [least(&|s| room_at(span.part, &ring, s)), least(&|s| room_at(span.part, &point, s))];
+                for (floor, room) in floors.into_iter().zip(rooms) {
+                    assert!(floor <= room + 1e-12, "{} ± {}: {floor} {room}", span.middle, span.half);
+                    assert!(room - floor <= 2.5 * span.half, "{floor} {room}");
+                }
+            }
+            open = open.iter().flat_map(Span::halves).collect();
+        }
+    }
 }
