@@ -2,6 +2,7 @@
 
 use super::super::axes::Axes;
 use super::super::result::{Plan, coordinates};
+use super::super::solve::plan;
 use super::neighbour::{Beside, Neighbour, beside, columns};
 use super::stand::Standing;
 use crate::geometry::{Closest, Line, Rod, gap, gap_at, gap_between};
@@ -9,6 +10,7 @@ use crate::quantity::{Length, Real};
 use crate::trade::{Group, Hand, Job, PairName, Surroundings};
 use nalgebra::{Point3, Vector3};
 use serde::Serialize;
+use serde_json::json;
 
 /// The least room from a stay to one neighbour.
 #[derive(Clone, Copy, Debug, Serialize)]
@@ -118,6 +120,15 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
         }
     }
     found
+}
+
+/// A job file's text in, its rooms' JSON text out: `{"rooms": […]}`. A faulty job gives
+/// `{"errors": [{"field", "value", "message"}]}`.
+pub fn rooms_json(text: &str) -> String {
+    match Job::from_json(text).and_then(|job| plan(&job)) {
+        Ok(plan) => json!({ "rooms": rooms(&plan) }).to_string(),
+        Err(faults) => json!({ "errors": faults }).to_string(),
+    }
 }
 
 /// The room to one neighbour at each of `count` stations, 2 or more, spread evenly over a stay: `(station, room)`. Empty for a
