@@ -10,7 +10,9 @@
 
 use proptest::prelude::*;
 use staywright::quantity::{Angle, Length};
-use staywright::trade::{Bend, Bends, Butt, Butts, Columns, Find, Group, Job, Ring, Surroundings};
+use staywright::trade::{
+    Bend, Bends, Butt, Butts, Columns, Find, Group, Job, Ovals, Press, Ring, Surroundings,
+};
 
 fn bend() -> impl Strategy<Value = Bend> {
     (0.0..100.0, -360.0..360.0, 0.0..40.0, 60.0..300.0).prop_map(|(before, rotation, angle, radius)| Bend {
@@ -41,6 +43,20 @@ fn butts() -> impl Strategy<Value = Butts> {
     })
 }
 
+fn ovals() -> impl Strategy<Value = Ovals> {
+    proptest::collection::vec((5.0..40.0, 5.0..40.0, -360.0..360.0), 0..3).prop_map(|all| {
+        let press = |(i, (width, height, roll)): (usize, (f64, f64, f64))| Press {
+            from: Length::from_mm(150.0 * i as f64),
+            to: Length::from_mm(150.0 * i as f64 + 50.0),
+            width: Length::from_mm(width),
+            height: Length::from_mm(height),
+            roll: Angle::from_degrees(roll),
+            ..Press::default()
+        };
+        Ovals { list: all.into_iter().enumerate().map(press).collect() }
+    })
+}
+
 fn surroundings() -> impl Strategy<Value = Option<Surroundings>> {
     (any::<[bool; 5]>(), 0usize..4, 0.0..1.0).prop_map(|(there, rings, share)| {
         let mut all = Surroundings::starting();
@@ -57,14 +73,14 @@ fn surroundings() -> impl Strategy<Value = Option<Surroundings>> {
 }
 
 fn job() -> impl Strategy<Value = Job> {
-    let stay = || (bends(), butts());
+    let stay = || (bends(), butts(), ovals());
     (stay(), proptest::option::of(stay()), surroundings()).prop_map(|(right, left, surroundings)| {
         let mut job = Job { surroundings, ..Job::default() };
         let pair = &mut job.chainstays;
-        (pair.right.tube.bends, pair.right.tube.butts) = right;
-        pair.left = left.map(|(bends, butts)| {
+        (pair.right.tube.bends, pair.right.tube.butts, pair.right.tube.ovals) = right;
+        pair.left = left.map(|(bends, butts, ovals)| {
             let mut side = pair.right;
-            (side.tube.bends, side.tube.butts) = (bends, butts);
+            (side.tube.bends, side.tube.butts, side.tube.ovals) = (bends, butts, ovals);
             side
         });
         job
@@ -142,6 +158,15 @@ fn faults_say_what_would_do() {
                 "{at}.butts[1].wall_mm: wall 8 mm leaves no bore in a tube of 16 mm: less than 8 mm is needed"
             ),
             &format!("{at}.butts[1].at_mm: butt station 80 mm must lie behind the one before, 90 mm"),
+        ],
+    );
+    check(
+        r#"{"ovals":[{"to_mm":-1},{"from_mm":50,"to_mm":80,"blend_mm":20}]}"#,
+        &[
+            &format!("{at}.ovals[0].to_mm: oval end -1 mm must not lie before its start 0 mm"),
+            &format!(
+                "{at}.ovals[1].from_mm: oval start 50 mm must lie at or behind 39 mm, where the one before is round again, and its own blend"
+            ),
         ],
     );
     check(r#"{"bends":{}}"#, &[&format!("{at}.bends: a list of objects [ {{ … }} ] belongs here")]);

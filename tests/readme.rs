@@ -4,8 +4,8 @@
 
 use staywright::quantity::{Length, trimmed};
 use staywright::trade::{
-    Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, PairName, Side, Slot,
-    Surroundings, Tube,
+    Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, Ovals, PairName, Press,
+    Side, Slot, Surroundings, Tube,
 };
 use std::collections::BTreeMap;
 
@@ -36,11 +36,12 @@ fn jobs() -> Vec<Job> {
         for name in PairName::ALL {
             let start = name.starting_side();
             let bends = Bends::of([Bend::default()]);
+            let ovals = Ovals { list: [Press::default()].into_iter().collect() };
             let butts = Butts { list: [Butt::default()].into_iter().collect() };
             job.pair_mut(name).right = Side {
                 front_end: End::Cope(Cope { onto: Member::Shell, cutter }),
                 rear_end,
-                tube: Tube { bends, butts, ..start.tube },
+                tube: Tube { bends, butts, ovals, ..start.tube },
                 ..start
             };
         }

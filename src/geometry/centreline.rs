@@ -73,6 +73,8 @@ pub struct Stretch<T: nalgebra::Scalar = f64> {
     pub to: T,
     /// Radius of an arc; `None` where it is straight.
     pub radius: Option<T>,
+    /// By how much `frame` has been rotated about the line since the start.
+    rotated: T,
     /// Station of `frame`.
     origin: T,
     frame: Frame<T>,
@@ -86,6 +88,11 @@ impl<T: Real> Stretch<T> {
             None => self.frame.advanced(along),
             Some(radius) => self.frame.turned(along / radius, radius),
         }
+    }
+
+    /// The place at `station` with its directions turned back to the line's mark: see [`Centreline::mark`].
+    pub(super) fn marked(&self, station: T) -> Frame<T> {
+        self.at(station).rotated(-self.rotated)
     }
 
     /// How strongly it turns, 1/radius.
@@ -183,22 +190,24 @@ impl<T: Real> Centreline<T> {
         let endless = T::of(f64::INFINITY);
         let mut stretches = Vec::with_capacity(2 * turns.len() + 1);
         let (mut frame, mut station, mut from) = (frame, station, -endless);
+        let mut rotated = T::zero();
         for turn in turns {
             let straight_end = station + turn.before;
             if turn.angle.value() <= 0.0 {
                 frame = frame.advanced(turn.before).rotated(turn.rotation);
-                station = straight_end;
+                (station, rotated) = (straight_end, rotated + turn.rotation);
                 continue;
             }
-            stretches.push(Stretch { from, to: straight_end, radius: None, origin: station, frame });
+            stretches.push(Stretch { from, to: straight_end, radius: None, rotated, origin: station, frame });
+            rotated += turn.rotation;
             frame = frame.advanced(turn.before).rotated(turn.rotation);
             let to = straight_end + turn.angle * turn.radius;
             let radius = Some(turn.radius);
-            stretches.push(Stretch { from: straight_end, to, radius, origin: straight_end, frame });
+            stretches.push(Stretch { from: straight_end, to, radius, rotated, origin: straight_end, frame });
             frame = frame.turned(turn.angle, turn.radius);
             (station, from) = (to, to);
         }
-        stretches.push(Stretch { from, to: endless, radius: None, origin: station, frame });
+        stretches.push(Stretch { from, to: endless, radius: None, rotated, origin: station, frame });
         Self { stretches }
     }
 
@@ -221,6 +230,12 @@ impl<T: Real> Centreline<T> {
     pub fn at(&self, station: T) -> Frame<T> {
         // A centreline always has a last stretch.
         self.stretch(station.value()).map_or_else(Frame::origin, |stretch| stretch.at(station))
+    }
+
+    /// The side of the line that its first turn's rotation counts from, carried along without turning about the line: the
+    /// mark on a straight rod that was bent.
+    pub fn mark(&self, station: T) -> Vector3<T> {
+        self.stretch(station.value()).map_or_else(Vector3::y, |stretch| stretch.marked(station).normal)
     }
 
     /// The straight line that touches the centreline at `station` and shares its stations there.

@@ -1,6 +1,7 @@
 //! A round body about a centreline, and its least distance from a solid.
 
 use super::circle::valley;
+use super::section::Section;
 use super::solid::Solid;
 use super::{Centreline, Outline, Piece, Stretch};
 use crate::quantity::Real;
@@ -8,6 +9,9 @@ use nalgebra::Point3;
 
 /// The least distance is found to within this, mm: well below a thousandth of what a shop can measure.
 pub const SURE: f64 = 1e-6;
+
+/// The same where some of the body is oval: there the floor only falls with the interval's length.
+const OVAL_SURE: f64 = 0.01;
 
 /// Halvings of an interval, at most. A stretch of metres is then shorter than rounding.
 pub(super) const ROUNDS: usize = 50;
@@ -37,6 +41,8 @@ pub(super) struct Part<T: nalgebra::Scalar> {
     /// Radius of the ball at station 0, and what it gains by station.
     pub(super) ball: T,
     pub(super) slope: T,
+    /// Its section where that is oval.
+    pub(super) section: Option<Section<T>>,
 }
 
 impl<T: Real> Part<T> {
@@ -70,6 +76,7 @@ impl<T: Real> Pipe<'_, T> {
             stretch: *stretch,
             ball: piece.at_zero / lean,
             slope: piece.slope / lean,
+            section: Section::of(piece),
         })
     }
 }
@@ -89,9 +96,12 @@ pub struct Closest<T: nalgebra::Scalar = f64> {
     pub within: f64,
 }
 
-/// Distance of the ball at `station` from a solid.
+/// Distance of the ball, or of the oval section, at `station` from a solid.
 fn room_at<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T) -> T {
-    solid.near(&part.stretch.at(station).point).distance - part.radius(station)
+    match &part.section {
+        None => solid.near(&part.stretch.at(station).point).distance - part.radius(station),
+        Some(section) => solid.near(&section.nearest(&part.stretch.marked(station), solid, station)).distance,
+    }
 }
 
 /// The best place so far.
@@ -129,6 +139,11 @@ impl<'a, T: Real> Span<'a, T> {
     /// Offers the distance at the middle; gives the floor under all distances in the interval.
     fn look(&self, solid: &impl Solid<T>, best: &mut Best<(&'a Part<T>, T)>) -> f64 {
         let (part, half, station) = (self.part, self.half, T::of(self.middle));
+        if let Some(section) = &part.section {
+            let room = room_at(part, solid, station).value();
+            best.offer(room, || (part, station));
+            return room - section.pace(part.stretch.curvature()) * half;
+        }
         let here = part.stretch.at(station);
         let near = solid.near(&here.point);
         let room = (near.distance - part.radius(station)).value();
@@ -148,7 +163,7 @@ impl<'a, T: Real> Span<'a, T> {
 ///
 /// Branch and bound: each interval of stations has a floor under its distances, from the slope at its middle and from how
 /// strongly distance and centreline can bend; intervals whose floor is not below the best place found, less [`SURE`],
-/// are done. The floor is off by the square of the interval's length, so that the work grows with the logarithm of the
+/// are done. Where the section is round the floor is off by the square of the interval's length, so that the work grows with the logarithm of the
 /// accuracy.
 pub fn gap<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>) -> Option<Closest<T>> {
     gap_below(pipe, solid, SURE, f64::INFINITY)
@@ -170,6 +185,8 @@ pub fn gap_below<T: Real>(
         }
     }
     let mut open: Vec<Span<'_, T>> = parts.iter().map(Span::whole).collect();
+    let oval = parts.iter().any(|part| part.section.is_some());
+    let sure = if oval { sure.max(OVAL_SURE) } else { sure };
     let mut within = sure;
     for round in 1..=ROUNDS {
         let floors: Vec<f64> = open.iter().map(|span| span.look(solid, &mut best)).collect();
@@ -199,6 +216,11 @@ fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64
         let (old, new) = (room_at(part, solid, station).value(), room_at(part, solid, T::of(bottom)).value());
         if new < old { T::of(bottom) } else { station }
     });
+    if let Some(section) = &part.section {
+        let here = section.nearest(&part.stretch.marked(station), solid, station);
+        let near = solid.near(&here);
+        return Closest { distance: near.distance, station, here, there: near.foot(&here), within };
+    }
     let middle = part.stretch.at(station).point;
     let near = solid.near(&middle);
     let radius = part.radius(station);

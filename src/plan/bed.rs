@@ -39,6 +39,12 @@ impl<T: Real> Bed<T> {
         Self { front, chord, span, outboard, up: chord.cross(&outboard) * T::of(sign) }
     }
 
+    /// The middle line of a straight tube that lies unrolled.
+    pub(super) fn straight(&self) -> Centreline<T> {
+        let frame = Frame { point: self.front, tangent: self.chord, normal: self.outboard, side: self.up };
+        Centreline::new(frame, T::zero(), &[])
+    }
+
     /// The tube's middle line as it lies; stations count from the front reference point. A left tube is the mirror of a
     /// right one.
     pub(super) fn line(&self, turns: &[Turn<T>], placing: &Placing<T>) -> Centreline<T> {

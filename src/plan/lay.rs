@@ -5,9 +5,9 @@ use super::bed::{Bed, Placing, entered, turns};
 use super::clamp::ClampFrame;
 use super::cut::Which;
 use super::room::Found;
-use crate::geometry::{Centreline, Frame, Generators, Line, Outline};
+use crate::geometry::{Centreline, Generators, Line, Node, Outline, OvalStretch};
 use crate::quantity::{Angle, Real};
-use crate::trade::{Hand, Job, PairName, Side, Tube};
+use crate::trade::{Hand, Job, PairName, Press, Side, Tube};
 use nalgebra::{Point3, Vector3};
 use std::borrow::Cow;
 
@@ -88,7 +88,7 @@ impl<T: Real> Laid<T> {
     }
 
     fn put_tube(&mut self, tube: &Tube<T>, trim: T) {
-        self.outer = outline_from(tube, trim);
+        self.outer = surface_from(tube, trim);
         self.bore = match wall_from(tube, trim) {
             Some(wall) => self.outer.less(&wall),
             None => self.outer.inset(tube.wall.mm()),
@@ -99,12 +99,47 @@ impl<T: Real> Laid<T> {
     /// The straight stay that this one is part of at `station`: the line that touches it there, and the wall it has there.
     pub(super) fn straight_at(&self, station: T) -> Cow<'_, Self> {
         let wall = self.outer.radius(station) - self.bore.radius(station);
-        let plain = (wall - self.wall).value().abs() < 1e-9;
-        match &self.bent {
-            None if plain => Cow::Borrowed(self),
-            None => Cow::Owned(Self { wall, ..self.clone() }),
-            Some(bent) => Cow::Owned(Self { axis: bent.line.tangent(station), wall, ..self.clone() }),
+        let plain = (wall - self.wall).value().abs() < 1e-9 && !self.outer.is_oval();
+        if plain && self.bent.is_none() {
+            return Cow::Borrowed(self);
         }
+        let axis = self.bent.as_ref().map_or(self.axis, |bent| bent.line.tangent(station));
+        let mut straight = Self { axis, wall, ..self.clone() };
+        if self.outer.is_oval() {
+            straight.turn_ovals(&self.mark(station));
+        }
+        Cow::Owned(straight)
+    }
+
+    /// Turns the ovals from where they count from the tube's mark, from outboard upwards, to where they count from φ = 0: on the
+    /// left that is the other way round.
+    fn turn_ovals(&mut self, mark: &Vector3<T>) {
+        let around = self.generators(&self.outer);
+        let turn = mark.dot(&around.second).atan2(mark.dot(&around.first));
+        let way = T::of(self.hand.sign());
+        (self.outer, self.bore) = (self.outer.counted(way, turn), self.bore.counted(way, turn));
+    }
+
+    /// The tube's side that faces outboard where it lies unrolled, square to its middle at `station`.
+    fn mark(&self, station: T) -> Vector3<T> {
+        if let Some(bent) = &self.bent {
+            return bent.line.mark(station);
+        }
+        let outboard = Vector3::y() * T::of(self.hand.sign());
+        (outboard - self.axis.direction * outboard.dot(&self.axis.direction)).normalize()
+    }
+
+    /// The tube's outline as it is seen square to the clamp plane about `station`: an oval counts as round, as wide as it is
+    /// across the fixture.
+    pub(super) fn above(&self, station: T) -> Cow<'_, Outline<T>> {
+        if !self.outer.is_oval() {
+            return Cow::Borrowed(&self.outer);
+        }
+        let straight = self.straight_at(station);
+        let around = straight.generators(&straight.outer);
+        let outboard = Vector3::y() * T::of(self.hand.sign());
+        let towards = outboard.dot(&around.second).value().atan2(outboard.dot(&around.first).value());
+        Cow::Owned(straight.outer.seen(Node::at(towards)))
     }
 
     /// The front and the rear reference point.
@@ -122,10 +157,8 @@ impl<T: Real> Laid<T> {
         match &self.bent {
             Some(bent) => Cow::Borrowed(&bent.line),
             None => {
-                let tangent = self.axis.direction;
-                let normal = self.clamp.w;
-                let frame = Frame { point: self.axis.point, tangent, normal, side: tangent.cross(&normal) };
-                Cow::Owned(Centreline::new(frame, T::zero(), &[]))
+                let (front, rear) = self.reference_points();
+                Cow::Owned(Bed::new(front, rear, self.hand.sign()).straight())
             }
         }
     }
@@ -187,6 +220,21 @@ pub(super) fn outline_from<T: Real>(tube: &Tube<T>, trim: T) -> Outline<T> {
         return Outline::level(front);
     }
     Outline::through(&[(tube.taper_start.mm() - trim, front), (tube.taper_end.mm() - trim, rear)])
+}
+
+/// A tube's outer surface by station from the place `trim` on it, its ovals turned from the tube's own mark: the side that faces
+/// outboard where it lies unrolled.
+pub(super) fn surface_from<T: Real>(tube: &Tube<T>, trim: T) -> Outline<T> {
+    let half = T::of(0.5);
+    let stretch = |oval: &Press<T>| OvalStretch {
+        from: oval.from.mm() - trim,
+        to: oval.to.mm() - trim,
+        blend: oval.blend.mm(),
+        halves: (oval.width.mm() * half, oval.height.mm() * half),
+        turn: oval.roll.radians(),
+    };
+    let stretches: Vec<OvalStretch<T>> = tube.ovals.list.iter().map(stretch).collect();
+    outline_from(tube, trim).pressed(&stretches)
 }
 
 /// A butted tube's wall by station from the place `trim` on it; `None` for a plain wall.

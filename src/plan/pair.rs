@@ -82,18 +82,15 @@ fn shared_depth<T: Real>(right: &Spans<T>, left: &Spans<T>, which: Which) -> Opt
 fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
     let [right, left] = both.laid;
     let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i));
+    let [right_seen, left_seen] = both.laid.map(|laid| laid.above(laid.length * T::of(0.5)));
     if right.bent.is_some() || left.bent.is_some() {
         let lines = [right.line(), left.line()];
-        let [one, other] = [(right, &lines[0], right_ends), (left, &lines[1], left_ends)]
-            .map(|(laid, line, (from, to))| Pipe { line, outline: &laid.outer, from, to });
+        let [one, other] = [(&right_seen, &lines[0], right_ends), (&left_seen, &lines[1], left_ends)]
+            .map(|(outline, line, (from, to))| Pipe { line, outline, from, to });
         return Length::from_mm(gap_between(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance));
     }
-    let [one, other] = [(right, right_ends), (left, left_ends)].map(|(laid, (from, to))| Spindle {
-        axis: laid.axis,
-        outline: &laid.outer,
-        from,
-        to,
-    });
+    let [one, other] = [(right, &right_seen, right_ends), (left, &left_seen, left_ends)]
+        .map(|(laid, outline, (from, to))| Spindle { axis: laid.axis, outline, from, to });
     Length::from_mm(room(&one, &other).unwrap_or(T::zero()))
 }
 

@@ -4,6 +4,7 @@ use super::lay::{Bent, Laid};
 use super::notices::{Notices, mm};
 use super::result::{Post, Stay};
 use super::warn::Code;
+use crate::geometry::Outline;
 use crate::quantity::{Length, Real};
 
 /// Both stays of a pair, as laid and as cut.
@@ -80,10 +81,11 @@ fn reaches<T: Real>(laid: &Laid<T>, cut: &Stay<T>, u: Length<T>) -> bool {
 }
 
 fn crossing<T: Real>(laid: &Laid<T>, u: T) -> Crossing<T> {
+    let outline = laid.above(u);
     Crossing {
-        axis: edge_at(laid, u, T::zero()),
-        inner: edge_at(laid, u, -T::one()),
-        outer: edge_at(laid, u, T::one()),
+        axis: edge_at(laid, &outline, u, T::zero()),
+        inner: edge_at(laid, &outline, u, -T::one()),
+        outer: edge_at(laid, &outline, u, T::one()),
         straight: None,
         on_bend: false,
     }
@@ -120,7 +122,8 @@ fn bent_edge<T: Real>(laid: &Laid<T>, station: T, (along, out): (T, T), side: T)
     let flat = (along * along + out * out).sqrt();
     // Square to the middle line as it is seen from above, outboard.
     let (square_along, square_out) = (-out * side / flat, along * side / flat);
-    let pieces = laid.outer.pieces().iter().map(|piece| {
+    let outline = laid.above(station);
+    let pieces = outline.pieces().iter().map(|piece| {
         let step = -piece.radius(station) * square_along / (along + piece.slope * square_along);
         let at = station + step;
         let off = at.value() - at.value().max(piece.from.value()).min(piece.to.value());
@@ -131,13 +134,13 @@ fn bent_edge<T: Real>(laid: &Laid<T>, station: T, (along, out): (T, T), side: T)
 
 /// How far from the centre line the tube's edge in the clamp plane crosses the post: its outboard edge for `side` 1, its
 /// inboard edge for −1, its axis for 0.
-fn edge_at<T: Real>(laid: &Laid<T>, u: T, side: T) -> T {
+fn edge_at<T: Real>(laid: &Laid<T>, outline: &Outline<T>, u: T, side: T) -> T {
     let sign = T::of(laid.hand.sign());
     let (along, out) = (laid.axis.direction.dot(&laid.clamp.u), laid.axis.direction.y * sign);
     let start = laid.axis.point.y * sign;
     // Square to the axis, outboard, in the clamp plane.
     let (square_along, square_out) = (-out * side, along * side);
-    let pieces = laid.outer.pieces().iter().map(|piece| {
+    let pieces = outline.pieces().iter().map(|piece| {
         let station = (u - piece.at_zero * square_along) / (along + piece.slope * square_along);
         (
             station,

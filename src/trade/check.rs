@@ -122,10 +122,12 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     }
     wall_faults(at, tube, faults);
     bend_faults(at, tube, faults);
+    oval_faults(at, tube, faults);
 }
 
 fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
-    let slimmest = tube.od_front.mm().min(tube.od_rear.mm());
+    let halves = tube.ovals.list.iter().flat_map(|oval| [oval.width.mm(), oval.height.mm()]);
+    let slimmest = halves.fold(tube.od_front.mm().min(tube.od_rear.mm()), f64::min);
     let mut check = |at: String, wall: f64| {
         if 2.0 * wall >= slimmest {
             let message = format!(
@@ -151,6 +153,30 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
             );
             faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), Value::from(here), message));
         }
+    }
+}
+
+fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
+    let mut free = f64::NEG_INFINITY;
+    for (i, oval) in tube.ovals.list.iter().enumerate() {
+        let (from, to) = (oval.from.mm(), oval.to.mm());
+        if to < from {
+            let message = format!(
+                "oval end {} mm must not lie before its start {} mm",
+                trimmed(to, 3),
+                trimmed(from, 3)
+            );
+            faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), Value::from(to), message));
+        }
+        if from - oval.blend.mm() < free {
+            let message = format!(
+                "oval start {} mm must lie at or behind {} mm, where the one before is round again, and its own blend",
+                trimmed(from, 3),
+                trimmed(free, 3)
+            );
+            faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), Value::from(from), message));
+        }
+        free = to + oval.blend.mm();
     }
 }
 

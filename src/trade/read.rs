@@ -8,6 +8,7 @@ use super::few::Few;
 use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
 use super::job::{Job, PairName, PairOfStays};
+use super::ovals::{Ovals, Press};
 use super::side::Side;
 use super::surroundings::{Limits, MEASURED, Ring, Surroundings};
 use super::tube::Tube;
@@ -211,11 +212,18 @@ impl Reader {
 
     fn tube(&mut self, parent: &mut Object<'_>, base: &Side) -> Tube {
         let mut object = self.object(below(&parent.at, "tube"), parent.get("tube"));
-        let plain = Tube { bends: Bends::default(), butts: Butts::default(), ..base.tube };
+        let plain =
+            Tube { bends: Bends::default(), butts: Butts::default(), ovals: Ovals::default(), ..base.tube };
         let figures = self.group(&mut object, &plain);
         let bends = self.bends(&mut object, &base.tube.bends);
-        let list = self.list(&mut object, "butts", &Butt::default());
-        let tube = Tube { bends, butts: list.map_or(base.tube.butts, |list| Butts { list }), ..figures };
+        let butts = self.list(&mut object, "butts", &Butt::default());
+        let ovals = self.list(&mut object, "ovals", &Press::default());
+        let tube = Tube {
+            bends,
+            butts: butts.map_or(base.tube.butts, |list| Butts { list }),
+            ovals: ovals.map_or(base.tube.ovals, |list| Ovals { list }),
+            ..figures
+        };
         self.close(&object);
         tube
     }

@@ -3,10 +3,11 @@
 use super::bends::Bends;
 use super::butts::Butts;
 use super::group::group;
+use super::ovals::Ovals;
 use crate::quantity::Length;
 
 group! {
-    /// A round tube with at most one straight-line taper; stations run from the raw tube's front end, along its middle.
+    /// A tube with at most one straight-line taper, round but for its oval stretches; stations run from the raw tube's front end, along its middle.
     Tube {
         /// Outer diameter up to the taper.
         od_front: Length = "od_front_mm", "front diameter", 22.2, 4.0..=100.0;
@@ -27,5 +28,7 @@ group! {
         bends: Bends;
         /// Its wall by station.
         butts: Butts;
+        /// Its oval stretches.
+        ovals: Ovals;
     }
 }

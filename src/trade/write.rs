@@ -60,6 +60,7 @@ fn put_empty_lists(root: &mut Value, name: PairName, right: &Tube, left: &Tube) 
     let lists = [
         ("bends", right.bends.list.is_empty(), left.bends.list.is_empty()),
         ("butts", right.butts.list.is_empty(), left.butts.list.is_empty()),
+        ("ovals", right.ovals.list.is_empty(), left.ovals.list.is_empty()),
     ];
     for (key, right, left) in lists {
         if left && !right {

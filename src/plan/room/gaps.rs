@@ -5,7 +5,7 @@ use super::super::result::{Plan, coordinates};
 use super::super::solve::plan;
 use super::neighbour::{Beside, Neighbour, beside, columns};
 use super::stand::Standing;
-use crate::geometry::{Closest, Line, Rod, gap, gap_at, gap_between};
+use crate::geometry::{Closest, Line, Pipe, Rod, gap, gap_at, gap_between};
 use crate::quantity::{Length, Real};
 use crate::trade::{Group, Hand, Job, PairName, Surroundings};
 use nalgebra::{Point3, Vector3};
@@ -105,7 +105,7 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
     let mut found = Vec::new();
     for pair in PairName::ALL {
         let [right, left] = Hand::ALL.map(|hand| Standing::new(plan, pair, hand));
-        let between = gap_between(&right.pipe(), &left.pipe());
+        let between = gap_across(&right, &left);
         for (hand, standing) in [(Hand::Right, &right), (Hand::Left, &left)] {
             let pipe = standing.pipe();
             let room =
@@ -120,6 +120,13 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
         }
     }
     found
+}
+
+/// Where two stays come nearest, as seen from the first, and the station on the second.
+pub(super) fn gap_across<T: Real>(one: &Standing<'_, T>, other: &Standing<'_, T>) -> Option<(Closest<T>, T)> {
+    let outlines = (one.across(), other.across());
+    let one = Pipe { outline: &outlines.0, ..one.pipe() };
+    gap_between(&one, &Pipe { outline: &outlines.1, ..other.pipe() })
 }
 
 /// A job file's text in, its rooms' JSON text out: `{"rooms": […]}`. A faulty job gives
@@ -137,14 +144,15 @@ pub fn strip(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour, count: u16)
     let standing = Standing::new(plan, pair, hand);
     let pipe = standing.pipe();
     let other = Standing::new(plan, pair, hand.other());
+    let (seen, others) = (standing.across(), other.across());
     let all = neighbours(plan, pair, hand);
     let found = all.iter().find(|beside| beside.to == to);
     let room = |station: f64| match (found, to) {
         (Some(beside), _) => gap_at(&pipe, &beside.body, station),
         (None, Neighbour::Other) => {
             let axis = Line { point: pipe.line.at(station).point, direction: Vector3::y() };
-            let ball = Rod { axis, from: 0.0, to: 0.0, radius: pipe.outline.radius(station) };
-            gap(&other.pipe(), &ball).map(|closest| closest.distance)
+            let ball = Rod { axis, from: 0.0, to: 0.0, radius: seen.radius(station) };
+            gap(&Pipe { outline: &others, ..other.pipe() }, &ball).map(|closest| closest.distance)
         }
         _ => None,
     };

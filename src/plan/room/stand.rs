@@ -1,8 +1,9 @@
 //! A finished stay as a body with room about it.
 
-use super::super::lay::outline_from;
+use super::super::bed::Bed;
+use super::super::lay::surface_from;
 use super::super::result::{Plan, Stay};
-use crate::geometry::{Centreline, Frame, Outline, Pipe};
+use crate::geometry::{Centreline, Node, Outline, Pipe};
 use crate::quantity::{Length, Real};
 use crate::trade::{Hand, PairName};
 use std::borrow::Cow;
@@ -13,6 +14,7 @@ pub(super) struct Standing<'a, T: Real> {
     outline: Outline<T>,
     from: T,
     to: T,
+    sign: f64,
 }
 
 impl<'a, T: Real> Standing<'a, T> {
@@ -27,7 +29,15 @@ impl<'a, T: Real> Standing<'a, T> {
         let from = stay.front.long_point().map_or(T::zero(), Length::mm);
         let to = stay.rear.long_point().map_or(stay.length.mm(), Length::mm);
         let (from, to) = if from.value() < to.value() { (from, to) } else { (T::zero(), stay.length.mm()) };
-        Self { line, outline: outline_from(tube, trim.mm()), from, to }
+        Self { line, outline: surface_from(tube, trim.mm()), from, to, sign: hand.sign() }
+    }
+
+    /// The stay as the one across from it sees it: an oval counts as round, as wide as it is across the bicycle.
+    pub(super) fn across(&self) -> Outline<T> {
+        let middle = (self.from + self.to) * T::of(0.5);
+        let (mark, tangent) = (self.line.mark(middle), self.line.at(middle).tangent);
+        let height = tangent.cross(&mark) * T::of(self.sign);
+        self.outline.seen(Node::at(height.y.value().atan2(mark.y.value())))
     }
 
     pub(super) fn pipe(&self) -> Pipe<'_, T> {
@@ -36,8 +46,5 @@ impl<'a, T: Real> Standing<'a, T> {
 }
 
 fn straight<T: Real>(stay: &Stay<T>) -> Centreline<T> {
-    let tangent = (stay.rear_point - stay.front_point).normalize();
-    let normal = stay.clamp.w;
-    let frame = Frame { point: stay.front_point, tangent, normal, side: tangent.cross(&normal) };
-    Centreline::new(frame, T::zero(), &[])
+    Bed::new(stay.front_point, stay.rear_point, stay.hand.sign()).straight()
 }

@@ -3,7 +3,7 @@
 use super::super::axes::Axes;
 use super::super::bed::{Bed, Placing, entered, turns};
 use super::super::cut::Which;
-use super::super::lay::{Laid, outline_from};
+use super::super::lay::{Laid, surface_from};
 use super::super::member::Round;
 use super::gaps::all_about;
 use super::neighbour::{Beside, Body, Neighbour, beside};
@@ -91,7 +91,7 @@ impl<'a> Trial<'a> {
     pub(super) fn look(&self, placing: &Placing, half: &Placing, wanted: f64) -> Looked {
         let line = self.bed.line(&self.turns, placing);
         let length = line.reach(0.0, self.bed.span);
-        let outline = outline_from(&self.side.tube, placing.trim);
+        let outline = surface_from(&self.side.tube, placing.trim);
         let [front, rear] = [(Which::Front, 0.0), (Which::Rear, length)]
             .map(|(which, reference)| self.cut(which, &line.tangent(reference), reference, &outline));
         let (bed, taper) = (&self.bed, steepest(&outline));
@@ -111,7 +111,8 @@ impl<'a> Trial<'a> {
             looked.spare = looked.spare.min(left);
             // Anywhere in the cell this place of the tube is no further from the neighbour than it can move.
             let by_trim = bed.rate(&line, length, closest.station, half.trim) + taper;
-            let by_roll = bed.off(&line.at(closest.station).point) + by_trim * half.trim + 0.05;
+            let by_roll =
+                bed.off(&line.at(closest.station).point) + by_trim * half.trim + 0.05 + outline.unround();
             let most = left + twice * (half.trim * by_trim + half.roll * by_roll);
             if most < looked.most {
                 (looked.most, looked.rates) = (most, Placing { trim: by_trim, roll: by_roll });

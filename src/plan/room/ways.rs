@@ -2,11 +2,11 @@
 
 use super::super::result::Plan;
 use super::super::solve::{faults, solve};
-use super::gaps::{all_about, neighbours};
+use super::gaps::{all_about, gap_across, neighbours};
 use super::neighbour::{Body, Neighbour};
 use super::stand::Standing;
 use super::wheel::tyre;
-use crate::geometry::{Line, gap, gap_between};
+use crate::geometry::{Line, gap};
 use crate::quantity::{Bounds, Length};
 use crate::trade::{Find, Hand, Job, PairName, Wheel};
 use nalgebra::Vector3;
@@ -107,7 +107,7 @@ fn spare(job: &Job, pair: PairName, hand: Hand, to: Neighbour) -> Option<f64> {
     let standing = Standing::new(&plan, pair, hand);
     if to == Neighbour::Other {
         let across = Standing::new(&plan, pair, hand.other());
-        let (closest, _) = gap_between(&standing.pipe(), &across.pipe())?;
+        let (closest, _) = gap_across(&standing, &across)?;
         return Some(closest.distance - all_about(&plan.job).limits.other.mm());
     }
     let beside = neighbours(&plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
