@@ -272,3 +272,43 @@ fn a_left_stay_written_out_is_the_mirror() {
     };
     assert!((gaps(Hand::Right) - gaps(Hand::Left)).abs() < 0.011);
 }
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    /// Whatever is pressed, bent and rolled, every figure is a number.
+    #[test]
+    fn no_figure_of_an_oval_plan_is_infinite(
+        table in proptest::collection::vec((0.0..200.0, -360.0..360.0, 0.0..170.0, 15.0..400.0), 0..4),
+        sizes in proptest::collection::vec((3.0..40.0, 3.0..60.0, -360.0..360.0, 1.0..60.0, 0.0..120.0), 0..=4),
+        (trim, roll) in (-200.0..300.0, -360.0..360.0),
+    ) {
+        let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
+        let tube = &mut job.chainstays.right.tube;
+        let bend = |(before, rotation, angle, radius): (f64, f64, f64, f64)| Bend {
+            before: mm(before),
+            rotation: Angle::from_degrees(rotation),
+            angle: Angle::from_degrees(angle),
+            radius: mm(radius),
+        };
+        tube.bends = Bends::of(table.into_iter().map(bend));
+        tube.bends.roll = tube.bends.roll.map(|_| Angle::from_degrees(roll));
+        (tube.length, tube.front_trim) = (mm(1200.0), mm(trim));
+        let mut at = -150.0;
+        let oval = |(width, height, roll, blend, length): (f64, f64, f64, f64, f64)| {
+            let from = at + blend;
+            at = from + length + blend;
+            press(from, from + length, blend, (width, height), roll)
+        };
+        tube.ovals.list = sizes.into_iter().map(oval).collect();
+        let Ok(plan) = plan(&job) else { return Ok(()) };
+        for (path, number) in support::numbers(&support::json(&plan)) {
+            prop_assert!(number.is_finite(), "{}", path);
+        }
+        for room in rooms(&plan) {
+            for gap in &room.gaps {
+                prop_assert!(gap.gap.mm().is_finite() && gap.within.is_finite(), "{:?}", gap);
+            }
+        }
+    }
+}

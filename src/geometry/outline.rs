@@ -35,11 +35,12 @@ impl<T: Real> Piece<T> {
         }
     }
 
-    /// How far the piece reaches in a direction square to the axis, as a radius carried on to station 0 and a slope.
-    pub fn reach(&self, node: Node) -> (T, T) {
+    /// How far the piece reaches in a direction square to the axis, given by cosine and sine, as a radius carried on to station 0
+    /// and a slope.
+    fn reach(&self, way: (T, T)) -> (T, T) {
         match &self.oval {
             None => (self.at_zero, self.slope),
-            Some(oval) => oval.reach(node, self.from, self.to),
+            Some(oval) => oval.reach(way, self.from, self.to),
         }
     }
 
@@ -137,10 +138,14 @@ impl<T: Real> Outline<T> {
         at_zero + slope * station
     }
 
-    /// The round body that reaches as far as this one in a direction, and against it, at every station.
-    pub fn seen(&self, node: Node) -> Self {
+    /// The round body that reaches as far as this one in a direction, and against it, at every station. The direction is given by its
+    /// components along φ = 0 and a quarter turn on, of any length; with none it is φ = 0.
+    pub fn seen(&self, (x, y): (T, T)) -> Self {
+        let square = x * x + y * y;
+        let length = if square.value() > 1e-18 { square.sqrt() } else { T::zero() };
+        let way = if length.value() > 0.0 { (x / length, y / length) } else { (T::one(), T::zero()) };
         let piece = |piece: &Piece<T>| {
-            let (at_zero, slope) = piece.reach(node);
+            let (at_zero, slope) = piece.reach(way);
             Piece { at_zero, slope, oval: None, ..*piece }
         };
         Self { pieces: self.pieces.iter().map(piece).collect() }

@@ -34,9 +34,9 @@ impl<T: Real> Oval<T> {
         ((a * cos) * (a * cos) + (b * sin) * (b * sin)).sqrt()
     }
 
-    fn angle_from_first(&self, node: Node) -> (T, T) {
-        let (sin, cos) = self.turn.sin_cos();
-        let (there_cos, there_sin) = (T::of(node.cos), T::of(node.sin));
+    /// A direction's cosine and sine, counted from the first half.
+    fn from_first((there_cos, there_sin): (T, T), turn: T) -> (T, T) {
+        let (sin, cos) = turn.sin_cos();
         (there_cos * cos + there_sin * sin, there_sin * cos - there_cos * sin)
     }
 
@@ -51,12 +51,12 @@ impl<T: Real> Oval<T> {
     }
 
     pub(super) fn generator(&self, node: Node, from: T, to: T) -> (T, T) {
-        let way = self.angle_from_first(node);
+        let way = Self::from_first((T::of(node.cos), T::of(node.sin)), self.turn);
         self.line((from, to), |halves| Self::radius(halves, way))
     }
 
-    pub(super) fn reach(&self, node: Node, from: T, to: T) -> (T, T) {
-        let way = self.angle_from_first(node);
+    pub(super) fn reach(&self, way: (T, T), from: T, to: T) -> (T, T) {
+        let way = Self::from_first(way, self.turn);
         self.line((from, to), |halves| Self::support(halves, way))
     }
 

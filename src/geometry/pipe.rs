@@ -136,6 +136,11 @@ impl<'a, T: Real> Span<'a, T> {
         [-half, half].map(|way| Self { part: self.part, middle: self.middle + way, half })
     }
 
+    /// How sure its least distance can be.
+    fn sure(&self, sure: f64) -> f64 {
+        if self.part.section.is_some() { sure.max(OVAL_SURE) } else { sure }
+    }
+
     /// Offers the distance at the middle; gives the floor under all distances in the interval.
     fn look(&self, solid: &impl Solid<T>, best: &mut Best<(&'a Part<T>, T)>) -> f64 {
         let (part, half, station) = (self.part, self.half, T::of(self.middle));
@@ -186,13 +191,12 @@ pub fn gap_below<T: Real>(
     }
     let mut open: Vec<Span<'_, T>> = parts.iter().map(Span::whole).collect();
     let oval = parts.iter().any(|part| part.section.is_some());
-    let sure = if oval { sure.max(OVAL_SURE) } else { sure };
-    let mut within = sure;
+    let mut within = if oval { sure.max(OVAL_SURE) } else { sure };
     for round in 1..=ROUNDS {
         let floors: Vec<f64> = open.iter().map(|span| span.look(solid, &mut best)).collect();
-        let enough = best.least.min(ceiling) - sure;
+        let enough = best.least.min(ceiling);
         let lowest = floors.iter().copied().fold(f64::INFINITY, f64::min);
-        let hopeful = open.into_iter().zip(floors).filter(|(_, floor)| *floor < enough);
+        let hopeful = open.into_iter().zip(floors).filter(|(span, floor)| *floor < enough - span.sure(sure));
         open = hopeful.flat_map(|(span, _)| span.halves()).collect();
         if open.is_empty() {
             break;
@@ -212,7 +216,9 @@ fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64
     let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
     let station = at_end.unwrap_or_else(|| {
         let around = |by: f64| (station.value() + by).max(low).min(high);
-        let bottom = valley(around(-0.1), around(0.1), |s| room_at(part, solid, T::of(s)).value());
+        // Where the floor is rough, the place is.
+        let reach = if part.section.is_some() { 2.0 } else { 0.1 };
+        let bottom = valley(around(-reach), around(reach), |s| room_at(part, solid, T::of(s)).value());
         let (old, new) = (room_at(part, solid, station).value(), room_at(part, solid, T::of(bottom)).value());
         if new < old { T::of(bottom) } else { station }
     });

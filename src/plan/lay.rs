@@ -5,7 +5,7 @@ use super::bed::{Bed, Placing, entered, turns};
 use super::clamp::ClampFrame;
 use super::cut::Which;
 use super::room::Found;
-use crate::geometry::{Centreline, Generators, Line, Node, Outline, OvalStretch};
+use crate::geometry::{Centreline, Generators, Line, Outline, OvalStretch};
 use crate::quantity::{Angle, Real};
 use crate::trade::{Hand, Job, PairName, Press, Side, Tube};
 use nalgebra::{Point3, Vector3};
@@ -138,8 +138,7 @@ impl<T: Real> Laid<T> {
         let straight = self.straight_at(station);
         let around = straight.generators(&straight.outer);
         let outboard = Vector3::y() * T::of(self.hand.sign());
-        let towards = outboard.dot(&around.second).value().atan2(outboard.dot(&around.first).value());
-        Cow::Owned(straight.outer.seen(Node::at(towards)))
+        Cow::Owned(straight.outer.seen((outboard.dot(&around.first), outboard.dot(&around.second))))
     }
 
     /// The front and the rear reference point.

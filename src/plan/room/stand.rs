@@ -3,7 +3,7 @@
 use super::super::bed::Bed;
 use super::super::lay::surface_from;
 use super::super::result::{Plan, Stay};
-use crate::geometry::{Centreline, Node, Outline, Pipe};
+use crate::geometry::{Centreline, Outline, Pipe};
 use crate::quantity::{Length, Real};
 use crate::trade::{Hand, PairName};
 use std::borrow::Cow;
@@ -37,7 +37,7 @@ impl<'a, T: Real> Standing<'a, T> {
         let middle = (self.from + self.to) * T::of(0.5);
         let (mark, tangent) = (self.line.mark(middle), self.line.at(middle).tangent);
         let height = tangent.cross(&mark) * T::of(self.sign);
-        self.outline.seen(Node::at(height.y.value().atan2(mark.y.value())))
+        self.outline.seen((mark.y, height.y))
     }
 
     pub(super) fn pipe(&self) -> Pipe<'_, T> {
