@@ -65,6 +65,11 @@ impl<T: Real> Oval<T> {
         apart(self.first).max(apart(self.last))
     }
 
+    pub(super) fn narrowest(&self) -> f64 {
+        let least = |(a, b): Halves<T>| a.value().min(b.value());
+        least(self.first).min(least(self.last))
+    }
+
     pub(super) fn widest(&self) -> f64 {
         larger(self.first).value().max(larger(self.last).value())
     }

@@ -14,8 +14,8 @@ use nalgebra::{Point3, Vector3};
 /// No change of place.
 pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };
 
-/// Room is told to within this, mm.
-const SURE: f64 = 1e-3;
+/// Room is told to within this, mm: beside a round tube, and beside one that is oval somewhere, where it costs more.
+const SURE: (f64, f64) = (1e-3, 0.05);
 
 /// What one look at a place says.
 #[derive(Clone, Copy, Debug)]
@@ -61,7 +61,13 @@ impl<'a> Trial<'a> {
         let all = all_about(job);
         let mut about: Vec<Beside<f64>> = Vec::new();
         for hand in sides {
-            about.extend(beside(axes, job, &all, (pair, *hand), laid.hand));
+            // What both sides have is alike on both.
+            let more = beside(axes, job, &all, (pair, *hand), laid.hand);
+            about.extend(
+                more.into_iter()
+                    .filter(|beside| about.iter().all(|known| known.to != beside.to))
+                    .collect::<Vec<_>>(),
+            );
         }
         about.push(Beside { to: Neighbour::Other, limit: all.limits.other, body: beyond_centre(laid.hand) });
         let members = [&side.front_end, &side.rear_end].map(|end| Round::of(end, &job.frame, axes, laid));
@@ -106,7 +112,7 @@ impl<'a> Trial<'a> {
             // The other stay is the mirror of this one and comes towards it as fast.
             let twice = if beside.to == Neighbour::Other { 2.0 } else { 1.0 };
             let ceiling = (looked.spare + beside.limit.mm()) / twice;
-            let Some(closest) = gap_below(&pipe, &beside.body, SURE, ceiling) else { continue };
+            let Some(closest) = gap_below(&pipe, &beside.body, self.sure(), ceiling) else { continue };
             let left = twice * closest.distance - beside.limit.mm();
             looked.spare = looked.spare.min(left);
             // Anywhere in the cell this place of the tube is no further from the neighbour than it can move.
@@ -122,6 +128,11 @@ impl<'a> Trial<'a> {
             }
         }
         looked
+    }
+
+    /// What a look's room is sure to.
+    pub(super) fn sure(&self) -> f64 {
+        if self.side.tube.ovals.list.is_empty() { SURE.0 } else { SURE.1 }
     }
 
     fn cuts(&self, line: &Centreline, placing: &Placing, front: &Cut, rear: &Cut) -> f64 {
