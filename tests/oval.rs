@@ -245,8 +245,8 @@ fn gaps_of_ovals_are_those_of_dense_samples() {
                     continue;
                 }
                 let found = gap.gap.mm();
-                let at_end = (gap.station.mm() - ends.0).min(ends.1 - gap.station.mm()) < 12.0;
                 assert!(found <= least + gap.within, "{hand:?} {:?}: {found} {least}", gap.to);
+                let at_end = (gap.station.mm() - ends.0).min(ends.1 - gap.station.mm()) < 0.1;
                 assert!(at_end || found > least - 0.06, "{hand:?} {:?}: {found} {least}", gap.to);
                 compared += 1;
             }

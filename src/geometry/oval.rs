@@ -24,6 +24,11 @@ fn larger<T: Real>((a, b): Halves<T>) -> T {
 }
 
 impl<T: Real> Oval<T> {
+    /// A section that is round after all, from one radius to another.
+    pub(super) fn round(first: T, last: T) -> Self {
+        Self { first: (first, first), last: (last, last), turn: T::zero() }
+    }
+
     /// Radius in a direction, `(cos, sin)` of the angle from the first half.
     fn radius((a, b): Halves<T>, (cos, sin): (T, T)) -> T {
         a * b / ((b * cos) * (b * cos) + (a * sin) * (a * sin)).sqrt()
@@ -92,6 +97,11 @@ impl<T: Real> Oval<T> {
     pub(super) fn inset(&self, first: T, last: T) -> Self {
         let less = |(a, b): Halves<T>, depth: T| (a - depth, b - depth);
         Self { first: less(self.first, first), last: less(self.last, last), turn: self.turn }
+    }
+
+    pub(super) fn scaled(&self, share: T) -> Self {
+        let part = |(a, b): Halves<T>| (a * share, b * share);
+        Self { first: part(self.first), last: part(self.last), turn: self.turn }
     }
 
     pub(super) fn counted(&self, way: T, turn: T) -> Self {

@@ -3,14 +3,14 @@
 use super::circle::valley;
 use super::section::{Section, Touch};
 use super::solid::Solid;
-use super::{Centreline, Outline, Piece, Stretch};
+use super::{Centreline, Outline, Oval, Piece, Stretch};
 use crate::quantity::Real;
 use nalgebra::Point3;
 
 /// The least distance is found to within this, mm: well below a thousandth of what a shop can measure.
 pub const SURE: f64 = 1e-6;
 
-/// The same where some of the body is oval: there the floor only falls with the interval's length.
+/// The same where the nearest place is on an oval or at an end.
 const OVAL_SURE: f64 = 0.01;
 
 /// Halvings of an interval, at most. A stretch of metres is then shorter than rounding.
@@ -19,7 +19,8 @@ pub(super) const ROUNDS: usize = 50;
 /// As many intervals are looked at in one round; a body that is equally near along its whole length has this many.
 pub(super) const MOST: usize = 4096;
 
-/// A stretch of a round body about a centreline: the hull of the balls on it that touch its cones from inside.
+/// A stretch of a body about a centreline, with flat ends: between them the hull of the balls on it that touch its cones from
+/// inside.
 #[derive(Clone, Copy, Debug)]
 pub struct Pipe<'a, T: nalgebra::Scalar = f64> {
     /// Its middle.
@@ -46,6 +47,31 @@ pub(super) struct Part<T: nalgebra::Scalar> {
 }
 
 impl<T: Real> Part<T> {
+    /// The part before, between and after two stations, the outer ones as sections.
+    fn split_at(&self, (first, last): (T, T)) -> impl Iterator<Item = Self> + use<T> {
+        let lean = (T::one() - self.slope * self.slope).sqrt();
+        let whole = *self;
+        let part = move |from: T, to: T, flat: bool| {
+            let (from, to) = (larger(whole.from, from), smaller(whole.to, to));
+            // The balls of a cone are a little smaller than its sections.
+            let radius = |station: T| whole.radius(station) / lean;
+            let section = Section::flat(Oval::round(radius(from), radius(to)), from, to);
+            let section = if flat { whole.section.or(Some(section)) } else { whole.section };
+            (from.value() < to.value()).then_some(Self { from, to, section, ..whole })
+        };
+        // In a pipe shorter than it is thick the two zones meet.
+        let (first, last) = if first.value() < last.value() {
+            (first, last)
+        } else {
+            let middle = (first + last) * T::of(0.5);
+            (middle, middle)
+        };
+        let endless = T::of(f64::INFINITY);
+        [part(-endless, first, true), part(first, last, false), part(last, endless, true)]
+            .into_iter()
+            .flatten()
+    }
+
     pub(super) fn radius(&self, station: T) -> T {
         self.ball + self.slope * station
     }
@@ -64,6 +90,12 @@ impl<T: Real> Pipe<'_, T> {
         let pieces = self.outline.pieces();
         let all = self.line.stretches().iter();
         all.flat_map(|stretch| pieces.iter().filter_map(|piece| self.part(stretch, piece))).collect()
+    }
+
+    /// The parts with flat ends: within its radius of an end a ball would reach beyond, so that there the sections count.
+    fn flat_parts(&self) -> Vec<Part<T>> {
+        let zones = (self.from + self.outline.radius(self.from), self.to - self.outline.radius(self.to));
+        self.parts().iter().flat_map(|part| part.split_at(zones)).collect()
     }
 
     fn part(&self, stretch: &Stretch<T>, piece: &Piece<T>) -> Option<Part<T>> {
@@ -178,18 +210,27 @@ pub fn gap_below<T: Real>(
     sure: f64,
     ceiling: f64,
 ) -> Option<Closest<T>> {
-    let parts = pipe.parts();
+    let parts = pipe.flat_parts();
     let round: Vec<Part<T>> = parts.iter().map(|part| Part { section: None, ..*part }).collect();
     let (nearest, station, within) = search(&round, solid, sure, ceiling)?;
-    // With balls as large as an oval's larger half nothing is further than it is. Where the nearest place is round, it is
-    // the nearest; where even so nothing is below the ceiling, that is all that was asked.
+    // With balls as large as an oval's larger half, and beyond the flat ends, nothing is further than it is. Where the
+    // nearest place is neither, it is the nearest; where even so nothing is below the ceiling, that is all that was asked.
     let part = parts.get(nearest)?;
     let least = room_at(round.get(nearest)?, solid, station).value();
     if part.section.is_none() || least >= ceiling {
-        return Some(place(round.get(nearest)?, solid, station, within));
+        return Some(place(part, solid, station, within));
     }
     let (nearest, station, within) = search(&parts, solid, sure.max(OVAL_SURE), ceiling)?;
-    Some(place(parts.get(nearest)?, solid, station, within))
+    let side = place(parts.get(nearest)?, solid, station, within);
+    let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
+    let faces = ends.into_iter().flatten().filter_map(|(part, end)| face(part, solid, end, within));
+    Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
+}
+
+/// The nearest place on a flat end.
+fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> Option<Closest<T>> {
+    let Touch { point: here, near, .. } = part.section.as_ref()?.face(&part.stretch.marked(end), solid, end);
+    Some(Closest { distance: near.distance, station: end, here, there: near.foot(&here), within })
 }
 
 /// The part and the station of the nearest place, and what it is sure to.
@@ -254,7 +295,7 @@ fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64
 
 /// Distance of the pipe's ball at `station` from a solid: the room at that place. `None` beyond the pipe's ends.
 pub fn gap_at<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>, station: T) -> Option<T> {
-    let parts = pipe.parts();
+    let parts = pipe.flat_parts();
     let at = station.value();
     let part = parts.iter().find(|part| part.from.value() <= at && at <= part.to.value())?;
     Some(room_at(part, solid, station))
@@ -295,8 +336,9 @@ mod tests {
         // The pipe's middle passes through the ring's own middle line twice.
         assert!((gap(&pipe, &ring).unwrap().distance + 30.0).abs() < 1e-6);
         let inside = Pipe { from: 350.0, to: 450.0, ..pipe };
-        let corner = 300.0 - 250f64.hypot(50.0) - 30.0;
-        assert!((gap(&inside, &ring).unwrap().distance - corner).abs() < 1e-9);
+        // Its ends are flat: their upper edge stands 260 up.
+        let corner = 300.0 - 260f64.hypot(50.0) - 20.0;
+        assert!((gap(&inside, &ring).unwrap().distance - corner).abs() < 1e-6);
     }
 
     #[test]

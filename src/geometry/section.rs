@@ -77,6 +77,11 @@ impl<T: Real> Section<T> {
         piece.oval.map(|oval| Self { oval, from: piece.from, to: piece.to })
     }
 
+    /// The same sections taken as flat, where `oval` is told from one station to another.
+    pub(super) fn flat(oval: Oval<T>, from: T, to: T) -> Self {
+        Self { oval, from, to }
+    }
+
     /// Distance of the section at `station` from a solid, and a floor under those within `half` of there.
     ///
     /// From the nearest point on, the distance grows along the section at least as it would along a ball of the section's flattest
@@ -138,6 +143,14 @@ impl<T: Real> Section<T> {
         // Where distance rises from the bottom of a valley all over the section, there is no other.
         let found = touch(round.valley());
         if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
+    }
+
+    /// The point nearest to a solid of the flat face that ends the body at `station`.
+    pub(super) fn face(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
+        let shrunk = |share: f64| Self { oval: self.oval.scaled(T::of(share)), ..*self };
+        let touch = |share: f64| shrunk(share).nearest(marked, solid, station);
+        let share = narrowed(SECTIONS, 1e-6, 1.0, |share| touch(share).near.distance.value());
+        touch(share)
     }
 
     /// A section lies within the ball of its flattest radius that touches it at the nearest point, so that distance grows as

@@ -74,6 +74,11 @@ impl Bed<f64> {
         (point - self.front).cross(&self.chord).norm()
     }
 
+    /// How fast a flat end's rim moves with the roll: as far out as it is, and as far as it is tilted to the chord.
+    pub(super) fn tilting(&self, line: &Centreline, station: f64, radius: f64) -> f64 {
+        radius * line.at(station).tangent.cross(&self.chord).norm()
+    }
+
     /// How fast the middle line of a tube so laid moves sideways at `station` when its front trim changes by up to `half`. It
     /// slides along itself, which moves it only as far as it lies aslant to the chord, and turns so that its ends stay on
     /// their points, which takes off what the ends lie aslant. To first order, with a quarter to spare for what this changes

@@ -179,7 +179,7 @@ fn polished(trial: &Trial<'_>, find: Find, mut best: Found) -> Found {
             None => (by_trim, by_roll) = (0.5 * by_trim, 0.5 * by_roll),
         }
     }
-    best.within = (best.within - (best.spare - found_at)).max(1e-3);
+    best.within = (best.within - (best.spare - found_at)).max(trial.sure());
     best
 }
 

@@ -15,7 +15,7 @@ use nalgebra::{Point3, Vector3};
 pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };
 
 /// Room is told to within this, mm: beside a round tube, and beside one that is oval somewhere, where it costs more.
-const SURE: (f64, f64) = (1e-3, 0.05);
+const SURE: (f64, f64) = (0.01, 0.05);
 
 /// What one look at a place says.
 #[derive(Clone, Copy, Debug)]
@@ -117,8 +117,11 @@ impl<'a> Trial<'a> {
             looked.spare = looked.spare.min(left);
             // Anywhere in the cell this place of the tube is no further from the neighbour than it can move.
             let by_trim = bed.rate(&line, length, closest.station, half.trim) + taper;
-            let by_roll =
-                bed.off(&line.at(closest.station).point) + by_trim * half.trim + 0.05 + outline.unround();
+            let radius = outline.radius(closest.station);
+            let to_end = (closest.station - pipe.from).min(pipe.to - closest.station);
+            let tilting = if to_end < radius { bed.tilting(&line, closest.station, radius) } else { 0.0 };
+            let off = bed.off(&line.at(closest.station).point) + outline.unround() + tilting;
+            let by_roll = off + by_trim * half.trim + 0.05;
             let most = left + twice * (half.trim * by_trim + half.roll * by_roll);
             if most < looked.most {
                 (looked.most, looked.rates) = (most, Placing { trim: by_trim, roll: by_roll });
