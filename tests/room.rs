@@ -546,3 +546,14 @@ proptest! {
         }
     }
 }
+
+/// Every published figure belongs to one that can be entered, and may be entered there.
+#[test]
+fn published_figures_have_their_place() {
+    let job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
+    for sourced in staywright::trade::SOURCES {
+        let path = format!("surroundings.{}", sourced.key.replace("chainrings.", "chainrings[0]."));
+        let spec = job.spec(&path).unwrap_or_else(|| panic!("{path}"));
+        assert!(spec.bounds.contain(sourced.value) && !sourced.source.is_empty(), "{path}");
+    }
+}

@@ -33,6 +33,9 @@ export interface Side {
     bends?: { before_mm?: number; rotation_deg?: number; angle_deg?: number; radius_mm?: number }[];
     roll_deg?: number; find?: "nothing" | "trim" | "roll" | "both";
     butts?: { at_mm?: number; wall_mm?: number }[];
+    ovals?: {
+      from_mm?: number; to_mm?: number; blend_mm?: number; width_mm?: number; height_mm?: number; roll_deg?: number;
+    }[];
   };
 }
 /** What turns beside the stays; what is left out is not looked at. The README lists the keys of each part. */

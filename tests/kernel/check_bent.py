@@ -12,6 +12,7 @@ import subprocess
 import sys
 
 import numpy as np
+from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeVertex
 from OCP.BRepExtrema import BRepExtrema_DistShapeShape
 from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox, BRepPrimAPI_MakeCylinder, BRepPrimAPI_MakeTorus
 from OCP.gp import gp_Ax1, gp_Ax2, gp_Dir, gp_Pnt, gp_Trsf, gp_Vec
@@ -197,6 +198,13 @@ class Tally:
             self.failed.append(f"{name}: {found} and not {expected}")
 
 
+def witnessed(gap, stays, solid):
+    """Whether the point named on the stay lies on it, and as far from the neighbour as the gap says."""
+    vertex = BRepBuilderAPI_MakeVertex(gp_Pnt(*gap["stay_point_mm"])).Vertex()
+    on = min(BRepExtrema_DistShapeShape(vertex, stay).Value() for stay in stays)
+    return on < 1e-5 and abs(BRepExtrema_DistShapeShape(vertex, solid).Value() - gap["gap_mm"]) < 1e-5
+
+
 def compare(tally, job, plan, rooms):
     laid = Laid(job)
     name = job["name"]
@@ -216,7 +224,10 @@ def compare(tally, job, plan, rooms):
             if (distance <= 0.01) != (gap["gap_mm"] <= 0.02):
                 tally.failed.append(f"{name} {key}: {gap['gap_mm']} and not {distance}")
             continue
-        if END_MM < gap["station_mm"] < laid.length - END_MM:
+        if gap["gap_mm"] < distance - SAME_MM and witnessed(gap, stays, solid):
+            # The kernel's search missed a place between a torus and a disc that its own point distances confirm.
+            tally.passed["witnessed"] = tally.passed.get("witnessed", 0) + 1
+        elif END_MM < gap["station_mm"] < laid.length - END_MM:
             tally.close(f"{name} {key}", gap["gap_mm"], distance, SAME_MM)
         else:
             tally.close(f"{name} {key}_end", gap["gap_mm"], distance, END_SAME_MM)
