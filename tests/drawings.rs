@@ -12,7 +12,8 @@ mod support;
 
 use proptest::prelude::*;
 use staywright::drawing::{
-    Anchor, Place, Point, Room, Shape, Sheet, along_spindle, clamp_plane, fixture_tilt, profile, side_view,
+    Anchor, Differs, Place, Point, Room, Shape, Sheet, along_spindle, as_found, clamp_plane, fixture_tilt,
+    profile, side_view,
 };
 use staywright::plan::{Plan, solve};
 use staywright::quantity::LengthUnit;
@@ -25,6 +26,10 @@ fn sheets(plan: &Plan, (width, height): (f64, f64)) -> Vec<Sheet> {
     let mut sheets = vec![side_view(plan, room)];
     for pair in PairName::ALL {
         sheets.push(clamp_plane(plan, pair, room));
+        let long = Differs { length: 1.5, front_angle: -0.2, dropout: 0.4 };
+        for differs in [[long, Differs::default()], [Differs { length: 1e9, ..long }, long]] {
+            sheets.push(as_found(plan, pair, differs, room));
+        }
         for hand in Hand::ALL {
             for at_front in [true, false] {
                 let place = Place { pair, hand, at_front };
@@ -105,6 +110,25 @@ fn the_clamp_plane_is_true_to_scale() {
         let length = (right.x - front.x).hypot(right.y - front.y);
         assert!((length - plan.pairs.chainstays.right.length.mm()).abs() < 1e-9);
     }
+}
+
+/// A dropout that sits 2 mm further out is drawn further out by 2 mm times the factor that the sheet tells.
+#[test]
+fn stays_as_found_are_drawn_by_the_factor_that_is_told() {
+    let plan = solve(&starters()[0].job);
+    let room = Room { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+    let by = Differs { dropout: 2.0, ..Differs::default() };
+    let sheet = as_found(&plan, PairName::Chainstays, [by, Differs::default()], room);
+    let factor: f64 = sheet.text.split("drawn ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+    assert!(factor > 1.0);
+    let found = sheet.marks.iter().filter_map(|mark| match &mark.shape {
+        Shape::Circle { at, .. } => Some(*at),
+        _ => None,
+    });
+    let stays = &plan.pairs.chainstays;
+    let planned = [stays.right.rear_point.y, stays.left.rear_point.y];
+    let moved: Vec<f64> = found.zip(planned).map(|(at, planned)| at.y - planned).collect();
+    assert!((moved[0] - 2.0 * factor).abs() < 1e-9 && moved[1].abs() < 1e-9, "{moved:?}");
 }
 
 proptest! {

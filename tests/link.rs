@@ -11,7 +11,7 @@
 mod support;
 
 use proptest::prelude::*;
-use staywright::link::{LinkError, decode, encode};
+use staywright::link::{LinkError, decode, encode, encode_measured, open};
 use staywright::trade::{Job, starters};
 
 proptest! {
@@ -20,6 +20,13 @@ proptest! {
         let link = encode(&job);
         prop_assert!(link.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-' || b == b'_'));
         prop_assert_eq!(decode(&link), Ok(job));
+    }
+
+    #[test]
+    fn readings_come_back_with_the_job(job in support::any_job(), id in ".{0,40}", typed in ".{0,12}", count in 0usize..8) {
+        let readings: Vec<(String, String)> = (0..count).map(|i| (format!("{id}{i}"), typed.clone())).collect();
+        let linked = open(&encode_measured(&job, &readings));
+        prop_assert_eq!(linked.map(|linked| (linked.job, linked.readings)), Ok((job, readings)));
     }
 
     #[test]
@@ -35,8 +42,8 @@ proptest! {
 
     /// Bytes that pass the checksum but were made by nobody.
     #[test]
-    fn any_sealed_bytes_are_a_job_or_an_error(bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
-        let mut sealed = vec![1];
+    fn any_sealed_bytes_are_a_job_or_an_error(format in 1u8..4, bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
+        let mut sealed = vec![format];
         sealed.extend(bytes);
         let check = crc::Crc::<u32>::new(&crc::CRC_32_ISO_HDLC).checksum(&sealed);
         sealed.extend(check.to_le_bytes());

@@ -25,6 +25,7 @@ function put(content, pairs) {
 }
 
 const PAGE = path.join(ROOT, "target/page/staywright.js");
+const PACKAGE = path.join(ROOT, "target/package/staywright.js");
 
 async function styles() {
   const names = (await readdir(path.join(ROOT, "style"))).filter((name) => name.endsWith(".css")).sort();
@@ -37,7 +38,7 @@ async function script(name, format, define) {
   const quoted = Object.fromEntries(Object.entries(define).map(([word, value]) => [word, JSON.stringify(value)]));
   const { outputFiles } = await bundle({
     entryPoints: [path.join(SHELL, name)],
-    alias: { staywright: PAGE },
+    alias: { staywright: PAGE, "staywright-package": PACKAGE },
     define: { "import.meta.url": "location.href", ...quoted },
     bundle: true,
     format,
@@ -61,11 +62,15 @@ function hashed(name, content) {
   return write(`${name.slice(0, dot)}.${hash(content)}${name.slice(dot)}`, content);
 }
 
-async function set(css, wasm) {
+async function set(css, wasm, checker) {
   const wasmName = await hashed("staywright.wasm", wasm);
+  const checkerName = await hashed("checker.js", checker.script);
+  const checkerWasm = await hashed("checker.wasm", checker.wasm);
   const shell = await text("index.html");
-  const build = hash(wasmName + css + shell + (await readFile(PAGE)) + (await text("src/page/shell/loader.js")));
-  const loaderName = await hashed("staywright.js", await script("loader.js", "esm", { BUILD: build, WASM: `./${wasmName}` }));
+  const scripts = await Promise.all(["loader.js", "ask.js"].map((name) => text(`src/page/shell/${name}`)));
+  const build = hash([wasmName, checkerName, checkerWasm, css, shell, await readFile(PAGE), ...scripts].join());
+  const names = { WASM: `./${wasmName}`, CHECKER: `./${checkerName}`, CHECKER_WASM: `./${checkerWasm}` };
+  const loaderName = await hashed("staywright.js", await script("loader.js", "esm", { BUILD: build, ...names }));
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
   }
@@ -75,15 +80,18 @@ async function set(css, wasm) {
   return build;
 }
 
-async function singleFile(css, wasm, build) {
+const packed = (content) => gzipSync(content, { level: 9 }).toString("base64");
+
+async function singleFile(css, wasm, checker, build) {
   const start = await script("single.js", "iife", {});
-  const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; base-uri 'none'; form-action 'none'`;
+  const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; worker-src blob:; base-uri 'none'; form-action 'none'`;
   const shell = put(await text("index.html"), [["__CSS__", css], ["__BUILD__", build]]);
   const cut = (content, from, to) => content.replace(new RegExp(`\\s*<!-- ${from} -->[\\s\\S]*?<!-- /${from} -->`), () => to);
   let page = cut(shell, "set-policy", `\n  <meta http-equiv="Content-Security-Policy" content="${policy}">`);
   page = cut(page, "set-links", "");
-  const packed = gzipSync(wasm, { level: 9 }).toString("base64");
-  page = cut(page, "set-script", `\n  <script type="text/plain" id="wasm">${packed}</script>\n  <script>${start}</script>`);
+  const held = Object.entries({ wasm, checker: checker.script, "checker-wasm": checker.wasm });
+  const texts = held.map(([id, content]) => `\n  <script type="text/plain" id="${id}">${packed(content)}</script>`);
+  page = cut(page, "set-script", `${texts.join("")}\n  <script>${start}</script>`);
   await write("staywright.html", page);
 }
 
@@ -91,6 +99,10 @@ await rm(DIST, { recursive: true, force: true });
 await mkdir(DIST, { recursive: true });
 const css = await styles();
 const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
-const build = await set(css, wasm);
-await singleFile(css, wasm, build);
+const checker = {
+  script: await script("checker.js", "iife", {}),
+  wasm: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")),
+};
+const build = await set(css, wasm, checker);
+await singleFile(css, wasm, checker, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -73,15 +73,28 @@ fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
     }
     canvas.circle(Pen::Cutter, "cutter_mm", middle, 0.5 * cut.cutter.mm());
     canvas.cross("", middle, radius + 6.0);
-    let h = canvas.letter;
     let low = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
     edge_lines(&mut canvas, datum_x, across_y, low);
-    let text = canvas.figure(setting.dro_along);
+    table_moves(&mut canvas, cut, middle, Point::new(datum_x, across_y), low);
+    cutter_size(&mut canvas, cut, middle, radius);
+    let text = round_text(&canvas, place, cut);
+    canvas.finish(text)
+}
+
+/// From the touched datum to the cutter's middle, along the table below everything and across it beside the cutter.
+fn table_moves(canvas: &mut Canvas, cut: &RoundCut, middle: Point, datum: Point, low: f64) {
+    let h = canvas.letter;
+    let radius = 0.5 * cut.cutter.mm().max(cut.member.mm());
+    let text = canvas.figure(cut.setting.dro_along);
     let row = Point::new(0.0, low - middle.y + 1.6 * h);
-    canvas.dimension("dro_along_mm", &text, Point::new(datum_x, middle.y), middle, row);
-    let text = canvas.figure(setting.dro_across);
+    canvas.dimension("dro_along_mm", &text, Point::new(datum.x, middle.y), middle, row);
+    let text = canvas.figure(cut.setting.dro_across);
     let off = Point::new(-radius - 1.2 * h, 0.0);
-    canvas.dimension("dro_across_mm", &text, Point::new(middle.x, across_y), middle, off);
+    canvas.dimension("dro_across_mm", &text, Point::new(middle.x, datum.y), middle, off);
+}
+
+fn cutter_size(canvas: &mut Canvas, cut: &RoundCut, middle: Point, radius: f64) {
+    let h = canvas.letter;
     let size = format!("⌀ {}", canvas.figure(cut.cutter));
     let places = [
         (middle.plus(0.0, -radius - 0.5 * h), Anchor::Middle),
@@ -89,16 +102,18 @@ fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
         (middle.plus(0.0, radius + 1.1 * h), Anchor::Middle),
     ];
     canvas.note("cutter_mm", &size, &places);
-    let side = if setting.on_side { "the base face" } else { "the touched side of the block" };
-    let text = format!(
+}
+
+fn round_text(canvas: &Canvas, place: Place, cut: &RoundCut) -> String {
+    let side = if cut.setting.on_side { "the base face" } else { "the touched side of the block" };
+    format!(
         "Looking down the spindle at the {}: the cutter, {} across, stands {} from the touched datum edge along the table and {} \
          from {side}.",
         place.name(),
         canvas.said(cut.cutter),
-        canvas.said(setting.dro_along),
-        canvas.said(setting.dro_across),
-    );
-    canvas.finish(text)
+        canvas.said(cut.setting.dro_along),
+        canvas.said(cut.setting.dro_across),
+    )
 }
 
 /// The part of the stay near its cut that must be on the sheet.

@@ -89,6 +89,11 @@ impl Canvas {
         self.sheet.min.x
     }
 
+    /// The sheet's lower edge.
+    pub(super) fn bottom(&self) -> f64 {
+        self.sheet.max.y
+    }
+
     pub(super) fn right(&self) -> f64 {
         self.sheet.max.x
     }
@@ -120,8 +125,9 @@ impl Canvas {
 
     /// Puts a handle, and keeps figures off it.
     pub(super) fn handle(&mut self, handle: Handle) {
-        let knob = 0.6 * self.letter;
-        let (min, max) = (handle.at.plus(-knob, -knob), handle.at.plus(knob, knob));
+        // A finger takes hold further out than the knob is drawn; a figure is wide, so it is kept off above and below.
+        let (wide, high) = (0.6 * self.letter, self.letter);
+        let (min, max) = (handle.at.plus(-wide, -high), handle.at.plus(wide, high));
         self.boxes.push(TextBox { min, max });
         self.sheet.handles.push(handle);
     }

@@ -184,11 +184,11 @@ impl Scene<'_> {
         let text = canvas.figure(self.pair.slide);
         let topic = format!("{key}.slide_mm");
         canvas.dimension(&topic, &text, Self::at(slide, 0.0), Self::at(0.0, 0.0), Point::new(0.0, row));
-        for (i, post) in self.pair.posts.iter().enumerate() {
-            self.post_figures(canvas, post, &format!("{key}.posts.{i}"));
-        }
         for hand in Hand::ALL {
             self.end_figures(canvas, hand);
+        }
+        for (i, post) in self.pair.posts.iter().enumerate() {
+            self.post_figures(canvas, post, &format!("{key}.posts.{i}"));
         }
         let reach = self.side(Hand::Right).rear.reach;
         let text = canvas.figure(reach);
@@ -207,20 +207,21 @@ impl Scene<'_> {
     fn post_figures(&self, canvas: &mut Canvas, post: &Post, topic: &str) {
         let h = canvas.letter;
         let u = post.u.mm();
+        // Between the tubes there is room for three lines of lettering, or the outer two go outside.
+        let roomy = post.inside.is_some_and(|inside| inside.mm() > 4.5 * h);
         for (v, sign) in [(post.right, 1.0), (post.left, -1.0)] {
             let Some(v) = v else { continue };
-            let on_axis = Self::at(u, sign * v.mm());
-            let text = canvas.figure(v);
-            canvas.arrow(topic, on_axis, Self::at(u, 0.0));
-            let beside = [
-                (Self::at(u, sign * v.mm() * 0.5).plus(0.4 * h, 0.3 * h), Anchor::Start),
-                (Self::at(u, sign * v.mm() * 0.5).plus(-0.4 * h, 0.3 * h), Anchor::End),
-                (Self::at(u, sign * (v.mm() + 1.0 * h) + 0.3 * h).plus(0.4 * h, 0.0), Anchor::Start),
-                (Self::at(u, sign * (v.mm() + 2.1 * h) + 0.3 * h).plus(0.4 * h, 0.0), Anchor::Start),
-            ];
-            canvas.note(topic, &text, &beside);
+            canvas.arrow(topic, Self::at(u, sign * v.mm()), Self::at(u, 0.0));
+            let edge = post.outside.map_or(v.mm() + h, |over| over.mm() / 2.0);
+            let between = |side: f64| Self::at(u, sign * v.mm() * 0.5).plus(side * h, 0.3 * h);
+            let beyond = |lines: f64| Self::at(u, sign * (edge + lines * h)).plus(0.4 * h, 0.3 * h);
+            let mut places = vec![(beyond(0.8), Anchor::Start), (beyond(1.9), Anchor::Start)];
+            if roomy {
+                places.splice(0..0, [(between(0.4), Anchor::Start), (between(-0.4), Anchor::End)]);
+            }
+            canvas.note(topic, &canvas.figure(v), &places);
         }
-        let middle = Self::at(u, 0.0).plus(0.0, 0.3 * h);
+        let middle = Self::at(u, 0.0).plus(0.0, -0.3 * h);
         let calipers = [(post.inside, "in ", 0.0), (post.outside, "over ", 1.2 * h)];
         for (reading, word, down) in calipers {
             let Some(reading) = reading else { continue };
@@ -228,8 +229,8 @@ impl Scene<'_> {
             let top = [post.right, post.left].into_iter().flatten().map(|v| v.mm()).fold(0.0, f64::max);
             let outside = -top - 14.0 - 0.4 * h;
             let places = [
-                (middle.plus(0.5 * h, -down), Anchor::Start),
                 (middle.plus(-0.5 * h, -down), Anchor::End),
+                (middle.plus(0.5 * h, -down), Anchor::Start),
                 (Point::new(-u, outside - 1.2 * h), Anchor::Middle),
                 (Point::new(-u, outside - 2.5 * h), Anchor::Middle),
                 (Point::new(-u, -outside + 1.1 * h), Anchor::Middle),

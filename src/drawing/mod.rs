@@ -5,6 +5,7 @@
 //! beside the drawing have them all.
 
 mod along_spindle;
+mod as_found;
 mod canvas;
 mod clamp_plane;
 mod fixture_tilt;
@@ -15,6 +16,7 @@ mod tube;
 mod view;
 
 pub use along_spindle::along_spindle;
+pub use as_found::{Differs, as_found};
 pub use clamp_plane::clamp_plane;
 pub use fixture_tilt::fixture_tilt;
 pub use profile::profile;

@@ -1,12 +1,13 @@
 //! Pure mathematics in space: lines, arcs, cylinders, surfaces of revolution, where they meet and how near they come.
 //!
-//! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type is
-//! generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
+//! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type but
+//! [`Convex`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
 
 mod approach;
 mod centreline;
 mod chord;
 mod circle;
+mod convex;
 mod cylinder;
 mod edge;
 mod generators;
@@ -17,11 +18,13 @@ mod pipe;
 mod pipes;
 mod room;
 mod section;
+mod simplex;
 mod solid;
 
 pub use approach::Approach;
 pub use centreline::{Centreline, Frame, Stretch, Turn};
 pub use circle::Node;
+pub use convex::{Convex, ConvexBlock, ConvexRod};
 pub use cylinder::Cylinder;
 pub use edge::{Edge, Gap, Meeting, stations};
 pub use generators::{Generators, Keep};

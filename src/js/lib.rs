@@ -1,4 +1,4 @@
-//! The planner as a package for JavaScript: one function, from job text to plan text.
+//! The planner as a package for JavaScript: functions from text to text.
 
 mod types;
 
@@ -8,4 +8,16 @@ use wasm_bindgen::prelude::*;
 #[wasm_bindgen(skip_typescript)]
 pub fn plan(job: &str) -> String {
     staywright::plan::plan_json(job)
+}
+
+/// A question about a job's errors and its finished stays in, the answer out; both as JSON texts.
+#[wasm_bindgen(skip_typescript)]
+pub fn check(question: &str) -> String {
+    staywright::check::check_json(question)
+}
+
+/// Published worked examples of carrying errors, done again: a JSON list.
+#[wasm_bindgen(skip_typescript)]
+pub fn worked() -> String {
+    staywright::check::worked_json()
 }

@@ -105,4 +105,52 @@ export interface Faults { errors: { field: string; value: unknown; message: stri
 
 /** Plans a job: the JSON text of a {@link Job} in, the JSON text of a {@link Plan} or of {@link Faults} out. */
 export function plan(job: string): string;
+
+/** What is asked about a job's errors and its finished stays. Names are those of the answer; lengths in mm, angles in degrees. */
+export interface Question {
+  job: Job;
+  /** Largest error of a setting, by its name. */ spreads?: Record<string, number>;
+  /** Limit of a result, by its name. */ limits?: Record<string, number>;
+  /** By how much a setting is known to be off, by its name. */ learned?: Record<string, number>;
+  /** What was read, by the figure's name. */ readings?: Record<string, number>;
+  runs?: number; seed?: number;
+  /** A figure of the job, `frame.bb_drop_mm`. */ touched?: string;
+}
+export interface Known { value: number; standard: number | null }
+export interface Answer {
+  settings: { id: string; name: string; unit: "mm" | "°"; off: number; half_width: number; source: string }[];
+  results: {
+    id: string; name: string; limit_kind: "within" | "at_most" | "at_least"; limit: number; source: string;
+    value: number | null; standard: number | null; worst: number | null;
+    shares: {
+      setting: string; per_unit: number; standard: number; worst: number; part: number;
+      hold: { by_squares: number; by_worst: number; alone: number } | null;
+    }[];
+    drawn: { low: number; high: number; kept: number } | null;
+  }[];
+  figures: { id: string; name: string; nominal: number; unit: "mm" | "°"; standard: number; with: string }[];
+  found: null | {
+    stays: (Known & { id: string; unit: "mm" | "°" })[];
+    results: {
+      id: string; value: number | null; standard: number | null;
+      verdict: "within" | "marginal" | "out" | "open" | "none"; probability: number | null; after: number | null;
+      /** Figures which, read besides, settle a result that is open. */ asks: string[];
+    }[];
+    agreement: {
+      contradicts: boolean; probability: number; freedom: number; worst: { figure: string; strays: number } | null;
+    };
+    trims: { pair: string; hand: string; end: string; amount: Known; mends: string; needed: boolean }[];
+    moved: { pair: string; to_right: Known; needed: boolean } | null;
+    habits: { id: string; name: string; unit: "mm" | "°"; off: Known; clear: boolean }[];
+    refused: { id: string; why: string }[];
+  };
+  moves: { id: string; value: number; per_unit: number }[];
+  runs: number; seed: number;
+}
+
+/** Answers a {@link Question} with an {@link Answer} or {@link Faults}, all as JSON texts. */
+export function check(question: string): string;
+
+/** Published worked examples, done again by the same engine. */
+export function worked(): string;
 "#;

@@ -6,6 +6,7 @@
 mod bytes;
 mod error;
 mod format1;
+mod format2;
 mod number;
 
 use crate::trade::Job;
@@ -19,7 +20,25 @@ const LONGEST: usize = 16_384;
 
 /// The job as a link text: letters, digits, `-` and `_` only.
 pub fn encode(job: &Job) -> String {
-    BASE64URL_NOPAD.encode(&seal(format1::FORMAT, &format1::write(job)))
+    let (format, body) = job_bytes(job);
+    BASE64URL_NOPAD.encode(&seal(format, &body))
+}
+
+/// The job with what was measured on its finished stays, as a link text. Readings are texts by the name of their figure.
+pub fn encode_measured(job: &Job, readings: &[(String, String)]) -> String {
+    if readings.is_empty() {
+        return encode(job);
+    }
+    BASE64URL_NOPAD.encode(&seal(format2::FORMAT, &format2::write(job_bytes(job), readings)))
+}
+
+/// What a link holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Linked {
+    /// The job. Its figures are finite but may lie outside their ranges.
+    pub job: Job,
+    /// What was measured on its finished stays: texts, by the name of their figure.
+    pub readings: Vec<(String, String)>,
 }
 
 /// The job that a link text holds. Its figures are finite but may lie outside their ranges.
@@ -27,6 +46,14 @@ pub fn encode(job: &Job) -> String {
 /// # Errors
 /// Says whether the text is no link at all, was damaged on its way, or comes from a later Staywright.
 pub fn decode(text: &str) -> Result<Job, LinkError> {
+    open(text).map(|linked| linked.job)
+}
+
+/// All that a link text holds.
+///
+/// # Errors
+/// As [`decode`].
+pub fn open(text: &str) -> Result<Linked, LinkError> {
     let text = text.trim().trim_start_matches('#');
     if text.is_empty() {
         return Err(LinkError::Empty);
@@ -36,6 +63,27 @@ pub fn decode(text: &str) -> Result<Job, LinkError> {
     }
     let bytes = BASE64URL_NOPAD.decode(text.as_bytes()).map_err(|_| LinkError::Damaged)?;
     let (format, body) = unseal(&bytes)?;
+    match format {
+        format2::FORMAT => {
+            let (job, readings) = format2::read(body).ok_or(LinkError::Damaged)?;
+            Ok(Linked { job, readings })
+        }
+        _ => job_of(format, body).map(|job| Linked { job, readings: Vec::new() }),
+    }
+}
+
+/// Whether a link carries all of the job. Bends, butts, ovals and surroundings it does not carry yet.
+pub fn carries(job: &Job) -> bool {
+    decode(&encode(job)).as_ref() == Ok(job)
+}
+
+/// The format that a job is written in, and its bytes.
+fn job_bytes(job: &Job) -> (u8, Vec<u8>) {
+    (format1::FORMAT, format1::write(job))
+}
+
+/// The job that bytes of that format stand for.
+fn job_of(format: u8, body: &[u8]) -> Result<Job, LinkError> {
     match format {
         format1::FORMAT => format1::read(body).ok_or(LinkError::Damaged),
         later => Err(LinkError::Later(later)),

@@ -21,7 +21,7 @@ pub(super) enum Which {
 
 impl Which {
     /// What is left of a generator when the saw has passed starts at its crossing nearest to the stay's middle.
-    const fn keep(self) -> Keep {
+    pub(super) const fn keep(self) -> Keep {
         match self {
             Self::Front => Keep::Largest,
             Self::Rear => Keep::Smallest,
@@ -126,14 +126,14 @@ fn seat<T: Real>(cut: &mut RoundCut<T>, edge: &Edge<'_, T>, stay: &Laid<T>, whic
     cut.push = seated.as_ref().map(|fit| fit.push);
 }
 
-fn towards_member<T: Real>(stay: &Laid<T>, which: Which) -> Vector3<T> {
+pub(super) fn towards_member<T: Real>(stay: &Laid<T>, which: Which) -> Vector3<T> {
     match which {
         Which::Front => -stay.axis.direction,
         Which::Rear => stay.axis.direction,
     }
 }
 
-const fn contact(meeting: Meeting) -> Contact {
+pub(super) const fn contact(meeting: Meeting) -> Contact {
     match meeting {
         Meeting::All => Contact::Full,
         Meeting::Some => Contact::Partial,

@@ -3,6 +3,7 @@
 //! The only place where the trade's words meet the geometry. All steps are generic over the number type
 //! ([`crate::quantity::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
 
+mod at;
 mod axes;
 mod bed;
 mod bent;
@@ -22,8 +23,10 @@ mod setting;
 mod slot;
 mod solve;
 mod stay;
+mod trial;
 mod warn;
 
+pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
@@ -31,5 +34,7 @@ pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,
 };
+pub use setting::{TableWays, table_ways};
 pub use solve::{faults, plan, plan_json, solve};
+pub use trial::{Trial, try_cutter};
 pub use warn::Code;

@@ -127,8 +127,9 @@ fn range_warnings<T: Real>(
             let value = reading.mm().value();
             if value < min.mm().value() || max.mm().value() < value {
                 let (reading, min, max) = (mm(reading), mm(min), mm(max));
-                let message =
-                    format!("{side}the {name} would stand at {reading} mm; it goes from {min} to {max} mm");
+                let message = format!(
+                    "{side}the {name} would stand at {reading} mm; it goes from {min} mm to {max} mm"
+                );
                 notices.warn(code, message);
             }
         }

@@ -109,6 +109,22 @@ fn end_up<T: Real>(spindle: &Vector3<T>) -> EndUp {
     }
 }
 
+/// The mill's two directions square to the spindle, in fixture components `(u, v, w)`, length 1.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TableWays<T: nalgebra::Scalar = f64> {
+    /// Along the fixture, rearwards: where `dro_along` is read.
+    pub along: Vector3<T>,
+    /// From the touched side or base face towards the cutter: where `dro_across` is read.
+    pub across: Vector3<T>,
+}
+
+/// The directions of a setting whose spindle, in fixture components, is `spindle`.
+pub fn table_ways<T: Real>(spindle: &Vector3<T>) -> TableWays<T> {
+    let on_side = spindle.x.value().abs() < SQUARE && spindle.z.value().abs() < SQUARE;
+    let across = if on_side { Vector3::z() } else { Vector3::y() };
+    TableWays { along: table_direction(spindle), across }
+}
+
 /// The table's direction: in the fixture's upright plane, square to the spindle, pointing rearwards; upwards where the
 /// spindle itself points rearwards.
 fn table_direction<T: Real>(spindle: &Vector3<T>) -> Vector3<T> {

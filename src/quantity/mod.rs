@@ -2,19 +2,19 @@
 
 mod angle;
 mod bounds;
-mod count;
 mod figure;
 mod length;
 mod parsed;
+mod plain;
 mod real;
 mod written;
 
 pub use angle::Angle;
 pub use bounds::Bounds;
-pub use count::Count;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use parsed::parsed;
+pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use real::Real;
 pub use written::{fixed, inch_fraction, trimmed, write_fixed};
 
@@ -24,6 +24,6 @@ pub trait Quantity<T>: Copy {
     fn recorded(self) -> T;
     /// The quantity whose recorded number is `value`.
     fn from_recorded(value: T) -> Self;
-    /// The unit that follows the number on the page: `mm`, `°`, or nothing for a count.
+    /// The unit that follows the number on the page: `mm`, `°`, `rpm`; empty for a count.
     const UNIT: &'static str;
 }

@@ -50,9 +50,9 @@ impl fmt::Display for Fault {
 
 impl std::error::Error for Fault {}
 
-/// ISO 80000-1: a space before `mm`, none before `°`.
+/// ISO 80000-1: a space before `mm`, none before `°`. A count has no unit.
 fn spaced(unit: &str) -> String {
-    if unit.is_empty() || unit == "°" { unit.to_owned() } else { format!(" {unit}") }
+    if matches!(unit, "°" | "") { unit.to_owned() } else { format!(" {unit}") }
 }
 
 /// A value small enough to stand in a message: numbers, words and short texts as they are.

@@ -9,7 +9,7 @@ pub struct Spec {
     pub key: &'static str,
     /// What the trade calls it.
     pub name: &'static str,
-    /// `mm`, `°`, or empty for a count.
+    /// `mm`, `°`, `rpm`; empty for a count.
     pub unit: &'static str,
     /// The range it must lie in, in `unit`.
     pub bounds: Bounds,

@@ -9,11 +9,12 @@ use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
 use super::job::{Job, PairName, PairOfStays};
 use super::ovals::{Ovals, Press};
+use super::reader::{Object, Reader, read_all};
 use super::side::Side;
 use super::surroundings::{Limits, MEASURED, Ring, Surroundings};
 use super::tube::Tube;
-use crate::quantity::{Angle, Length, parsed};
-use serde_json::{Map, Value};
+use crate::quantity::{Angle, Length};
+use serde_json::Value;
 
 /// The job format that this version writes. It reads this and every older one.
 pub const FORMAT: u64 = 1;
@@ -25,127 +26,15 @@ impl Job {
     /// # Errors
     /// All faults found, in the order of the file: wrong types, unknown keys, and every rule of [`Job::faults`].
     pub fn from_json(text: &str) -> Result<Self, Vec<Fault>> {
-        let value: Value = serde_json::from_str(text)
-            .map_err(|error| vec![Fault::new("", Value::from(text), format!("not a JSON text: {error}"))])?;
-        let mut reader = Reader::default();
-        let job = reader.job(&value);
-        let mut faults = reader.faults;
-        // What could not be read stands at its default, about which there is nothing to say.
-        let unread: Vec<String> = faults.iter().map(|fault| fault.field.clone()).collect();
-        faults.extend(job.faults().into_iter().filter(|fault| !unread.contains(&fault.field)));
-        if faults.is_empty() { Ok(job) } else { Err(faults) }
-    }
-}
-
-#[derive(Default)]
-struct Reader {
-    faults: Vec<Fault>,
-}
-
-/// One object of the file while it is being read: which of its keys have been asked for.
-struct Object<'a> {
-    at: String,
-    map: Option<&'a Map<String, Value>>,
-    known: Vec<&'static str>,
-}
-
-impl<'a> Object<'a> {
-    fn get(&mut self, key: &'static str) -> Option<&'a Value> {
-        self.known.push(key);
-        self.map.and_then(|map| map.get(key))
+        read_all(text, Reader::job, Self::faults)
     }
 }
 
 impl Reader {
-    fn fault(&mut self, field: &str, value: &Value, message: impl Into<String>) {
-        self.faults.push(Fault::new(field, value.clone(), message));
-    }
-
-    fn object<'a>(&mut self, at: String, value: Option<&'a Value>) -> Object<'a> {
-        let map = match value {
-            None => None,
-            Some(Value::Object(map)) => Some(map),
-            Some(other) => {
-                self.fault(&at, other, "an object { … } belongs here");
-                None
-            }
-        };
-        Object { at, map, known: Vec::new() }
-    }
-
-    /// Names every key that nobody asked for.
-    fn close(&mut self, object: &Object<'_>) {
-        for (key, value) in object.map.into_iter().flatten() {
-            if !object.known.contains(&key.as_str()) {
-                let shown: String = key.chars().take(60).collect();
-                let message = format!("unknown key; known here: {}", object.known.join(", "));
-                self.fault(&below(&object.at, &shown), value, message);
-            }
-        }
-    }
-
-    fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
-        let number = value.as_number().and_then(|number| parsed(number.as_str()));
-        if number.is_none() {
-            self.fault(at, value, "a number belongs here");
-        }
-        number
-    }
-
-    fn text(&mut self, object: &mut Object<'_>, key: &'static str) -> String {
-        match object.get(key) {
-            None => String::new(),
-            Some(Value::String(text)) => text.clone(),
-            Some(other) => {
-                self.fault(&below(&object.at, key), other, "a text belongs here");
-                String::new()
-            }
-        }
-    }
-
-    /// One of a few words.
-    fn word<W: Copy>(
-        &mut self,
-        object: &mut Object<'_>,
-        key: &'static str,
-        words: &[(&'static str, W)],
-        default: W,
-    ) -> W {
-        let Some(value) = object.get(key) else { return default };
-        let found = value.as_str().and_then(|text| words.iter().find(|(word, _)| *word == text));
-        if let Some((_, word)) = found {
-            return *word;
-        }
-        let allowed: Vec<_> = words.iter().map(|(word, _)| *word).collect();
-        self.fault(&below(&object.at, key), value, format!("must be one of: {}", allowed.join(", ")));
-        default
-    }
-
-    /// The figures of a group, each from its key or from `base`.
-    fn group<G: Group<f64, Over<f64> = G>>(&mut self, object: &mut Object<'_>, base: &G) -> G {
-        let at = object.at.clone();
-        base.map(&at, &mut |path, spec, default| match object.get(spec.key) {
-            None => default,
-            Some(value) => self.number(path, value).unwrap_or(default),
-        })
-    }
-
-    fn whole_group<G: Group<f64, Over<f64> = G>>(
-        &mut self,
-        parent: &mut Object<'_>,
-        key: &'static str,
-        base: &G,
-    ) -> G {
-        let mut object = self.object(below(&parent.at, key), parent.get(key));
-        let group = self.group(&mut object, base);
-        self.close(&object);
-        group
-    }
-
     fn job(&mut self, value: &Value) -> Job {
         let base = Job::default();
         let mut object = self.object(String::new(), Some(value));
-        self.format(&mut object);
+        self.format(&mut object, "job", FORMAT);
         let job = Job {
             name: self.text(&mut object, "name"),
             notes: self.text(&mut object, "notes"),
@@ -161,21 +50,6 @@ impl Reader {
         let job = self.pairs(&mut object, job);
         self.close(&object);
         job
-    }
-
-    fn format(&mut self, object: &mut Object<'_>) {
-        match object.get("format") {
-            Some(value) if value.as_u64() == Some(FORMAT) => {}
-            Some(value) => self.fault("format", value, format!("this version reads job format {FORMAT}")),
-            None if object.map.is_some() => {
-                self.fault(
-                    "format",
-                    &Value::Null,
-                    format!("the format is missing; write \"format\": {FORMAT}"),
-                );
-            }
-            None => {}
-        }
     }
 
     fn pairs(&mut self, parent: &mut Object<'_>, mut job: Job) -> Job {
@@ -216,8 +90,8 @@ impl Reader {
             Tube { bends: Bends::default(), butts: Butts::default(), ovals: Ovals::default(), ..base.tube };
         let figures = self.group(&mut object, &plain);
         let bends = self.bends(&mut object, &base.tube.bends);
-        let butts = self.list(&mut object, "butts", &Butt::default());
-        let ovals = self.list(&mut object, "ovals", &Press::default());
+        let butts = self.few(&mut object, "butts", &Butt::default());
+        let ovals = self.few(&mut object, "ovals", &Press::default());
         let tube = Tube {
             bends,
             butts: butts.map_or(base.tube.butts, |list| Butts { list }),
@@ -229,7 +103,7 @@ impl Reader {
     }
 
     fn bends(&mut self, object: &mut Object<'_>, base: &Bends) -> Bends {
-        let list = self.list(object, "bends", &Bend::default());
+        let list = self.few(object, "bends", &Bend::default());
         let start = list.map_or(*base, |list| Bends { list, ..*base });
         let roll = object.get(ROLL.key);
         let finds = Find::ALL.map(|find| (find.key(), find));
@@ -245,31 +119,6 @@ impl Reader {
         Bends { list: start.list, roll: roll.or(Some(Angle::from_degrees(0.0))), find }
     }
 
-    /// A list of objects, each from its keys or from `base`; `None` where the key is not there.
-    fn list<G: Group<f64, Over<f64> = G>, const N: usize>(
-        &mut self,
-        parent: &mut Object<'_>,
-        key: &'static str,
-        base: &G,
-    ) -> Option<Few<G, N>> {
-        let at = below(&parent.at, key);
-        let value = parent.get(key)?;
-        let Value::Array(items) = value else {
-            self.fault(&at, value, "a list of objects [ { … } ] belongs here");
-            return None;
-        };
-        if items.len() > N {
-            self.fault(&at, value, format!("{} are given; 0 to {N} are allowed", items.len()));
-        }
-        let read = items.iter().enumerate().map(|(i, item)| {
-            let mut object = self.object(format!("{at}[{i}]"), Some(item));
-            let group = self.group(&mut object, base);
-            self.close(&object);
-            group
-        });
-        Some(read.collect())
-    }
-
     fn surroundings(&mut self, parent: &mut Object<'_>) -> Option<Surroundings> {
         let value = parent.get("surroundings").filter(|value| !value.is_null());
         let mut object = self.object("surroundings".to_owned(), value);
@@ -279,7 +128,7 @@ impl Reader {
         let surroundings = Surroundings {
             limits,
             measured_width: measured.map(Length::from_mm),
-            rings: self.list(&mut object, "chainrings", &Ring::default()).unwrap_or_default(),
+            rings: self.few(&mut object, "chainrings", &Ring::default()).unwrap_or_default(),
             crank: self.group_if_there(&mut object, "crank"),
             sprocket: self.group_if_there(&mut object, "sprocket"),
             rotor: self.group_if_there(&mut object, "rotor"),
@@ -328,13 +177,18 @@ impl Reader {
     }
 
     fn fixture(&mut self, parent: &mut Object<'_>) -> Fixture {
-        let base = Fixture::default();
         let mut object = self.object("fixture".to_owned(), parent.get("fixture"));
-        let bench = self.group(&mut object, &base.bench);
-        let posts = self.posts(&mut object).unwrap_or(base.posts);
-        let sides = [TouchSide::Front, TouchSide::Rear].map(|side| (side.key(), side));
-        let touch_from = self.word(&mut object, "touch_from", &sides, base.touch_from);
+        let fixture = self.fixture_keys(&mut object, Fixture::default());
         self.close(&object);
+        fixture
+    }
+
+    /// The keys of a fixture, which a job and a shop have in common.
+    pub(super) fn fixture_keys(&mut self, object: &mut Object<'_>, base: Fixture) -> Fixture {
+        let bench = self.group(object, &base.bench);
+        let posts = self.posts(object).unwrap_or(base.posts);
+        let sides = [TouchSide::Front, TouchSide::Rear].map(|side| (side.key(), side));
+        let touch_from = self.word(object, "touch_from", &sides, base.touch_from);
         Fixture { bench, posts, touch_from }
     }
 
@@ -351,5 +205,30 @@ impl Reader {
                 None
             }
         }
+    }
+
+    /// A list of objects, each from its keys or from `base`; `None` where the key is not there.
+    fn few<G: Group<f64, Over<f64> = G>, const N: usize>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+        base: &G,
+    ) -> Option<Few<G, N>> {
+        let at = below(&parent.at, key);
+        let value = parent.get(key)?;
+        let Value::Array(items) = value else {
+            self.fault(&at, value, "a list of objects [ { … } ] belongs here");
+            return None;
+        };
+        if items.len() > N {
+            self.fault(&at, value, format!("{} are given; 0 to {N} are allowed", items.len()));
+        }
+        let read = items.iter().enumerate().map(|(i, item)| {
+            let mut object = self.object(format!("{at}[{i}]"), Some(item));
+            let group = self.group(&mut object, base);
+            self.close(&object);
+            group
+        });
+        Some(read.collect())
     }
 }

@@ -75,8 +75,8 @@ def apart(plan):
 
 
 def resized(plan):
-    """Copes that are cut with a saw of another size than their member."""
-    return [cut for cut in cuts(plan) if cut.get("member_mm") != cut.get("cutter_mm")]
+    """Copes that are cut all round with a saw of another size than their member."""
+    return [cut for cut in cuts(plan) if cut.get("contact") == "full" and cut["member_mm"] != cut["cutter_mm"]]
 
 
 def tilted(plan):

@@ -13,10 +13,15 @@ use wasm_bindgen::JsValue;
 /// half a minute.
 const QUIET: Duration = Duration::from_millis(450);
 
+/// Time in which a browser has gone to another entry of its history, if there is one.
+const ARRIVAL: Duration = Duration::from_millis(250);
+
 /// What the page starts with.
 pub struct Opening {
     /// The job.
     pub job: Job,
+    /// What was measured on its finished stays, where the link holds that.
+    pub readings: Vec<(String, String)>,
     /// Where the browser's history stands.
     pub at: u32,
     /// Why the link was not opened.
@@ -26,13 +31,11 @@ pub struct Opening {
 /// The job of the address; without one, the job that was last worked on; without that, a plain one.
 pub fn opening() -> Opening {
     let at = entry_number().unwrap_or(0);
-    match fragment().map(|text| link::decode(&text)) {
-        Some(Ok(job)) => Opening { job, at, damaged: None },
-        Some(Err(error)) => Opening { job: Job::default(), at, damaged: Some(error.to_string()) },
-        None => {
-            let kept = store::read("job").and_then(|text| link::decode(&text).ok());
-            Opening { job: kept.unwrap_or_default(), at, damaged: None }
-        }
+    let plain = |job| Opening { job, readings: Vec::new(), at, damaged: None };
+    match fragment().map(|text| link::open(&text)) {
+        Some(Ok(linked)) => Opening { readings: linked.readings, ..plain(linked.job) },
+        Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(Job::default()) },
+        None => plain(store::read("job").and_then(|text| link::decode(&text).ok()).unwrap_or_default()),
     }
 }
 
@@ -64,29 +67,45 @@ pub fn undo(session: Session) {
     if session.take_back() || !session.history().with_untracked(|history| history.can_undo()) {
         return;
     }
-    travel(-1);
+    travel(session, false);
 }
 
 /// Brings what was undone again.
 pub fn redo(session: Session) {
     if session.can_redo() {
-        travel(1);
+        travel(session, true);
     }
 }
 
 /// The address with the job as it stands.
 pub fn link(session: Session) -> String {
-    let location = window().location();
-    let page = location.href().unwrap_or_default();
-    let page = page.split('#').next().unwrap_or_default();
-    let job = link::encode(&session.follow.good_job());
-    format!("{page}#{job}")
+    with_fragment(&link::encode(&session.follow.good_job()))
 }
 
-fn travel(by: i32) {
+/// The same with what was measured.
+pub fn link_measured(session: Session) -> String {
+    with_fragment(&link::encode_measured(&session.follow.good_job(), &session.all_measured()))
+}
+
+fn with_fragment(fragment: &str) -> String {
+    let page = window().location().href().unwrap_or_default();
+    format!("{}#{fragment}", page.split('#').next().unwrap_or_default())
+}
+
+/// Goes one entry back or on. Browsers keep only so many entries (fifty are common): where none is left, the session's own
+/// memory takes over.
+fn travel(session: Session, on: bool) {
+    let at = move || session.history().with_untracked(|history| history.at());
+    let from = at();
     if let Ok(history) = window().history() {
-        let _ = history.go_with_delta(by);
+        let _ = history.go_with_delta(if on { 1 } else { -1 });
     }
+    let stay = move || {
+        if at() == from && session.remember(on) {
+            write_entry(session, at(), false);
+        }
+    };
+    set_timeout(stay, ARRIVAL);
 }
 
 fn settle_when_quiet(session: Session) {
@@ -105,6 +124,10 @@ fn settle_when_quiet(session: Session) {
 fn write_entries(session: Session, written: StoredValue<u32>) {
     let at = session.history().with(|history| history.at());
     let last = written.get_value();
+    // What stands in the address is no state of this history: a damaged link, or a page that has just been opened.
+    if at > last && entry_number().is_none() {
+        write_entry(session, last, false);
+    }
     for number in last.saturating_add(1)..=at {
         write_entry(session, number, true);
     }
@@ -132,18 +155,32 @@ fn arrive(session: Session, written: StoredValue<u32>) {
         session.go(number, read);
         return;
     }
-    match fragment().map(|text| link::decode(&text)) {
-        Some(Ok(job)) => {
-            session.open(job);
-            let at = session.history().with_untracked(|history| history.at());
-            written.set_value(at);
-            write_entry(session, at, false);
+    match fragment().map(|text| link::open(&text)) {
+        Some(Ok(linked)) => {
+            replace(session, written, linked.job);
+            session.take_readings(&linked.readings);
         }
         Some(Err(error)) => {
-            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."))
+            session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));
+            write_entry(session, session.history().with_untracked(|history| history.at()), false);
         }
         None => {}
     }
+}
+
+/// Takes the job of another link that was put into the address. What was being typed meanwhile gets the entry that has come
+/// with the link, and the link one of its own.
+fn replace(session: Session, written: StoredValue<u32>, job: Job) {
+    let at = move || session.history().with_untracked(|history| history.at());
+    session.settle();
+    let typed = at();
+    let is_new = typed > written.get_value();
+    if is_new {
+        write_entry(session, typed, false);
+    }
+    session.open(job);
+    written.set_value(at());
+    write_entry(session, at(), is_new && at() > typed);
 }
 
 /// The number that an entry written here carries.

@@ -2,6 +2,7 @@
 
 pub mod address;
 pub mod after;
+pub mod checker;
 pub mod clip;
 pub mod details;
 pub mod drag;
@@ -20,4 +21,5 @@ pub mod size;
 mod store;
 pub mod theme;
 pub mod topic;
+pub mod typed;
 pub mod wake;

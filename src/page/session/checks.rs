@@ -4,9 +4,10 @@ use super::Limits;
 use super::pick::Pick;
 use super::reading::Reading;
 use super::show;
+use serde_json::Value;
 use staywright::plan::{Cut, Pair, Plan};
-use staywright::quantity::{LengthUnit, read_angle, read_length};
-use staywright::trade::{Hand, PairName};
+use staywright::quantity::{Angle, Length, LengthUnit, read_angle, read_length};
+use staywright::trade::{Hand, PairName, json_number};
 
 /// One figure to measure.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,7 +19,7 @@ pub struct Check {
     /// What it should be.
     pub nominal: Reading,
     /// With what, and from where to where.
-    pub how: &'static str,
+    pub how: String,
 }
 
 /// What was measured, set against what it should be.
@@ -30,8 +31,33 @@ pub struct Difference {
     pub text: String,
 }
 
-/// The checks of one pair.
-pub fn pair_checks(plan: &Plan, name: PairName) -> Vec<Check> {
+/// The checks of one pair: those that every plan has, then those that the checker knows besides.
+pub fn all_checks(plan: &Plan, name: PairName, answer: Option<&Value>) -> Vec<Check> {
+    let mut checks = pair_checks(plan, name);
+    let figures = answer.and_then(|answer| answer.get("figures")).and_then(Value::as_array);
+    let more = figures.into_iter().flatten().filter_map(further).filter(|one| one.id.starts_with(name.key()));
+    let new: Vec<Check> = more.filter(|one| checks.iter().all(|known| known.id != one.id)).collect();
+    checks.extend(new);
+    checks
+}
+
+/// A figure of the checker's answer.
+fn further(figure: &Value) -> Option<Check> {
+    let text = |key: &str| figure.get(key).and_then(Value::as_str);
+    let nominal = figure.get("nominal").and_then(json_number)?;
+    let nominal = match text("unit")? {
+        "mm" => Reading::Length(Length::from_mm(nominal)),
+        _ => Reading::Angle(Angle::from_degrees(nominal)),
+    };
+    Some(Check {
+        id: text("id")?.to_owned(),
+        name: text("name")?.to_owned(),
+        nominal,
+        how: text("with")?.to_owned(),
+    })
+}
+
+fn pair_checks(plan: &Plan, name: PairName) -> Vec<Check> {
     let pair = plan.pair(name);
     let mut checks = Vec::new();
     for hand in Hand::ALL {
@@ -49,7 +75,7 @@ pub fn pair_checks(plan: &Plan, name: PairName) -> Vec<Check> {
                 id,
                 name: label,
                 nominal: Reading::Length(known),
-                how,
+                how: how.to_owned(),
             }));
         }
     }
@@ -60,9 +86,9 @@ fn stay_checks(pair: &Pair, name: PairName, hand: Hand, checks: &mut Vec<Check>)
     let stay = pair.stay(hand);
     let at = format!("{}.{}", name.key(), hand.key());
     let title = format!("{} {}", hand.key(), name.one());
-    let mut add = |key: &str, what: &str, nominal, how| {
+    let mut add = |key: &str, what: &str, nominal, how: &str| {
         let label = format!("{} of the {title}", what);
-        checks.push(Check { id: format!("{at}.{key}"), name: label, nominal, how });
+        checks.push(Check { id: format!("{at}.{key}"), name: label, nominal, how: how.to_owned() });
     };
     if let Some(length) = stay.tip_to_tip {
         add(
@@ -142,7 +168,6 @@ pub fn difference(text: &str, nominal: Reading, unit: LengthUnit) -> Result<Opti
 #[cfg(test)]
 mod tests {
     use super::*;
-    use staywright::quantity::{Angle, Length};
 
     #[test]
     fn a_measured_figure_is_set_against_its_nominal() {

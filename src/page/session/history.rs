@@ -8,12 +8,14 @@
 pub struct History<T> {
     states: Vec<(u32, T)>,
     at: u32,
+    /// Nothing earlier than this can be brought back.
+    first: u32,
 }
 
 impl<T: PartialEq + Clone> History<T> {
     /// A history that stands at number `at`.
     pub fn new(at: u32, state: T) -> Self {
-        Self { states: vec![(at, state)], at }
+        Self { states: vec![(at, state)], at, first: 0 }
     }
 
     /// The number it stands at.
@@ -55,9 +57,24 @@ impl<T: PartialEq + Clone> History<T> {
         self.states.push((self.at, state));
     }
 
+    /// The number of the remembered state next to this one, earlier or later.
+    pub fn beside(&self, later: bool) -> Option<u32> {
+        let numbers = self.states.iter().map(|(number, _)| *number);
+        if later {
+            numbers.filter(|number| *number > self.at).min()
+        } else {
+            numbers.filter(|number| *number < self.at).max()
+        }
+    }
+
+    /// Notes that nothing earlier can be brought back.
+    pub const fn end_here(&mut self) {
+        self.first = self.at;
+    }
+
     /// Whether there is an earlier state.
     pub const fn can_undo(&self) -> bool {
-        self.at > 0
+        self.at > self.first
     }
 
     /// Whether there is a later state.
@@ -89,6 +106,8 @@ mod tests {
         let mut history = History::new(5, 'x');
         assert!(history.can_undo());
         assert_eq!(history.go(4), None);
+        assert_eq!(history.beside(false), None);
+        assert_eq!(history.beside(true), Some(5));
         history.amend('w');
         assert_eq!(history.present(), Some(&'w'));
         assert!(history.can_redo());

@@ -3,6 +3,8 @@
 //! Nothing here knows the browser.
 
 pub mod advice;
+pub mod answer;
+pub mod bench;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
@@ -14,6 +16,7 @@ pub mod pair_facts;
 pub mod pick;
 pub mod place;
 pub mod qr;
+mod question;
 pub mod reading;
 mod records;
 mod settings;
@@ -26,7 +29,11 @@ pub use history::History;
 pub use records::Records;
 pub use settings::{Limits, Settings, Theme};
 
+use entry::{Understood, understand};
+use follow::Shared;
 use leptos::prelude::*;
+use serde_json::Value;
+use staywright::quantity::LengthUnit;
 use staywright::trade::Job;
 
 /// The text of a field that could not be taken over, and why.
@@ -65,6 +72,8 @@ pub struct Session {
     pub faulty: RwSignal<Vec<Faulty>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
+    /// What the checker last answered; `None` until it has, and where it cannot be started.
+    pub answer: RwSignal<Option<Shared<Value>>>,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything that follows from the job.
@@ -85,6 +94,7 @@ impl Session {
             records,
             faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
+            answer: RwSignal::new(None),
             notice: RwSignal::new(None),
             follow: Follow::new(job),
         }
@@ -162,6 +172,29 @@ impl Session {
         self.faulty.with(|list| list.iter().find(|known| known.path == path).cloned())
     }
 
+    /// Changes the unit of lengths. A text that could not be taken over is read anew: it may be a figure in this unit.
+    pub fn set_unit(self, unit: LengthUnit) {
+        self.settings.unit.set(unit);
+        for Faulty { path, text, .. } in self.faulty.get_untracked() {
+            self.type_in(&path, text);
+        }
+    }
+
+    /// Takes the text of a figure's field: sets the figure, or notes why not. What was understood.
+    pub fn type_in(self, path: &str, text: String) -> Option<Understood> {
+        let (spec, _) = untrack(|| self.follow.figure(path))?;
+        match understand(&text, spec, self.settings.unit.get_untracked()) {
+            Ok(read) => {
+                self.set_figure(path, read.value);
+                Some(read)
+            }
+            Err(message) => {
+                self.refuse(Faulty { path: path.to_owned(), text, message, name: spec.name.to_owned() });
+                None
+            }
+        }
+    }
+
     /// Takes back what [`Session::refuse`] noted.
     pub fn forgive(self, path: &str) {
         if untrack(|| self.refused(path)).is_some() {
@@ -176,6 +209,20 @@ impl Session {
         self.last_edit.set_value(String::new());
         self.job.set(job);
         self.settle();
+    }
+
+    /// Takes the readings that came with a link: they belong to the job that is open.
+    pub fn take_readings(self, readings: &[(String, String)]) {
+        for (check, text) in readings {
+            self.measure(check, text);
+        }
+    }
+
+    /// What was measured for this job, as it was typed, by the name of its figure.
+    pub fn all_measured(self) -> Vec<(String, String)> {
+        let mark = self.follow.mark.get_untracked();
+        self.records
+            .with_untracked(|records| records.of(&mark).map(|one| one.measured.clone()).unwrap_or_default())
     }
 
     /// Makes the job as it stands one state of the history. A job with faults waits for its mending.
@@ -215,6 +262,20 @@ impl Session {
         self.last_edit.set_value(String::new());
         self.job.set(job);
         true
+    }
+
+    /// Goes one state back or on from memory. Where nothing is remembered there, undo ends here.
+    pub fn remember(self, on: bool) -> bool {
+        let next = self.history.with_untracked(|history| history.beside(on));
+        match next {
+            Some(at) => self.go(at, || None),
+            None => {
+                if !on {
+                    self.history.update(History::end_here);
+                }
+                false
+            }
+        }
     }
 
     /// Whether undo has something to take back.

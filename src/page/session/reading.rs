@@ -1,71 +1,59 @@
-//! A figure of the plan that is set, read or measured.
+//! A figure of the plan that is set, read or measured, as the page writes it.
 
 use super::show;
-use staywright::quantity::{Angle, Length, LengthUnit};
+use staywright::quantity::{LengthUnit, fixed};
 
-/// A figure with its kind.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Reading {
-    /// A length.
-    Length(Length),
-    /// The diameter of something round.
-    Diameter(Length),
-    /// An angle.
-    Angle(Angle),
-    /// A position that is no number.
-    Word(&'static str),
+pub use staywright::work::{Named, Reading};
+
+/// Writing a figure in the page's unit.
+pub trait Written {
+    /// As the page writes it.
+    fn text(self, unit: LengthUnit) -> String;
+
+    /// The figure and its unit, to be written in two sizes.
+    fn parts(self, unit: LengthUnit) -> (String, &'static str);
 }
 
-impl Reading {
-    /// As the page writes it.
-    pub fn text(self, unit: LengthUnit) -> String {
+impl Written for Reading {
+    fn text(self, unit: LengthUnit) -> String {
         match self {
             Self::Length(length) => show::length(length, unit),
             Self::Diameter(length) => show::diameter(length, unit),
             Self::Angle(angle) => show::angle(angle),
+            Self::Speed(speed) => format!("{} rpm", fixed(speed.rpm(), 0)),
+            Self::Feed(feed) => match unit {
+                LengthUnit::Millimetre => format!("{} {}", fixed(feed.mm_per_min(), 0), feed_sign(unit)),
+                LengthUnit::Inch => {
+                    format!("{} {}", fixed(show::in_unit(feed.mm_per_min(), unit), 2), feed_sign(unit))
+                }
+            },
             Self::Word(word) => word.to_owned(),
         }
     }
 
-    /// The figure and its unit, to be written in two sizes.
-    pub fn parts(self, unit: LengthUnit) -> (String, &'static str) {
+    fn parts(self, unit: LengthUnit) -> (String, &'static str) {
         let text = self.text(unit);
         let sign = match self {
             Self::Length(_) | Self::Diameter(_) => show::sign(unit),
+            Self::Speed(_) => "rpm",
+            Self::Feed(_) => feed_sign(unit),
             Self::Angle(_) | Self::Word(_) => "",
         };
         (text.strip_suffix(sign).map_or(text.as_str(), str::trim_end).to_owned(), sign)
     }
-
-    /// The recorded number, where it is one.
-    pub const fn number(self) -> Option<f64> {
-        match self {
-            Self::Length(length) | Self::Diameter(length) => Some(length.mm()),
-            Self::Angle(angle) => Some(angle.degrees()),
-            Self::Word(_) => None,
-        }
-    }
 }
 
-/// A figure and what it is called.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Named {
-    /// What it is called.
-    pub name: String,
-    /// The figure.
-    pub reading: Reading,
-}
-
-impl Named {
-    /// A named figure.
-    pub fn new(name: impl Into<String>, reading: Reading) -> Self {
-        Self { name: name.into(), reading }
+const fn feed_sign(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "mm/min",
+        LengthUnit::Inch => "in/min",
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use staywright::quantity::{Angle, Length, SpindleSpeed};
 
     #[test]
     fn figure_and_unit_come_apart() {
@@ -73,5 +61,9 @@ mod tests {
         assert_eq!(length.parts(LengthUnit::Millimetre), ("415.00".into(), "mm"));
         assert_eq!(Reading::Angle(Angle::from_degrees(7.5)).parts(LengthUnit::Inch), ("7.50°".into(), ""));
         assert_eq!(Reading::Word("on its side").parts(LengthUnit::Inch), ("on its side".into(), ""));
+        assert_eq!(
+            Reading::Speed(SpindleSpeed::from_rpm(135.0)).parts(LengthUnit::Inch),
+            ("135".into(), "rpm")
+        );
     }
 }

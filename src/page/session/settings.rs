@@ -1,5 +1,6 @@
 //! What is kept of how the page is used: not of the job, which the link holds.
 
+use super::bench::Bench;
 use super::pick::Pick;
 use super::place::Place;
 use leptos::prelude::*;
@@ -70,6 +71,8 @@ pub struct Settings {
     pub mill: RwSignal<Option<String>>,
     /// The builder's limits.
     pub limits: RwSignal<Limits>,
+    /// What the builder knows of the bench.
+    pub bench: RwSignal<Bench>,
     /// The builder's own fixture, as the fixture part of a job file.
     pub fixture: RwSignal<Option<String>>,
 }
@@ -84,12 +87,13 @@ impl Settings {
             pick: RwSignal::new(Pick::default()),
             mill: RwSignal::new(None),
             limits: RwSignal::new(Limits::default()),
+            bench: RwSignal::new(Bench::default()),
             fixture: RwSignal::new(None),
         }
     }
 
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 7] {
+    pub fn written(self) -> [(&'static str, Option<String>); 8] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
@@ -103,6 +107,7 @@ impl Settings {
             ("pick", Some(self.pick.get().key())),
             ("mill", self.mill.get()),
             ("limits", Some(limits)),
+            ("bench", Some(self.bench.with(|bench| bench.to_text()))),
             ("fixture", self.fixture.get()),
         ]
     }
@@ -120,6 +125,7 @@ impl Settings {
         take(self.pick, kept("pick").and_then(|key| Pick::from_key(&key)));
         take(self.mill, kept("mill").map(Some));
         take(self.limits, kept("limits").and_then(|text| limits(&text)));
+        take(self.bench, kept("bench").map(|text| Bench::from_text(&text)));
         take(self.fixture, kept("fixture").map(Some));
     }
 }

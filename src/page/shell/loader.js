@@ -1,7 +1,10 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
 import init, { start } from "staywright";
+import { asker } from "./ask.js";
 
-/* global BUILD, WASM: put in by the build. */
+/* global BUILD, WASM, CHECKER, CHECKER_WASM: put in by the build. */
+
+window.staywrightAsk = asker(async () => [new Worker(CHECKER), new URL(CHECKER_WASM, location.href).href]);
 
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {
@@ -34,11 +37,14 @@ function offer(waiting) {
   const bar = document.getElementById("update");
   bar.hidden = false;
   document.getElementById("update-later").onclick = () => (bar.hidden = true);
+  const reload = () => {
+    window.dispatchEvent(new Event("staywright-flush"));
+    location.reload();
+  };
   document.getElementById("update-now").onclick = () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => {
-      window.dispatchEvent(new Event("staywright-flush"));
-      location.reload();
-    });
+    // It may have taken over in another tab already.
+    if (waiting.state !== "installed") return reload();
+    navigator.serviceWorker.addEventListener("controllerchange", reload);
     waiting.postMessage("take over");
   };
 }

@@ -1,5 +1,18 @@
 // Starts the single file: its own wasm, unpacked from the text beside it.
 import init, { start } from "staywright";
+import { asker } from "./ask.js";
+
+/** What the text of an element holds, packed. */
+function unpacked(id) {
+  const packed = Uint8Array.from(atob(document.getElementById(id).textContent), (letter) => letter.charCodeAt(0));
+  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return new Response(stream);
+}
+
+window.staywrightAsk = asker(async () => {
+  const script = new Blob([await unpacked("checker").text()], { type: "text/javascript" });
+  return [new Worker(URL.createObjectURL(script)), await unpacked("checker-wasm").arrayBuffer()];
+});
 
 (async () => {
   const trouble = (words) => {
@@ -11,9 +24,7 @@ import init, { start } from "staywright";
     return trouble("This browser is too old for this file, or WebAssembly is switched off in it. Open the file in a newer browser.");
   }
   try {
-    const packed = Uint8Array.from(atob(document.getElementById("wasm").textContent), (letter) => letter.charCodeAt(0));
-    const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-    await init({ module_or_path: await new Response(stream).arrayBuffer() });
+    await init({ module_or_path: await unpacked("wasm").arrayBuffer() });
     start();
   } catch (error) {
     console.error(error);

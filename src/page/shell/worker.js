@@ -25,7 +25,7 @@ self.addEventListener("fetch", (event) => {
   if (event.request.method !== "GET" || new URL(event.request.url).origin !== location.origin) return;
   const answer = async () => {
     const cache = await caches.open(BUILD);
-    const kept = event.request.mode === "navigate" && new URL(event.request.url).pathname.endsWith("/")
+    const kept = event.request.mode === "navigate" && /\/(index\.html)?$/.test(new URL(event.request.url).pathname)
       ? await cache.match("./")
       : await cache.match(event.request);
     return kept ?? fetch(event.request);

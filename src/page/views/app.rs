@@ -11,7 +11,7 @@ use super::place_set_up::set_up_place;
 use super::place_stays::stays_place;
 use super::print_card::print_card;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, after, keep, keys, print, theme};
+use crate::browser::{address, after, checker, keep, keys, print, theme, typed};
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
@@ -23,9 +23,13 @@ pub fn app() -> Part {
     provide_context(session);
     after::note_first_paint();
     keep::attach(session);
+    // Not at once: what is there at the first look is taken for what the store holds.
+    after::paint(move || session.take_readings(&opening.readings));
     theme::attach(session);
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);
+    typed::attach(session);
+    checker::attach(session);
     if let Some(why) = opening.damaged {
         session.say_bad(format!(
             "This link cannot be opened: {why}. What you see instead are plain starting figures."

@@ -7,7 +7,7 @@ use super::profile_table::profile_table;
 use super::warnings::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::about;
+use crate::session::advice::{about, message};
 use crate::session::cut_facts::{all, contact_words, cut_of, stay_of};
 use crate::session::pick::Pick;
 use crate::session::reading::{Named, Reading};
@@ -15,6 +15,7 @@ use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::drawing::{along_spindle, profile};
 use staywright::plan::{Plan, RoundCut};
+use staywright::quantity::LengthUnit;
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {
@@ -26,7 +27,9 @@ pub fn cut_detail() -> Part {
         .class("detail")
         .set("aria-labelledby", "cut-title")
         .add(title)
-        .add(warning_list("Warnings of this cut", move || plan.with(|plan| warnings_of(plan, pick.get()))))
+        .add(warning_list("Warnings of this cut", move || {
+            plan.with(|plan| warnings_of(plan, pick.get(), settings.unit.get()))
+        }))
         .add(sheet_view(0.45, true, move |room| {
             plan.with(|plan| along_spindle(plan, pick.get().place(), room))
         }))
@@ -38,9 +41,9 @@ pub fn cut_detail() -> Part {
 }
 
 /// What the plan warns of at a cut, its stay or its pair.
-fn warnings_of(plan: &Plan, pick: Pick) -> Vec<String> {
+fn warnings_of(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<String> {
     let here = plan.warnings.iter().filter(|warning| about(warning, pick));
-    here.map(|warning| warning.message.clone()).collect()
+    here.map(|warning| message(warning, unit)).collect()
 }
 
 /// How well the cut will seat where the saw is not the member's diameter, and how the saw meets the tube.

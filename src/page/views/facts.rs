@@ -2,7 +2,7 @@
 
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::reading::Named;
+use crate::session::reading::{Named, Written};
 use leptos::prelude::*;
 
 /// The list.

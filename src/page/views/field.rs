@@ -3,7 +3,7 @@
 use super::ids::id;
 use super::step_button::step_button;
 use crate::browser::part::{Part, part};
-use crate::session::entry::{stepped, understand, unit_sign, written};
+use crate::session::entry::{stepped, unit_sign, written};
 use crate::session::words::capital;
 use crate::session::{Faulty, Figure, Session};
 use leptos::prelude::*;
@@ -77,18 +77,10 @@ impl Entry {
     }
 
     fn type_in(self, text: String) {
-        let unit = self.session.settings.unit.get_untracked();
-        let path = self.path.get_value();
         self.typing.set(true);
-        match understand(&text, self.spec, unit) {
-            Ok(read) => {
-                self.draft.set(Some(Draft { text, value: read.value, note: read.note }));
-                self.session.set_figure(&path, read.value);
-            }
-            Err(message) => {
-                let name = self.spec.name.to_owned();
-                self.session.refuse(Faulty { path, text, message, name });
-            }
+        let path = self.path.get_value();
+        if let Some(read) = self.session.type_in(&path, text.clone()) {
+            self.draft.set(Some(Draft { text, value: read.value, note: read.note }));
         }
     }
 

@@ -30,7 +30,8 @@ fn arrow(name: &str, sign: &str) -> Part {
 }
 
 fn unit() -> Part {
-    let unit = Session::here().settings.unit;
+    let session = Session::here();
+    let unit = session.settings.unit;
     let key = |unit| if unit == LengthUnit::Inch { "in" } else { "mm" };
     choice(
         "Unit of lengths",
@@ -38,7 +39,7 @@ fn unit() -> Part {
         false,
         &[("mm", "mm"), ("in", "inch")],
         move || key(unit.get()).to_owned(),
-        move |key| unit.set(if key == "in" { LengthUnit::Inch } else { LengthUnit::Millimetre }),
+        move |key| session.set_unit(if key == "in" { LengthUnit::Inch } else { LengthUnit::Millimetre }),
     )
 }
 

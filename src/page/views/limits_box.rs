@@ -1,5 +1,6 @@
 //! The builder's own limits for what is measured.
 
+use super::number_field::number_field;
 use crate::browser::part::{Part, part};
 use crate::session::{Limits, Session};
 use leptos::prelude::*;
@@ -27,34 +28,16 @@ pub fn limits_box() -> Part {
 
 fn limit_field(
     id: &str,
-    label: &str,
+    label: &'static str,
     of: fn(&mut Limits) -> &mut f64,
     read: impl Fn(&str) -> Option<f64> + 'static,
 ) -> Part {
     let limits = Session::here().settings.limits;
-    let bad = RwSignal::new(false);
-    let fault_id = format!("{id}-fault");
-    let take = move |text: String| {
-        let limit = read(&text).filter(|limit| (0.0..=100.0).contains(limit));
-        bad.set(limit.is_none());
-        if let Some(limit) = limit {
-            limits.update(|limits| *of(limits) = limit);
-        }
+    let take = move |text: &str| {
+        let Some(limit) = read(text).filter(|limit| (0.0..=100.0).contains(limit)) else { return false };
+        limits.update(|limits| *of(limits) = limit);
+        true
     };
-    let input = part("input")
-        .set("id", id)
-        .set("type", "text")
-        .set("inputmode", "decimal")
-        .set("autocomplete", "off")
-        .set("data-text", "")
-        .set("aria-describedby", &fault_id)
-        .follow("aria-invalid", move || bad.get().then(|| "true".to_owned()))
-        .value(move || trimmed(*of(&mut limits.get()), 3))
-        .on_change(take);
-    let fault = part("p").class("fault").set("id", &fault_id).set("aria-live", "polite");
-    part("div")
-        .class("text-field")
-        .add(part("label").set("for", id).text(label))
-        .add(input)
-        .add(fault.words_if(move || bad.get().then_some("A figure from 0 to 100 is needed here.")))
+    let value = move || trimmed(*of(&mut limits.get()), 3);
+    number_field(id, move || label.to_owned(), value, take, "A figure from 0 to 100 is needed here.")
 }

@@ -9,6 +9,10 @@ use leptos::prelude::*;
 use staywright::link;
 use staywright::trade::Job;
 
+/// Said of a job that the page could neither draw nor keep in its address.
+const NOT_YET: &str = "The job file was not opened: it has bends, butts, ovals or surroundings, which this page cannot draw \
+                       yet. The command line plans it. Nothing was changed.";
+
 /// Copy, share and paste a link; save and open a job file.
 pub fn link_box() -> Part {
     let session = Session::here();
@@ -19,7 +23,7 @@ pub fn link_box() -> Part {
         .on("change", move |event| open_chosen(session, &event));
     let buttons = part("div")
         .class("buttons")
-        .add(button("Copy link", move || copy(session)))
+        .add(button("Copy link", move || copy(session, &address::link(session), "It holds the whole job.")))
         .each(share::possible().then(|| button("Share", move || share_link(session))))
         .add(button("Save job file", move || save(session)))
         .add(part("label").class("button").add(pick).text("Open job file"));
@@ -33,10 +37,11 @@ pub fn link_box() -> Part {
         .add(paste_link())
 }
 
-fn copy(session: Session) {
-    clip::copy(&address::link(session), move |copied| {
+/// Copies a link and says so; `holds` is a sentence on what it holds.
+pub fn copy(session: Session, link: &str, holds: &'static str) {
+    clip::copy(link, move |copied| {
         if copied {
-            session.say("The link is copied. It holds the whole job.");
+            session.say(format!("The link is copied. {holds}"));
         } else {
             session.say_bad("The link could not be copied: copy the page's address instead.");
         }
@@ -69,11 +74,12 @@ fn paste_link() -> Part {
     let fault = RwSignal::new(None::<String>);
     let open = move |event: leptos::ev::Event| {
         event.prevent_default();
-        match link::decode(job_file::fragment_of(&text.get_untracked())) {
-            Ok(job) => {
+        match link::open(job_file::fragment_of(&text.get_untracked())) {
+            Ok(linked) => {
                 fault.set(None);
                 text.set(String::new());
-                open_job(session, job, "The link is opened.");
+                open_job(session, linked.job, "The link is opened.");
+                session.take_readings(&linked.readings);
             }
             Err(error) => {
                 fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")));
@@ -111,6 +117,7 @@ fn open_job(session: Session, job: Job, words: &str) {
 
 fn open_file(session: Session, text: &str) {
     match Job::from_json(text) {
+        Ok(job) if !link::carries(&job) => session.say_bad(NOT_YET),
         Ok(job) => open_job(session, job, "The job file is opened."),
         Err(faults) => {
             let first = faults.first().map(ToString::to_string).unwrap_or_default();

@@ -6,6 +6,7 @@ use super::step_item::step_words;
 use crate::browser::part::{Part, part};
 use crate::browser::wake;
 use crate::session::Session;
+use crate::session::reading::Written;
 use crate::session::steps::Step;
 use leptos::prelude::*;
 

@@ -1,12 +1,21 @@
 //! The place for what is measured on the finished stays.
 
+use super::button::button;
+use super::corrections::corrections;
 use super::layout::place;
 use super::limits_box::limits_box;
 use super::place_stays::pair_choice;
+use super::readings_say::readings_say;
+use super::self_check::self_check;
+use super::spreads_box::spreads_box;
+use super::touched::touched;
 use super::warnings::warnings;
+use super::what_matters::what_matters;
 use crate::browser::part::{Part, part};
-use crate::session::checks::{Check, judge, pair_checks};
+use crate::browser::scroll;
+use crate::session::checks::{Check, all_checks, judge};
 use crate::session::place::Place;
+use crate::session::reading::Written;
 use crate::session::words::capital;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
@@ -15,14 +24,36 @@ const CAUTION: &str = "Measuring proves the cut, not the frame. A frame to be ri
 
 /// The place.
 pub fn check_place() -> Vec<Part> {
-    let Session { settings, follow, .. } = Session::here();
-    let checks = Memo::new(move |_| follow.plan.with(|plan| pair_checks(plan, settings.pick.get().pair)));
+    let Session { settings, follow, answer, .. } = Session::here();
+    let checks = Memo::new(move |_| {
+        let answer = answer.get();
+        follow.plan.with(|plan| all_checks(plan, settings.pick.get().pair, answer.as_deref()))
+    });
     let ids =
         move || checks.with(|checks| checks.iter().map(|one| one.id.clone()).collect::<Vec<_>>().join("\n"));
     let list =
         part("ul").class("checks").by(ids, move |ids| ids.lines().map(|id| check_item(id, checks)).collect());
-    let entry = vec![warnings(Place::Check), part("p").class("caution").text(CAUTION), pair_choice(), list];
-    place("Check", entry, vec![limits_box()])
+    let to_verdict = button("What the readings say ↓", || scroll::to("readings-say")).class("to-verdict");
+    let entry = vec![
+        warnings(Place::Check),
+        part("p").class("caution").text(CAUTION),
+        pair_choice(),
+        to_verdict,
+        list,
+    ];
+    place(
+        "Check",
+        entry,
+        vec![
+            readings_say(),
+            corrections(),
+            touched(),
+            what_matters(),
+            spreads_box(),
+            limits_box(),
+            self_check(),
+        ],
+    )
 }
 
 /// One figure: nominal, measured, and what lies between.
@@ -62,7 +93,7 @@ fn check_item(id: &str, checks: Memo<Vec<Check>>) -> Part {
                 .class("reading")
                 .words_if(move || say(&|check| check.nominal.text(settings.unit.get()))),
         )
-        .add(part("p").class("set-on").words_if(move || say(&|check| check.how.to_owned())))
+        .add(part("p").class("set-on").words_if(move || say(&|check| check.how.clone())))
         .add(
             part("div")
                 .class("measured")

@@ -9,6 +9,7 @@ use crate::session::Session;
 use crate::session::cut_facts::{brief, contact_words, cut_of, kind_word};
 use crate::session::pick::Pick;
 use crate::session::place::Place;
+use crate::session::reading::Written;
 use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::plan::Plan;

@@ -1,6 +1,7 @@
 //! The place for the order of work at the machine.
 
 use super::button::button;
+use super::corrections::corrections;
 use super::drawing::sheet_view;
 use super::fixture_box::fixture_box;
 use super::layout::place;
@@ -34,6 +35,7 @@ pub fn set_up_place() -> Vec<Part> {
         buttons,
         part("p").class("caution").text(CAUTION),
         fixture_box(),
+        corrections(),
         pair_choice(),
         part("p").class("progress").words(move || progress(session)),
         parts(move || session.follow.plan.with(|plan| pair_steps(plan, pair()))),

@@ -2,14 +2,24 @@
 
 use super::place_set_up::{pair_drawings, parts};
 use super::qr_view::qr_view;
+use super::stale::stale;
+use super::warnings::warning_list;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
+use crate::session::advice::sentence;
 use leptos::prelude::*;
 use staywright::trade::PairName;
 
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";
+
+fn all_warnings() -> Vec<String> {
+    let Session { follow, settings, .. } = Session::here();
+    follow
+        .plan
+        .with(|plan| plan.warnings.iter().map(|warning| sentence(warning, settings.unit.get())).collect())
+}
 
 /// The card.
 pub fn print_card() -> Part {
@@ -24,6 +34,8 @@ pub fn print_card() -> Part {
         .class("card")
         .add(part("h1").words(move || session.title()))
         .add(part("p").words(move || session.job().with(|job| job.notes.clone())))
+        .add(stale())
+        .add(warning_list("Warnings", all_warnings))
         .each(drawings)
         .add(parts(move || session.follow.steps.get()))
         .add(foot)

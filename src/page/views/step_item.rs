@@ -3,6 +3,7 @@
 use super::facts::facts;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
+use crate::session::reading::Written;
 use crate::session::steps::Step;
 use leptos::prelude::*;
 
@@ -29,6 +30,7 @@ pub fn step_words(step: &Step) -> Vec<Part> {
     if !also.is_empty() {
         words.push(facts(move || also.clone()));
     }
-    words.extend(step.caution.map(|caution| part("p").class("caution").text(caution)));
+    words.extend(step.beyond.iter().map(|beyond| part("p").class("caution").text(beyond)));
+    words.extend(step.cautions.iter().map(|caution| part("p").class("caution").text(caution.words)));
     words
 }

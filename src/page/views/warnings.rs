@@ -8,9 +8,10 @@ use leptos::prelude::*;
 
 /// The warnings of one place.
 pub fn warnings(place: Place) -> Part {
-    let plan = Session::here().follow.plan;
+    let Session { follow, settings, .. } = Session::here();
     warning_list("Warnings", move || {
-        plan.with(|plan| at(&plan.warnings, place).iter().map(sentence).collect())
+        let unit = settings.unit.get();
+        follow.plan.with(|plan| at(&plan.warnings, place).iter().map(|one| sentence(one, unit)).collect())
     })
 }
 

@@ -1,0 +1,97 @@
+//! How far an error carries, and what the finished stays say.
+//!
+//! Three things stand here. An engine that carries errors through any [`Model`]: exact [`slopes`], a [`budget`] (worst
+//! case and root of squares), a drawn [`sample`], what to [`hold`] each input to, and [`least_squares`] the other way
+//! round. A [`RearEnd`]: the settings of the bench as inputs, where the axle stands as results. And the [`Finished`] stays:
+//! what can be read on them, what the readings say, and what mends it.
+//!
+//! # What is assumed of the bench
+//!
+//! Each stay lies in its clamp frame from the first cut to the last: along the fixture, outboard, above the stay plane.
+//!
+//! - Two posts hold the tube, the first and the last that it reaches, or its two reference points where it reaches fewer
+//!   than two. Their spacing is set by calipers over the tubes, so a tube stouter by `δ` lies `δ/2` nearer to the centre.
+//! - A cope is a cylinder about the cutter's axis. The table moves from the touched edge, square to the spindle; the axis
+//!   lies where edge, tip, move, block, base and tilt really put it. A fixture turned to the spindle (`turn`) or whose
+//!   centre plane is not square to it (`tilt`, on its side) is turned at the centre line, or when tilted, where the
+//!   spindle meets the stay plane.
+//! - One pass cuts both stays where they share clamp frame, member and saw: then one error is off for both alike.
+//! - A slot or a socket leaves its dropout room, so the dummy axle places it: slide, axle height, spacer. A round dropout
+//!   goes home in its cope, so the saw places it, across the fixture the spacer.
+//! - A saw of another size lets the stay go home until it first touches; see `fit`.
+//! - Tubes are straight, and cylinders where they are coped.
+//!
+//! # Where the axle then stands
+//!
+//! Every stay is pushed home on the true frame and put at its planned place, across the shell or along the seat tube. On
+//! a member across the frame (shell; a square front end counts as one) it can still turn about that member and slide
+//! along it; on the seat tube it can swing about the seat tube. With `P` the foot on the member, `a` the direction of the
+//! cut axis and `w` the way from the foot to the dropout's middle, all as cut:
+//!
+//! - across the frame the cope holds the way's part `w·a`, so the dropout wants to stand `P + w·a` outboard. The axle keeps
+//!   both dropouts at their planned spacing, and both chainstays give way alike: with `d` how far each wants to stand
+//!   outboard of its place, the axle is off centre by `(d_right − d_left)/2`, and `d_right + d_left` is what it draws in.
+//!   Seat stays are slim and follow.
+//! - Seen from the side every stay reaches `ρ = √(|w|² − y²)`, `y` how far outboard of its foot the dropout stands. Each
+//!   end of the axle lies at `ρ` from both its hinges: where two circles cross. Their mean gives length and drop; right
+//!   less left, over the axle's length, turns the wheel along the chainstays (`square`) and square to them (`lean`), shown
+//!   at the rim's diameter.
+//! - A stay held off the way it was cut rocks in its cope by `asin(y/|w|) − asin(w·a/|w|)` and opens it by that times the
+//!   tube's diameter, beside what the saw's size leaves.
+//! - The tyre's widest place lies half of its height above the bead seat; its gap is taken in the stay plane.
+//!
+//! Not looked at: springing tubes, heat, what a dropout's own faces are off, bends, and how a builder shares a misfit
+//! otherwise than alike.
+//!
+//! # Numbers
+//!
+//! Errors are true figure less told figure, mm and degrees; results are found less planned, gaps whole. Slopes come from
+//! dual numbers and are exact. A gap that is closed, and a saw of true size, have a corner there: the slope is that of
+//! opening, so root of squares and mean are those of a figure that could also go below 0; the drawn sample shows it as it
+//! is. Draws follow from the seed alone.
+
+mod as_cut;
+mod carry;
+mod chance;
+mod distribution;
+mod errors;
+mod figure;
+mod file;
+mod finished;
+mod fit;
+mod found;
+mod habit;
+mod hold;
+mod least;
+mod mend;
+mod moves;
+mod outcome;
+mod place;
+mod rear_end;
+mod sample;
+mod set_up;
+mod setting;
+mod stand;
+mod tip;
+mod worked;
+
+pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes, values};
+pub use chance::{chi_square_above, normal_below, normal_between};
+pub use distribution::{Distribution, WORST_OF_NORMAL};
+pub use figure::Figure;
+pub use file::{check_json, worked_json};
+pub use finished::{Finished, Part, Unknown};
+pub use found::{
+    Agreement, BROKEN_FROM, CONTRADICTS_BELOW, Found, Judged, KEPT_FROM, Known, Reading, Refusal, Verdict,
+};
+pub use habit::Habit;
+pub use hold::{COVERAGE, Hold, hold};
+pub use least::{Estimate, Observed, Said, least_squares};
+pub use mend::{Mend, Move, Trim};
+pub use moves::{Moved, moves};
+pub use outcome::{Limit, Outcome, What};
+pub use place::{Kind, Place};
+pub use rear_end::{Carried, RearEnd};
+pub use sample::{Sample, sample};
+pub use setting::Setting;
+pub use worked::{Worked, WorkedFigure, worked_examples};

@@ -1,0 +1,185 @@
+//! The bodies on the machine: the cutter and what carries it, and what stands about the work.
+
+use super::placed::Placed;
+use super::stroke::Stroke;
+use crate::geometry::{Convex, ConvexBlock, ConvexRod, Line, Outline};
+use crate::plan::{CutAt, Plan, Post};
+use crate::trade::Hand;
+use crate::trade::shop::{HoleSaw, MillBody, Shop};
+use nalgebra::{Point3, Vector3};
+
+/// A part of what turns.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Turning {
+    /// The saw.
+    Saw,
+    /// The arbor's neck.
+    Neck,
+    /// The arbor's shank.
+    Shank,
+    /// What holds the arbor.
+    Holder,
+    /// The spindle nose.
+    Nose,
+}
+
+impl Turning {
+    /// What the trade calls it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Saw => "saw",
+            Self::Neck => "arbor's neck",
+            Self::Shank => "arbor",
+            Self::Holder => "holder",
+            Self::Nose => "spindle nose",
+        }
+    }
+}
+
+/// What stands still.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Standing {
+    /// The clamp post of that count, from 1, round that stay.
+    Post(usize, Hand),
+    /// The bed.
+    Bed,
+    /// The mounting block.
+    Block,
+    /// The dummy axle.
+    Axle,
+    /// A stay, as it is left when both its ends are cut; its ends count as cut square at their long points.
+    Stay(Hand),
+}
+
+impl Standing {
+    /// What the trade calls it.
+    pub fn name(self) -> String {
+        match self {
+            Self::Post(count, hand) => format!("post {count}, {}", hand.key()),
+            Self::Bed => "bed".to_owned(),
+            Self::Block => "mounting block".to_owned(),
+            Self::Axle => "dummy axle".to_owned(),
+            Self::Stay(hand) => format!("{} stay", hand.key()),
+        }
+    }
+}
+
+/// A part about the cutter's axis: between which stations when the stroke is at its end, and how thick.
+#[derive(Clone, Copy, Debug)]
+pub struct TurningBody {
+    /// Which part.
+    pub part: Turning,
+    /// Its end next to the work.
+    pub from: f64,
+    /// Its other end.
+    pub to: f64,
+    /// Its radius.
+    pub radius: f64,
+}
+
+impl TurningBody {
+    /// What it sweeps while the last `travelled` of the stroke is gone, `left` before the end.
+    pub fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Convex {
+        Convex::Rod(ConvexRod::cylinder(*axis, self.from + left, self.to + left + travelled, self.radius))
+    }
+}
+
+/// Everything that turns, from the teeth to the nose, at the end of the stroke.
+pub fn turning(stroke: &Stroke, saw: &HoleSaw, mill: &MillBody) -> Vec<TurningBody> {
+    let neck = saw.arbor.neck_length.mm().min(saw.arbor.reach.mm());
+    let parts = [
+        (Turning::Saw, saw.size.depth.mm(), 2.0 * stroke.radius),
+        (Turning::Neck, neck, saw.arbor.neck.mm()),
+        (Turning::Shank, saw.arbor.reach.mm() - neck, saw.arbor.shank.mm()),
+        (Turning::Holder, mill.holder_length.mm(), mill.holder.mm()),
+        (Turning::Nose, mill.nose_length.mm(), mill.nose.mm()),
+    ];
+    let mut from = stroke.teeth_at_end;
+    let mut bodies = Vec::new();
+    for (part, length, diameter) in parts {
+        let to = from + length;
+        if length > 0.0 {
+            bodies.push(TurningBody { part, from, to, radius: diameter / 2.0 });
+        }
+        from = to;
+    }
+    bodies
+}
+
+/// Everything that stands in the fixture while `at` is cut: both stays where the pair lies in one plane, else its own.
+pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
+    let pair = plan.pair(at.pair);
+    let own = [at.hand];
+    let hands: &[Hand] = if pair.one_plane { &Hand::ALL } else { &own };
+    let mut bodies = fixed(plan, shop, at);
+    for hand in hands {
+        let stay = Placed::new(plan, CutAt { hand: *hand, ..at });
+        bodies.extend(
+            stumps(&stay.outline, &stay.axis, stay.finished).map(|stump| (Standing::Stay(*hand), stump)),
+        );
+        for (i, post) in pair.posts.iter().enumerate() {
+            let body = post_body(plan, shop, post, *hand, &stay.axis);
+            bodies.extend(body.map(|body| (Standing::Post(i + 1, *hand), body)));
+        }
+    }
+    bodies
+}
+
+fn fixed(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
+    let (bench, fixture) = (&plan.job.fixture.bench, &shop.fixture);
+    let base = -bench.clamp_height.mm();
+    let slab = |front: f64, rear: f64, width: f64, thickness: f64| {
+        let low = Point3::new(front, -width / 2.0, base);
+        Convex::Block(ConvexBlock::between(low, Point3::new(rear, width / 2.0, base + thickness)))
+    };
+    let (bed, block) = (&fixture.bed, &fixture.block);
+    let stay = at.stay(plan);
+    let middle = Point3::new(stay.slide.mm(), 0.0, stay.axle_height.mm());
+    let half = fixture.axle.length.mm() / 2.0;
+    let axle = ConvexRod::cylinder(
+        Line { point: middle, direction: Vector3::y() },
+        -half,
+        half,
+        fixture.axle.diameter.mm() / 2.0,
+    );
+    vec![
+        (Standing::Bed, slab(bed.front.mm(), bed.rear.mm(), bed.width.mm(), bed.thickness.mm())),
+        (
+            Standing::Block,
+            slab(block.front.mm(), block.rear.mm(), bench.block_width.mm(), block.thickness.mm()),
+        ),
+        (Standing::Axle, Convex::Rod(axle)),
+    ]
+}
+
+/// A post from the base face up, the tube in its middle; `None` where the stay does not reach it.
+fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand, axis: &Line) -> Option<Convex> {
+    match hand {
+        Hand::Right => post.right?,
+        Hand::Left => post.left?,
+    };
+    let u = post.u.mm();
+    let v = axis.at((u - axis.point.x) / axis.direction.x).y;
+    let body = &shop.fixture.post;
+    let (along, across) = (body.along.mm() / 2.0, body.across.mm() / 2.0);
+    let base = -plan.job.fixture.bench.clamp_height.mm();
+    let low = Point3::new(u - along, v - across, base);
+    Some(Convex::Block(ConvexBlock::between(low, Point3::new(u + along, v + across, body.above.mm()))))
+}
+
+/// The pieces of a tube between two stations.
+fn stumps(outline: &Outline, axis: &Line, (from, to): (f64, f64)) -> impl Iterator<Item = Convex> {
+    outline.pieces().iter().filter_map(move |piece| {
+        let (low, high) = (piece.from.max(from), piece.to.min(to));
+        (low < high).then(|| {
+            let rod = ConvexRod {
+                axis: *axis,
+                from: low,
+                to: high,
+                from_radius: piece.radius(low),
+                to_radius: piece.radius(high),
+            };
+            Convex::Rod(rod)
+        })
+    })
+}

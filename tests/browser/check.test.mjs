@@ -1,0 +1,172 @@
+// Check: readings, verdict, mend, correction, link; what has to be held; what moves; the self-check.
+import test from "node:test";
+import assert from "node:assert/strict";
+import { fileURLToPath } from "node:url";
+import { PHONE, another, axe, bench, fine, go, kept, open, press, serve, stop, watch } from "./harness.mjs";
+
+const at = bench();
+
+const READINGS = {
+  "Length of the right chainstay": "403.5",
+  "Length of the left chainstay": "401.5",
+  "Angle of the front cut of the right chainstay": "82,4",
+  "Angle of the front cut of the left chainstay": "82.4",
+  "Centre line to the right dropout of the chainstays": "71.5",
+  "Centre line to the left dropout of the chainstays": "71.5",
+};
+
+async function check(options = PHONE) {
+  const page = await open(at.browser, at.address, options);
+  await go(page, "Check");
+  await page.getByText("As told:").waitFor();
+  return page;
+}
+
+const read = (page, name) => page.getByRole("textbox", { name, exact: true });
+const said = (page) => page.locator(".said");
+
+async function measure(page, readings) {
+  for (const [name, text] of Object.entries(readings)) {
+    await read(page, name).click();
+    await page.keyboard.type(text);
+  }
+}
+
+const verdict = (page, name) => page.locator(".result").filter({ hasText: name });
+
+test("six readings give a verdict, and say what to measure besides; two more give the mend", async () => {
+  const page = await check();
+  await measure(page, READINGS);
+  await verdict(page, "Right chainstay less left").getByText("out:").waitFor();
+  await verdict(page, "Wheel leans").getByText("measure also: Length of the right seat stay; Length of the left seat stay").waitFor();
+  await page.getByRole("radio", { name: "Seat stays" }).check();
+  const nominal = await page.locator(".check").filter({ hasText: "Length of the right seat stay" }).locator(".reading").innerText();
+  const figure = nominal.replace(" mm", "");
+  await measure(page, { "Length of the right seat stay": figure, "Length of the left seat stay": figure });
+  await said(page).getByText(/^Take 2(\.\d+)? mm ± .* off the right chainstay, front end: that puts the wheel square/).waitFor();
+  await fine(page);
+});
+
+test("readings that contradict each other are named", async () => {
+  const page = await check();
+  await measure(page, { ...READINGS, "Tip to tip of the right chainstay": "385" });
+  await said(page).getByText("The readings contradict each other. Read this one again first:").waitFor();
+  await fine(page);
+});
+
+test("rubbish and absurd readings hurt nothing", async () => {
+  const page = await check();
+  await measure(page, { ...READINGS, "Tip to tip of the right chainstay": "long", "At post 1, inside": "1e12", "At post 1, outside": "-5" });
+  await page.getByText("“long” is not a figure").waitFor();
+  await page.waitForTimeout(1000);
+  assert.ok((await said(page).innerText()).length > 10);
+  assert.doesNotMatch(await page.locator("main").innerText(), /NaN|inf|null|undefined/);
+  await fine(page);
+});
+
+test("readings go with a link to another browser", async () => {
+  const page = await check();
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: new URL(at.address).origin });
+  await measure(page, READINGS);
+  await press(page, "Copy link with the readings");
+  await page.getByText("The link is copied.").waitFor();
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  await fine(page);
+  const other = await open(at.browser, link, PHONE);
+  await go(other, "Check");
+  await verdict(other, "Right chainstay less left").getByText("out:").waitFor();
+  for (const [name, text] of Object.entries(READINGS)) assert.equal(await read(other, name).inputValue(), text);
+  await other.reload();
+  await go(other, "Check");
+  assert.equal(await read(other, "Length of the right chainstay").inputValue(), "403.5");
+  await fine(other);
+});
+
+test("a correction is kept, seen at the set-up, and removed", async () => {
+  const page = await check();
+  await measure(page, { ...READINGS, "Length of the left chainstay": "403.5", "Length of the right chainstay": "403.5" });
+  const habit = page.locator(".mends li").filter({ hasText: "Slide, chainstays" });
+  await habit.getByRole("button", { name: "Keep as a correction" }).click();
+  await go(page, "Set-up");
+  const kept = page.locator(".corrections li").filter({ hasText: /Slide, chainstays: set it .* less than the page tells/ });
+  await kept.waitFor();
+  await page.reload();
+  await kept.waitFor();
+  await kept.getByRole("button", { name: "Remove" }).click();
+  await kept.waitFor({ state: "detached" });
+  await fine(page);
+});
+
+test("what has to be held follows the limit and the settings", async () => {
+  const page = await check();
+  const hold = () => page.locator(".shares .hold").first().innerText();
+  const before = await hold();
+  const limit = page.getByRole("textbox", { name: "Keep it within" });
+  await limit.fill("0.5");
+  await limit.press("Tab");
+  await page.waitForFunction((before) => document.querySelector(".shares .hold").innerText !== before, before);
+  await limit.fill("wide");
+  await limit.press("Tab");
+  await page.getByText("A length from 0 to 100 mm is needed here.").waitFor();
+  await page.getByText("How far each setting can be off").click();
+  const largest = await page.locator(".shares .share-name").first().innerText();
+  const spread = page.locator(".spreads input").first();
+  await spread.fill("2");
+  await spread.press("Tab");
+  await page.waitForTimeout(800);
+  assert.ok(largest.length > 3);
+  await page.getByLabel("Result").selectOption({ label: "Wheel leans, seen at the rim" });
+  await page.getByText("As told: 0 mm.").waitFor();
+  await fine(page);
+});
+
+test("a figure that is touched says what moves", async () => {
+  const page = await check({ viewport: { width: 1440, height: 900 } });
+  await page.locator('.touched text[data-topic="chainstays.right.rear.half_spacing_mm"]').first().hover();
+  await page.getByText("For each millimetre more of the rear half spacing:").waitFor();
+  await page.locator(".touched .fact").filter({ hasText: "Right chainstay, splay" }).first().waitFor();
+  await fine(page);
+});
+
+test("the published examples come out as published", async () => {
+  const page = await check();
+  await page.getByText("Does this page reckon right?").click();
+  await press(page, "Work the examples");
+  await page.getByText("agrees").first().waitFor({ timeout: 30000 });
+  assert.equal(await page.getByText("differs", { exact: true }).count(), 0);
+  assert.ok((await page.getByText("agrees", { exact: true }).count()) > 5);
+  await fine(page);
+});
+
+test("no accessibility fault with readings entered", async () => {
+  const page = await check();
+  await measure(page, READINGS);
+  await verdict(page, "Axle off centre").waitFor();
+  assert.deepEqual(await axe(page), []);
+  await fine(page);
+});
+
+test("with the server stopped the checker answers too", async () => {
+  const { server, address } = await serve();
+  const page = await open(at.browser, address, PHONE);
+  await kept(page);
+  await stop(server);
+  await page.reload();
+  await go(page, "Check");
+  await measure(page, READINGS);
+  await verdict(page, "Right chainstay less left").getByText("out:").waitFor();
+  await page.context().close();
+});
+
+test("the single file checks too", async () => {
+  const file = new URL("../../dist/staywright.html", import.meta.url);
+  const context = await at.browser.newContext(PHONE);
+  const page = watch(await context.newPage(), "file://");
+  page.on("request", (request) => assert.match(request.url(), /^(file|data|blob):/));
+  await page.goto(`file://${fileURLToPath(file)}`);
+  await go(page, "Check");
+  await page.getByText("As told:").waitFor();
+  await measure(page, READINGS);
+  await verdict(page, "Right chainstay less left").getByText("out:").waitFor();
+  await context.close();
+});

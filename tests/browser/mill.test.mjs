@@ -1,0 +1,108 @@
+// The view at the mill: one step at a time.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { PHONE, axe, bench, fine, go, open, press } from "./harness.mjs";
+
+const at = bench();
+const place = (page) => page.getByText(/^Step \d+ of \d+$/).innerText();
+const task = (page) => page.getByRole("heading", { level: 1 }).innerText();
+const done = (page) => page.getByRole("button", { name: /^Done/ });
+
+async function mill() {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Set-up");
+  await press(page, "At the mill");
+  await page.getByText("Step 1 of").waitFor();
+  return page;
+}
+
+test("one step is shown at a time, its figure large, nothing cut off, every button for a glove", async () => {
+  const page = await mill();
+  const [, count] = (await place(page)).match(/of (\d+)/);
+  assert.ok(Number(count) > 20);
+  for (let step = 1; ; step++) {
+    assert.equal(await place(page), `Step ${step} of ${count}`);
+    assert.equal(await page.getByRole("heading").count(), 1);
+    const figure = page.locator(".mill-figure");
+    if (await figure.count()) {
+      assert.ok(parseFloat(await figure.evaluate((one) => getComputedStyle(one).fontSize)) >= 40);
+      const box = await figure.boundingBox();
+      assert.ok(box.x >= 0 && box.x + box.width <= 390, `${await task(page)} is cut off`);
+    }
+    assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 390);
+    if (step === Number(count)) break;
+    await press(page, "Next");
+  }
+  assert.ok(await page.getByRole("button", { name: "Next" }).isDisabled());
+  for (const name of ["Previous", "Next"]) assert.ok((await page.getByRole("button", { name }).boundingBox()).height >= 48);
+  assert.ok((await done(page).boundingBox()).height >= 48);
+  await fine(page);
+});
+
+test("the figure at the mill is the one in the list", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Set-up");
+  const listed = await page.locator(".step-item").first().locator(".reading").innerText();
+  await press(page, "At the mill");
+  assert.equal((await page.locator(".mill-figure").innerText()).replace(/\s+/g, " "), listed.replace(/\s+/g, " "));
+  await fine(page);
+});
+
+test("next, previous, and done goes on and can be taken back", async () => {
+  const page = await mill();
+  assert.ok(await page.getByRole("button", { name: "Previous" }).isDisabled());
+  const first = await task(page);
+  await press(page, "Next");
+  assert.notEqual(await task(page), first);
+  await press(page, "Previous");
+  assert.equal(await task(page), first);
+  await done(page).tap();
+  assert.match(await place(page), /^Step 2 /);
+  await press(page, "Previous");
+  assert.equal(await done(page).getAttribute("aria-pressed"), "true");
+  await done(page).tap();
+  assert.equal(await done(page).getAttribute("aria-pressed"), "false");
+  assert.match(await place(page), /^Step 1 /);
+  await fine(page);
+});
+
+test("place and ticks survive a reload, and closing leads to the first step not done", async () => {
+  const page = await mill();
+  for (let step = 0; step < 3; step++) await done(page).tap();
+  await press(page, "Next");
+  await page.reload();
+  await page.getByText("Step 5 of").waitFor();
+  await press(page, "Close");
+  assert.match(await page.locator(".progress").innerText(), /^3 of \d+ steps/);
+  await press(page, "At the mill");
+  assert.match(await place(page), /^Step 4 /);
+  await fine(page);
+});
+
+test("an edit elsewhere starts ticks anew, and its undo brings them back", async () => {
+  const page = await mill();
+  await done(page).tap();
+  await press(page, "Close");
+  await page.getByText("1 of").waitFor();
+  await go(page, "Frame");
+  const box = page.getByRole("textbox", { name: "Chainstay length", exact: true });
+  await box.fill("431");
+  await page.keyboard.press("Tab");
+  await go(page, "Set-up");
+  await page.getByText(/^0 of \d+ steps/).waitFor();
+  await page.getByRole("button", { name: "Undo" }).tap();
+  await page.getByText(/^1 of \d+ steps/).waitFor();
+  await fine(page);
+});
+
+test("no accessibility fault at the mill, in light and dark, and lying on its side", async () => {
+  for (const colorScheme of ["light", "dark"]) {
+    const page = await open(at.browser, at.address, { ...PHONE, colorScheme });
+    await go(page, "Set-up");
+    await press(page, "At the mill");
+    assert.deepEqual(await axe(page), [], colorScheme);
+    await page.setViewportSize({ width: 844, height: 390 });
+    assert.ok(await page.locator(".mill-figure").isVisible());
+    await fine(page);
+  }
+});

@@ -1,0 +1,58 @@
+// A browser that keeps nothing, or that has kept rubbish.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { PHONE, PLACES, bench, enter, field, fine, go, linked, press, ready, watch } from "./harness.mjs";
+
+const at = bench();
+const KEYS = ["unit", "theme", "place", "pick", "mill", "limits", "fixture", "job", "records"];
+
+/** A page whose store was treated so before it started. */
+async function opened(treat, words) {
+  const context = await at.browser.newContext(PHONE);
+  await context.addInitScript(treat, words);
+  const page = watch(await context.newPage(), at.address);
+  page.setDefaultTimeout(8000);
+  await page.goto(at.address);
+  return page;
+}
+
+/** Everything that matters works, store or no store. */
+async function works(page) {
+  for (const place of PLACES) await go(page, place);
+  await go(page, "Set-up");
+  await page.getByRole("checkbox").first().check();
+  await page.getByText(/^1 of \d+ steps/).waitFor();
+  await go(page, "Frame");
+  await linked(page);
+  await enter(page, "Chainstay length", "444");
+  await page.reload();
+  await ready(page);
+  await go(page, "Frame");
+  assert.equal(await field(page, "Chainstay length").inputValue(), "444");
+  await fine(page);
+}
+
+test("a store that is denied", async () => {
+  const deny = () => Object.defineProperty(window, "localStorage", { get: () => { throw new DOMException("denied", "SecurityError"); } });
+  await works(await opened(deny));
+});
+
+test("a store that is full", async () => {
+  const full = () => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; };
+  await works(await opened(full));
+});
+
+for (const [name, rubbish] of [["rubbish", "\u202e😀<b>{["], ["nothing", ""], ["brackets without end", "[".repeat(100_000)], ["a number out of range", "NaN 1e999"], ["a list of the wrong things", '[[1,{"ticks":{}}],["a",{"ticks":[1,null],"measured":[["b"]]}]]']])
+  test(`a store that holds ${name}`, async () => {
+    const fill = ([keys, rubbish]) => { if (!sessionStorage.filled) { sessionStorage.filled = 1; for (const key of keys) localStorage.setItem(`staywright.${key}`, rubbish); } };
+    const page = await opened(fill, [KEYS, rubbish]);
+    // A step that is not known opens the view at the mill at its first step; it can be closed.
+    await page.getByText("Step 1 of").waitFor();
+    await press(page, "Close");
+    await works(page);
+  });
+
+test("no store for pages without a network: the page works all the same", async () => {
+  const none = () => { delete Navigator.prototype.serviceWorker; };
+  await works(await opened(none));
+});

@@ -1,0 +1,132 @@
+// The drawings under a finger.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { PHONE, bench, field, fine, go, open } from "./harness.mjs";
+
+const at = bench();
+
+/** A finger: the browser's own touch events, as a screen sends them. */
+async function finger(page) {
+  const devtools = await page.context().newCDPSession(page);
+  const send = (type, points) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
+  return {
+    down: (x, y) => send("touchStart", [[x, y]]),
+    move: (x, y) => send("touchMove", [[x, y]]),
+    up: () => send("touchEnd", []),
+    cancel: () => send("touchCancel", []),
+  };
+}
+
+async function middle(locator) {
+  const box = await locator.boundingBox();
+  return [box.x + box.width / 2, box.y + box.height / 2];
+}
+
+async function stays() {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Stays");
+  const handle = page.getByRole("slider", { name: "right rear half spacing" });
+  await handle.waitFor();
+  return { page, handle, touch: await finger(page) };
+}
+
+const value = async (handle) => Number(await handle.getAttribute("aria-valuenow"));
+const frame = (page) => page.evaluate(() => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then))));
+const scrolled = (page) => page.evaluate(() => scrollY);
+
+test("a handle follows the finger, its field follows the handle, and the page stays where it is", async () => {
+  const { page, handle, touch } = await stays();
+  const [x, y] = await middle(handle.locator(".knob"));
+  const before = await value(handle);
+  await touch.down(x, y);
+  for (let step = 1; step <= 12; step++) {
+    await touch.move(x + 1, y - 2 * step);
+    await frame(page);
+  }
+  const [, under] = await middle(handle.locator(".knob"));
+  assert.ok(Math.abs(under - (y - 24)) < 3, `the handle is at ${under}, the finger at ${y - 24}`);
+  assert.equal(await scrolled(page), 0);
+  await touch.up();
+  const after = await value(handle);
+  assert.ok(after < before - 5, `${before} to ${after}`);
+  assert.equal(Number(await field(page, "Rear half spacing").inputValue()), after);
+  await page.getByRole("button", { name: "Undo" }).tap();
+  await page.waitForFunction((before) => Number(document.querySelector('[role="slider"][aria-label="right rear half spacing"]').getAttribute("aria-valuenow")) === before, before);
+  await fine(page);
+});
+
+test("a handle that is pulled off the drawing stops at its limit", async () => {
+  const { page, handle, touch } = await stays();
+  const [x, y] = await middle(handle.locator(".knob"));
+  await touch.down(x, y);
+  for (const down of [100, 300, 700]) {
+    await touch.move(x, Math.min(y + down, 840));
+    await frame(page);
+  }
+  await touch.up();
+  const now = await value(handle);
+  assert.ok(now > 74 && now <= 250, `${now}`);
+  await fine(page);
+});
+
+test("a drag that the device cuts short leaves a drawing that still follows", async () => {
+  const { page, handle, touch } = await stays();
+  const [x, y] = await middle(handle.locator(".knob"));
+  const pull = async (x, y) => {
+    await touch.down(x, y);
+    for (const down of [8, 16, 20]) {
+      await touch.move(x, y + down);
+      await frame(page);
+    }
+  };
+  const before = await value(handle);
+  await pull(x, y);
+  await touch.cancel();
+  const now = await value(handle);
+  assert.ok(now > before, `${before} to ${now}`);
+  await pull(...(await middle(handle.locator(".knob"))));
+  await touch.up();
+  assert.ok((await value(handle)) > now);
+  await fine(page);
+});
+
+test("beside the handles a finger on the drawing scrolls the page", async () => {
+  const { page, touch } = await stays();
+  const box = await page.locator("figure.drawing svg").first().boundingBox();
+  const x = box.x + box.width * 0.45;
+  const y = box.y + box.height * 0.85;
+  await touch.down(x, y);
+  for (let step = 1; step <= 10; step++) await touch.move(x, y - 12 * step);
+  await touch.up();
+  await page.waitForFunction(() => scrollY > 40);
+  await fine(page);
+});
+
+const HALF_SPACING = 'text[data-topic="chainstays.right.front.half_spacing_mm"]';
+const lit = (page) => page.waitForFunction((which) => document.querySelector(which).classList.contains("lit"), HALF_SPACING);
+
+test("a tap on a figure of the drawing lights it there and in the list", async () => {
+  const { page } = await stays();
+  await page.touchscreen.tap(...(await middle(page.locator(HALF_SPACING).last())));
+  await lit(page);
+  assert.equal(await page.locator(".field.lit label").innerText(), "Front half spacing");
+  await fine(page);
+});
+
+test("a tap on a field lights its figure in the drawing", async () => {
+  const { page } = await stays();
+  await field(page, "Front half spacing").tap();
+  await lit(page);
+  await fine(page);
+});
+
+test("no figure lies under a handle, where a tap would not find it", async () => {
+  const { page } = await stays();
+  const covered = await page.locator(".marks text").evaluateAll((texts) =>
+    texts.filter((text) => {
+      const box = text.getBoundingClientRect();
+      return document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2)?.closest(".handle");
+    }).map((text) => text.textContent),
+  );
+  assert.deepEqual(covered, []);
+});

@@ -1,0 +1,95 @@
+// Millimetres and inches.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, type } from "./harness.mjs";
+
+const at = bench();
+const unit = (page, name) => page.getByRole("radio", { name, exact: true }).tap();
+/** Every line of the place that speaks of millimetres, warnings and what a source says apart. */
+const millimetres = (page, all = false) =>
+  page.locator("main").evaluate((main, all) => {
+    const lines = main.innerText.split("\n").filter((line) => /\d mm\b/.test(line));
+    const warnings = [...main.querySelectorAll(".warnings li")].map((one) => one.innerText);
+    return lines.filter((line) => (all || !warnings.includes(line)) && !line.startsWith("Starting limit:"));
+  }, all);
+const value = (page, name) => field(page, name).inputValue();
+
+test("the switch rewrites every figure and changes nothing in the job", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  const before = await linked(page);
+  for (let turn = 0; turn < 3; turn++) {
+    await unit(page, "inch");
+    // 430 / 25.4 = 16.92913…; 73° is no length.
+    assert.equal(await value(page, "Chainstay length"), "16.9291");
+    assert.equal(await value(page, "Seat angle"), "73");
+    for (const place of PLACES) {
+      await go(page, place);
+      assert.deepEqual(await millimetres(page), [], place);
+    }
+    await go(page, "Frame");
+    await field(page, "Chainstay length").focus();
+    await page.keyboard.press("Tab");
+    await unit(page, "mm");
+    assert.equal(await value(page, "Chainstay length"), "430");
+  }
+  await page.waitForTimeout(600);
+  assert.equal(page.url(), before);
+  assert.ok(await page.getByRole("button", { name: "Undo" }).isDisabled());
+  await fine(page);
+});
+
+test("fractions as a shop writes them", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await unit(page, "inch");
+  // An inch is 25.4 mm (ISO 80000-3).
+  for (const [text, mm] of [["16 1/2", 419.1], ["16.5", 419.1], ["16 1/2\"", 419.1], ["16-3/4", 425.45], ["16 7/8 in", 428.625], ["410 mm", 410], ["41 cm", null]]) {
+    await type(page, "Chainstay length", text);
+    const bad = (await field(page, "Chainstay length").getAttribute("aria-invalid")) === "true";
+    if (mm === null || bad) {
+      assert.ok(bad && mm === null, `${text} ${bad ? "is refused" : "is taken"}`);
+      continue;
+    }
+    await drawn(page, `chainstay length ${(mm / 25.4).toFixed(3)} in`);
+  }
+  await fine(page);
+});
+
+test("a fraction typed in inches is the same figure in millimetres, in another browser too", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await unit(page, "inch");
+  await linked(page);
+  const link = await enter(page, "Seat tube diameter", "1 1/8");
+  const other = await open(at.browser, link, PHONE);
+  assert.equal(await value(other, "Seat tube diameter"), "28.575");
+  await fine(other);
+  await fine(page);
+});
+
+test("the unit is kept, and a step in inches is a sixty-fourth", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await unit(page, "inch");
+  await type(page, "Chainstay length", "16");
+  await page.keyboard.press("ArrowUp");
+  assert.equal(await value(page, "Chainstay length"), "16.0156");
+  await page.waitForTimeout(600);
+  await page.reload();
+  await drawn(page, "16.016 in");
+  await fine(page);
+});
+
+test("a text refused in one unit is read anew in the other", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  page.setDefaultTimeout(1500);
+  await type(page, "Chainstay length", "16.5");
+  assert.equal(await field(page, "Chainstay length").getAttribute("aria-invalid"), "true");
+  await unit(page, "inch");
+  await drawn(page, "chainstay length 16.500 in");
+});
+
+test("warnings speak in inches too", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await unit(page, "inch");
+  await go(page, "Set-up");
+  await page.getByRole("list", { name: "Warnings" }).waitFor();
+  assert.deepEqual(await millimetres(page, true), []);
+});
