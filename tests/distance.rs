@@ -10,24 +10,24 @@
 
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
-use staywright::geometry::{Block, Line, Rod, Solid};
+use staywright::geometry::{Convex, ConvexBlock, ConvexRod, Line};
 
-fn rod(p: [f64; 3], z: [f64; 3], length: f64, a: f64, b: f64) -> Solid {
+fn rod(p: [f64; 3], z: [f64; 3], length: f64, a: f64, b: f64) -> Convex {
     let axis = Line { point: p.into(), direction: Vector3::from(z).normalize() };
-    Solid::Rod(Rod { axis, from: 0.0, to: length, from_radius: a, to_radius: b })
+    Convex::Rod(ConvexRod { axis, from: 0.0, to: length, from_radius: a, to_radius: b })
 }
 
-fn boxed(p: [f64; 3], z: [f64; 3], x: [f64; 3], sizes: [f64; 3]) -> Solid {
+fn boxed(p: [f64; 3], z: [f64; 3], x: [f64; 3], sizes: [f64; 3]) -> Convex {
     let (z, x) = (Vector3::from(z), Vector3::from(x));
     let halves = [x * (sizes[0] / 2.0), z.cross(&x) * (sizes[1] / 2.0), z * (sizes[2] / 2.0)];
-    Solid::Block(Block { middle: Point3::from(p) + halves[0] + halves[1] + halves[2], halves })
+    Convex::Block(ConvexBlock { middle: Point3::from(p) + halves[0] + halves[1] + halves[2], halves })
 }
 
 fn three(words: &mut dyn Iterator<Item = f64>) -> [f64; 3] {
     [words.next().unwrap(), words.next().unwrap(), words.next().unwrap()]
 }
 
-fn read(kind: &str, words: &mut dyn Iterator<Item = f64>) -> Solid {
+fn read(kind: &str, words: &mut dyn Iterator<Item = f64>) -> Convex {
     match kind {
         "r" => {
             let (p, z, rest) = (three(words), three(words), three(words));
@@ -65,7 +65,7 @@ fn agrees_with_the_cad_kernel() {
     assert!(apart > 150, "{apart}");
 }
 
-fn check(one: &Solid, other: &Solid, known: f64) {
+fn check(one: &Convex, other: &Convex, known: f64) {
     let ours = one.distance(other);
     assert!((ours - known).abs() < 2e-6, "{ours} {known}\n{one:?}\n{other:?}");
 }
@@ -107,7 +107,7 @@ fn a_rod_that_stands_on_a_face_but_for_rounding() {
         let upright = Vector3::from(z).normalize();
         let x = upright.cross(&Vector3::z()).normalize();
         let face = boxed([5.0, -3.0, 8.0], upright.into(), x.into(), [400.0, 300.0, 20.0]);
-        let Solid::Block(block) = &face else { panic!("a box") };
+        let Convex::Block(block) = &face else { panic!("a box") };
         let foot = block.middle + block.halves[2] + upright * 17.5;
         check(&face, &rod(foot.into(), z, 90.0, 42.0, 42.0), 17.5);
         check(&face, &rod((foot + upright * 90.0).into(), (-upright).into(), 90.0, 42.0, 30.0), 17.5);
@@ -123,9 +123,9 @@ fn bodies_without_thickness_are_bodies_still() {
 }
 
 /// Points all over a body's surface and inside its ends.
-fn sampled(solid: &Solid, count: usize) -> Vec<Point3<f64>> {
+fn sampled(solid: &Convex, count: usize) -> Vec<Point3<f64>> {
     match solid {
-        Solid::Rod(rod) => {
+        Convex::Rod(rod) => {
             let first = rod.axis.direction.cross(&Vector3::new(0.31, -0.77, 0.55)).normalize();
             let second = rod.axis.direction.cross(&first);
             let mut points = Vec::new();
@@ -142,7 +142,7 @@ fn sampled(solid: &Solid, count: usize) -> Vec<Point3<f64>> {
             }
             points
         }
-        Solid::Block(block) => {
+        Convex::Block(block) => {
             let mut points = Vec::new();
             let [a, b, c] = block.halves;
             for (a, b, c) in [(a, b, c), (b, c, a), (c, a, b)] {
@@ -158,7 +158,7 @@ fn sampled(solid: &Solid, count: usize) -> Vec<Point3<f64>> {
     }
 }
 
-fn any_solid() -> impl Strategy<Value = Solid> {
+fn any_solid() -> impl Strategy<Value = Convex> {
     let numbers = proptest::collection::vec(-1.0..1.0_f64, 12);
     (any::<bool>(), numbers).prop_map(|(round, n)| {
         let p = [n[0] * 80.0, n[1] * 80.0, n[2] * 80.0];

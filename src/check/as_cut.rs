@@ -9,7 +9,7 @@ use super::set_up::{Hinge, RoundSetUp, SetUp, StaySetUp};
 use crate::geometry::{Line, Nearest};
 use crate::plan::stay_outline;
 use crate::quantity::{Length, Real};
-use crate::trade::Tube;
+use crate::trade::{Group, Tube};
 use nalgebra::{Point3, Vector2, Vector3};
 
 /// What a finished stay brings to the frame. Lengths in mm.
@@ -61,22 +61,13 @@ impl<T: Real> Body<'_, T> {
 }
 
 fn true_tube<'a, T: Real>(stay: &'a StaySetUp, errors: &StayErrors<T>) -> Body<'a, T> {
-    let told = |length: Length| Length::from_mm(T::of(length.mm()));
-    let tube = &stay.tube;
-    let plain = tube.od_front == tube.od_rear;
+    let plain = stay.tube.od_front == stay.tube.od_rear;
+    let mut tube = stay.tube.map("", &mut |_, _, value| T::of(value));
+    tube.od_front = tube.od_front + Length::from_mm(errors.front_diameter);
     let rear = if plain { errors.front_diameter } else { errors.rear_diameter };
-    Body {
-        stay,
-        tube: Tube {
-            od_front: told(tube.od_front) + Length::from_mm(errors.front_diameter),
-            od_rear: told(tube.od_rear) + Length::from_mm(rear),
-            taper_start: told(tube.taper_start),
-            taper_end: told(tube.taper_end),
-            wall: told(tube.wall),
-            length: told(tube.length),
-            front_trim: told(tube.front_trim) + Length::from_mm(errors.front_trim),
-        },
-    }
+    tube.od_rear = tube.od_rear + Length::from_mm(rear);
+    tube.front_trim = tube.front_trim + Length::from_mm(errors.front_trim);
+    Body { stay, tube }
 }
 
 /// A stay as cut; `None` where it runs along what it should be coped onto.

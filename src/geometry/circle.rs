@@ -58,11 +58,16 @@ pub(super) fn boundary(mut inside: f64, mut outside: f64, holds: impl Fn(f64) ->
 
 /// The least place of a function with one valley between `low` and `high`, by golden sections
 /// (Kiefer 1953, Proc. Amer. Math. Soc. 4:502).
-pub(super) fn valley(mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
+pub(super) fn valley(low: f64, high: f64, f: impl Fn(f64) -> f64) -> f64 {
+    narrowed(SECTIONS, low, high, f)
+}
+
+/// The same by a number of golden sections.
+pub(super) fn narrowed(sections: usize, mut low: f64, mut high: f64, f: impl Fn(f64) -> f64) -> f64 {
     const SHARE: f64 = 0.618_033_988_749_894_8;
     let (mut a, mut b) = (high - SHARE * (high - low), low + SHARE * (high - low));
     let (mut at_a, mut at_b) = (f(a), f(b));
-    for _ in 0..SECTIONS {
+    for _ in 0..sections {
         if at_a <= at_b {
             (high, b, at_b) = (b, a, at_a);
             a = high - SHARE * (high - low);

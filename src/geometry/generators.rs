@@ -37,7 +37,7 @@ impl<T: Real> Generators<'_, T> {
 
     /// The point of the surface on that generator at `station`.
     pub fn point(&self, node: Node, station: T) -> Point3<T> {
-        self.axis.at(station) + self.normal(node) * self.outline.radius(station)
+        self.axis.at(station) + self.normal(node) * self.outline.radius_towards(node, station)
     }
 }
 
@@ -104,8 +104,9 @@ impl<T: Real> Seen<T> {
     pub(super) fn crossing(&self, node: Node) -> Option<T> {
         let normal = self.direction(node);
         self.pieces.iter().find_map(|piece| {
-            let from = self.start + normal * piece.at_zero;
-            self.kept(piece, &Chord::new(from, self.along + normal * piece.slope)?)
+            let (at_zero, slope) = piece.generator(node);
+            let from = self.start + normal * at_zero;
+            self.kept(piece, &Chord::new(from, self.along + normal * slope)?)
         })
     }
 
@@ -114,8 +115,9 @@ impl<T: Real> Seen<T> {
         let normal = self.direction(node);
         let (mut crossing, mut nearest) = (None, f64::INFINITY);
         for piece in &self.pieces {
-            let from = self.start + normal * piece.at_zero;
-            let along = self.along + normal * piece.slope;
+            let (at_zero, slope) = piece.generator(node);
+            let from = self.start + normal * at_zero;
+            let along = self.along + normal * slope;
             let distance = match Chord::new(from, along) {
                 Some(chord) => {
                     crossing = crossing.or_else(|| self.kept(piece, &chord));

@@ -1,26 +1,37 @@
-//! Pure mathematics in space: lines, cylinders, surfaces of revolution, where they meet and how near they come.
+//! Pure mathematics in space: lines, arcs, cylinders, surfaces of revolution, where they meet and how near they come.
 //!
 //! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type but
-//! [`Solid`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
+//! [`Convex`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
 
 mod approach;
+mod centreline;
 mod chord;
 mod circle;
+mod convex;
 mod cylinder;
 mod edge;
 mod generators;
 mod line;
 mod outline;
+mod oval;
+mod pipe;
+mod pipes;
 mod room;
+mod section;
 mod simplex;
 mod solid;
 
 pub use approach::Approach;
+pub use centreline::{Centreline, Frame, Stretch, Turn};
 pub use circle::Node;
+pub use convex::{Convex, ConvexBlock, ConvexRod};
 pub use cylinder::Cylinder;
 pub use edge::{Edge, Gap, Meeting, stations};
 pub use generators::{Generators, Keep};
 pub use line::{Line, Nearest};
 pub use outline::{Outline, Piece};
+pub use oval::{Oval, OvalStretch, perimeter};
+pub use pipe::{Closest, Pipe, SURE, gap, gap_at, gap_below};
+pub use pipes::gap_between;
 pub use room::{Spindle, room};
-pub use solid::{Block, Rod, Solid};
+pub use solid::{Block, Near, Rod, Solid, Turned};

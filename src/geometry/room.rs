@@ -24,11 +24,11 @@ pub struct Spindle<'a, T: nalgebra::Scalar = f64> {
 /// One cone as the hull of spheres: a sphere on the axis at `s` that touches the cone from inside has radius
 /// `at_zero + slope · s`.
 #[derive(Clone, Copy)]
-struct Cone<T> {
-    from: T,
-    to: T,
-    at_zero: T,
-    slope: T,
+pub(super) struct Cone<T> {
+    pub(super) from: T,
+    pub(super) to: T,
+    pub(super) at_zero: T,
+    pub(super) slope: T,
 }
 
 impl<T: Real> Cone<T> {
@@ -63,18 +63,24 @@ pub fn room<T: Real>(a: &Spindle<'_, T>, b: &Spindle<'_, T>) -> Option<T> {
     rooms.reduce(smaller)
 }
 
-/// The distance of two cones is convex in the two stations: the inner least place has a closed form, the outer is one
-/// valley.
 fn between<T: Real>(a: &Spindle<'_, T>, one: Cone<T>, b: &Spindle<'_, T>, other: Cone<T>) -> T {
+    cones_apart(&a.axis, one, &b.axis, other).0
+}
+
+/// Distance of two cones, and the two stations it lies between.
+///
+/// It is convex in the two stations: the inner least place has a closed form, the outer is one valley.
+pub(super) fn cones_apart<T: Real>(a: &Line<T>, one: Cone<T>, b: &Line<T>, other: Cone<T>) -> (T, T, T) {
     let apart = |s: T| {
-        let to_point = a.axis.at(s) - b.axis.point;
-        let station = nearest_station(&to_point, &b.axis.direction, &other);
-        (to_point - b.axis.direction * station).norm() - one.radius(s) - other.radius(station)
+        let to_point = a.at(s) - b.point;
+        let station = nearest_station(&to_point, &b.direction, &other);
+        ((to_point - b.direction * station).norm() - one.radius(s) - other.radius(station), s, station)
     };
-    let inside = apart(T::of(valley(one.from.value(), one.to.value(), |s| apart(T::of(s)).value())));
-    let at_end = smaller(apart(one.from), apart(one.to));
+    let inside = apart(T::of(valley(one.from.value(), one.to.value(), |s| apart(T::of(s)).0.value())));
+    let (from, to) = (apart(one.from), apart(one.to));
+    let at_end = if to.0.value() < from.0.value() { to } else { from };
     // Where the nearest place is an end, it moves with that end; the valley's search stops a hair before it.
-    if inside.value() < at_end.value() - HAIR { inside } else { at_end }
+    if inside.0.value() < at_end.0.value() - HAIR { inside } else { at_end }
 }
 
 fn larger<T: Real>(a: T, b: T) -> T {

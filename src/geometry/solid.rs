@@ -1,123 +1,249 @@
-//! Convex bodies, and how far they are apart.
-//!
-//! The distance is found by walking towards the origin in the bodies' difference (Gilbert, Johnson and Keerthi 1988, IEEE J.
-//! Robotics and Automation 4:193). Each step has an upper bound, the distance of two points found, and a lower one, from
-//! a plane that separates the bodies; the walk ends when the two agree. Plain numbers only: nothing here is carried on
-//! into a figure.
+//! Solids that a body may come near: turned ones, blocks and rods, each with its exact distance from a point.
 
 use super::Line;
-use super::simplex::Simplex;
+use crate::quantity::Real;
 use nalgebra::{Point3, Vector3};
 
-/// Upper and lower bound count as agreed at this difference, in the unit of the bodies. With millimetres it is a
-/// nanometre: far below what anybody can measure.
-const AGREED: f64 = 1e-6;
-
-/// The sine below which a direction counts as that of a rod's axis: its end's middle then lies as far as its rim, but for
-/// less than the size of an atom.
-const ALONG: f64 = 1e-12;
-
-/// Steps at most. Flat bodies take a handful, round ones a few dozen.
-const STEPS: usize = 400;
-
-/// A convex body.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Solid {
-    /// A round body with flat ends.
-    Rod(Rod),
-    /// A box.
-    Block(Block),
+/// How a point lies to a solid.
+#[derive(Clone, Copy, Debug)]
+pub struct Near<T: nalgebra::Scalar = f64> {
+    /// From the solid's surface to the point; negative inside.
+    pub distance: T,
+    /// From the solid to the point, length 1, where the distance grows fastest; 0 where there is no such way.
+    pub away: Vector3<T>,
 }
 
-/// A cylinder or a cone's stump: flat ends square to the axis, straight sides.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rod {
-    /// Its axis.
-    pub axis: Line,
-    /// Station of one end.
-    pub from: f64,
-    /// Station of the other end.
-    pub to: f64,
-    /// Radius at `from`.
-    pub from_radius: f64,
-    /// Radius at `to`.
-    pub to_radius: f64,
+impl<T: Real> Near<T> {
+    /// The point of the surface nearest to `point`.
+    pub fn foot(&self, point: &Point3<T>) -> Point3<T> {
+        point - self.away * self.distance
+    }
 }
 
-/// A box along three directions square to each other.
+/// A solid with an exact distance from any point.
+pub trait Solid<T: Real> {
+    /// How a point lies to it.
+    fn near(&self, point: &Point3<T>) -> Near<T>;
+
+    /// Bound on how strongly the distance can bend downwards along a straight way within `reach` of `point`; 0 for a convex
+    /// solid, infinite where there is no bound.
+    fn dip(&self, point: &Point3<T>, reach: f64) -> f64;
+}
+
+/// A solid of revolution with a rectangular section, swollen by `rounding` on all sides.
+///
+/// A disc, a ring with a round section, a washer or an endless round column are all of this kind.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Block {
+pub struct Turned<T: nalgebra::Scalar = f64> {
+    /// Its axis; `low` and `high` count along it.
+    pub axis: Line<T>,
+    /// Inner radius; 0 or less for a solid without a hole.
+    pub hole: T,
+    /// Outer radius.
+    pub rim: T,
+    /// Where it starts along the axis.
+    pub low: T,
+    /// Where it ends along the axis.
+    pub high: T,
+    /// What it is swollen by.
+    pub rounding: T,
+}
+
+fn larger<T: Real>(a: T, b: T) -> T {
+    if b.value() > a.value() { b } else { a }
+}
+
+/// How far a value lies outside a range, with the sign of the side; 0 inside.
+fn outside<T: Real>(value: T, low: T, high: T) -> T {
+    if value.value() < low.value() {
+        value - low
+    } else if value.value() > high.value() {
+        value - high
+    } else {
+        T::zero()
+    }
+}
+
+impl<T: Real> Turned<T> {
+    fn is_solid(&self) -> bool {
+        self.hole.value() <= 0.0
+    }
+
+    /// Distance inside the section, as the place nearest to leaving it: (distance, way along the radius, way along the axis).
+    fn inside(&self, radius: T, along: T) -> (T, f64, f64) {
+        let hole = if self.is_solid() { T::of(f64::NEG_INFINITY) } else { self.hole - radius };
+        let ways = [
+            (radius - self.rim, 1.0, 0.0),
+            (hole, -1.0, 0.0),
+            (self.low - along, 0.0, -1.0),
+            (along - self.high, 0.0, 1.0),
+        ];
+        ways.into_iter().fold((T::of(f64::NEG_INFINITY), 0.0, 0.0), |best, way| {
+            if way.0.value() > best.0.value() { way } else { best }
+        })
+    }
+}
+
+impl<T: Real> Solid<T> for Turned<T> {
+    fn near(&self, point: &Point3<T>) -> Near<T> {
+        let apart = point - self.axis.point;
+        let along = apart.dot(&self.axis.direction);
+        let across = apart - self.axis.direction * along;
+        let square = across.norm_squared();
+        let on_axis = square.value() == 0.0;
+        let radius = if on_axis { T::zero() } else { square.sqrt() };
+        let outwards = if on_axis { Vector3::zeros() } else { across / radius };
+        let hole = if self.is_solid() { T::of(f64::NEG_INFINITY) } else { self.hole };
+        let (beyond, past) = (outside(radius, hole, self.rim), outside(along, self.low, self.high));
+        if beyond.value() == 0.0 && past.value() == 0.0 {
+            let (distance, out, on) = self.inside(radius, along);
+            let away = outwards * T::of(out) + self.axis.direction * T::of(on);
+            return Near { distance: distance - self.rounding, away };
+        }
+        let distance = (beyond * beyond + past * past).sqrt();
+        let away = outwards * (beyond / distance) + self.axis.direction * (past / distance);
+        Near { distance: distance - self.rounding, away }
+    }
+
+    fn dip(&self, point: &Point3<T>, reach: f64) -> f64 {
+        if self.is_solid() {
+            return 0.0;
+        }
+        let apart = point - self.axis.point;
+        let across = apart - self.axis.direction * apart.dot(&self.axis.direction);
+        let radius = across.norm().value();
+        if radius - reach > self.rim.value() {
+            return 0.0;
+        }
+        // Inside the hole the rim is round the other way; at the axis all of it is equally near.
+        let least = radius - reach;
+        if least > 0.0 { 1.0 / least } else { f64::INFINITY }
+    }
+}
+
+/// A block with square corners.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Block<T: nalgebra::Scalar = f64> {
     /// Its middle.
-    pub middle: Point3<f64>,
-    /// From its middle to its faces: the directions of its edges, half as long as these.
-    pub halves: [Vector3<f64>; 3],
+    pub middle: Point3<T>,
+    /// Its three directions, length 1, square to each other.
+    pub directions: [Vector3<T>; 3],
+    /// Half its size along each.
+    pub halves: [T; 3],
 }
 
-impl Rod {
-    /// A cylinder about `axis` between two stations.
-    pub const fn cylinder(axis: Line, from: f64, to: f64, radius: f64) -> Self {
-        Self { axis, from, to, from_radius: radius, to_radius: radius }
+impl<T: Real> Solid<T> for Block<T> {
+    fn near(&self, point: &Point3<T>) -> Near<T> {
+        let apart = point - self.middle;
+        let (mut beyond, mut best) = (Vector3::zeros(), (T::of(f64::NEG_INFINITY), Vector3::zeros()));
+        for (direction, half) in self.directions.iter().zip(self.halves) {
+            let along = apart.dot(direction);
+            beyond += direction * outside(along, -half, half);
+            let (depth, way) =
+                if along.value() < 0.0 { (-along - half, -direction) } else { (along - half, *direction) };
+            if depth.value() > best.0.value() {
+                best = (depth, way);
+            }
+        }
+        let square = beyond.norm_squared();
+        if square.value() == 0.0 {
+            return Near { distance: best.0, away: best.1 };
+        }
+        let distance = square.sqrt();
+        Near { distance, away: beyond / distance }
     }
 
-    fn furthest(&self, way: &Vector3<f64>) -> Point3<f64> {
-        let along = way.dot(&self.axis.direction);
-        let out = way - self.axis.direction * along;
-        // Next to the axis' own direction only rounding is left of it, which need not even be square to the axis.
-        let square = out.norm_squared() > ALONG * ALONG * way.norm_squared();
-        let out = if square { out.normalize() } else { Vector3::zeros() };
-        let end = |station: f64, radius: f64| self.axis.at(station) + out * radius;
-        let (one, other) = (end(self.from, self.from_radius), end(self.to, self.to_radius));
-        if (one - other).dot(way) > 0.0 { one } else { other }
+    fn dip(&self, _: &Point3<T>, _: f64) -> f64 {
+        0.0
     }
 }
 
-impl Block {
-    /// The box between two corners of a frame's axes.
-    pub fn between(low: Point3<f64>, high: Point3<f64>) -> Self {
-        let half = (high - low) / 2.0;
-        let halves = [Vector3::x() * half.x, Vector3::y() * half.y, Vector3::z() * half.z];
-        Self { middle: low + half, halves }
+/// A straight rod with round ends. With no length it is a ball, with no radius a segment or a point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rod<T: nalgebra::Scalar = f64> {
+    /// Its axis.
+    pub axis: Line<T>,
+    /// First station.
+    pub from: T,
+    /// Last station.
+    pub to: T,
+    /// Its radius.
+    pub radius: T,
+}
+
+impl<T: Real> Solid<T> for Rod<T> {
+    fn near(&self, point: &Point3<T>) -> Near<T> {
+        let along = (point - self.axis.point).dot(&self.axis.direction);
+        let station = larger(self.from, if along.value() > self.to.value() { self.to } else { along });
+        let apart = point - self.axis.at(station);
+        let square = apart.norm_squared();
+        if square.value() == 0.0 {
+            return Near { distance: -self.radius, away: Vector3::zeros() };
+        }
+        let distance = square.sqrt();
+        Near { distance: distance - self.radius, away: apart / distance }
     }
 
-    fn furthest(&self, way: &Vector3<f64>) -> Point3<f64> {
-        let corner = |at: Point3<f64>, half: &Vector3<f64>| {
-            if half.dot(way) < 0.0 { at - half } else { at + half }
+    fn dip(&self, _: &Point3<T>, _: f64) -> f64 {
+        0.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn upright() -> Line {
+        Line { point: Point3::origin(), direction: Vector3::z() }
+    }
+
+    /// By hand: a ring of radius 100 with a round section of 20, a disc of 50 × 4, and a block of 2 × 4 × 6.
+    #[test]
+    fn distances_worked_by_hand() {
+        let ring = Turned { axis: upright(), hole: 100.0, rim: 100.0, low: 0.0, high: 0.0, rounding: 20.0 };
+        for (point, distance) in [
+            ([130.0, 0.0, 0.0], 10.0),
+            ([0.0, 70.0, 0.0], 10.0),
+            ([103.0, 0.0, 4.0], -15.0),
+            ([0.0, 0.0, 0.0], 80.0),
+            ([0.0, 130.0, 40.0], 30.0),
+        ] {
+            assert!((ring.near(&Point3::from(point)).distance - distance).abs() < 1e-12, "{point:?}");
+        }
+        let disc = Turned { axis: upright(), hole: 0.0, rim: 50.0, low: -2.0, high: 2.0, rounding: 0.0 };
+        for (point, distance) in [
+            ([0.0, 0.0, 5.0], 3.0),
+            ([53.0, 0.0, 6.0], 5.0),
+            ([10.0, 0.0, 1.5], -0.5),
+            ([0.0, 49.75, 0.0], -0.25),
+            ([0.0, 0.0, 0.0], -2.0),
+        ] {
+            assert!((disc.near(&Point3::from(point)).distance - distance).abs() < 1e-12, "{point:?}");
+        }
+        let block = Block {
+            middle: Point3::origin(),
+            directions: [Vector3::x(), Vector3::y(), Vector3::z()],
+            halves: [1.0, 2.0, 3.0],
         };
-        self.halves.iter().fold(self.middle, corner)
-    }
-}
-
-impl Solid {
-    /// The body's point that lies furthest in a direction, which need not have length 1.
-    pub fn furthest(&self, way: &Vector3<f64>) -> Point3<f64> {
-        match self {
-            Self::Rod(rod) => rod.furthest(way),
-            Self::Block(block) => block.furthest(way),
+        for (point, distance) in
+            [([4.0, 0.0, 7.0], 5.0_f64), ([0.5, 0.0, 0.0], -0.5), ([0.0, -5.0, 0.0], 3.0)]
+        {
+            assert!((block.near(&Point3::from(point)).distance - distance).abs() < 1e-12, "{point:?}");
         }
+        let rod = Rod { axis: upright(), from: 0.0, to: 10.0, radius: 1.0 };
+        assert!((rod.near(&Point3::new(3.0, 0.0, 14.0)).distance - 4.0).abs() < 1e-12);
     }
 
-    /// The smallest distance between two bodies, to 1e-6; 0 where they touch or overlap.
-    pub fn distance(&self, other: &Self) -> f64 {
-        let difference = |way: &Vector3<f64>| self.furthest(way) - other.furthest(&-way);
-        let mut simplex = Simplex::new(difference(&Vector3::x()));
-        let (mut nearest, mut below) = (simplex.nearest(), 0.0_f64);
-        for _ in 0..STEPS {
-            let distance = nearest.norm();
-            if distance <= AGREED {
-                return 0.0;
-            }
-            let point = difference(&-nearest);
-            below = below.max(nearest.dot(&point) / distance);
-            if distance - below <= AGREED || !simplex.add(point) {
-                return distance;
-            }
-            let next = simplex.nearest();
-            if next.norm() >= distance {
-                // Rounding has the last word: no step leads closer.
-                return distance;
-            }
-            nearest = next;
+    /// Stepping along `away` by the distance lands on the surface.
+    #[test]
+    fn the_foot_lies_on_the_surface() {
+        let washer = Turned { axis: upright(), hole: 30.0, rim: 60.0, low: -5.0, high: 9.0, rounding: 3.0 };
+        for point in
+            [[10.0, 4.0, 2.0], [90.0, 1.0, -30.0], [45.0, 0.0, 20.0], [40.0, 20.0, 8.0], [31.0, 0.0, 0.0]]
+        {
+            let point = Point3::from(point);
+            let foot = washer.near(&point).foot(&point);
+            assert!(washer.near(&foot).distance.abs() < 1e-12, "{point}");
         }
-        nearest.norm()
     }
 }

@@ -22,14 +22,28 @@ export interface Job {
     axle_height_min_mm?: number; axle_height_max_mm?: number; touch_from?: "front" | "rear";
   };
   edge_finder_mm?: number;
+  surroundings?: Surroundings | null;
 }
 export interface Side {
   front?: { half_spacing_mm?: number; rise_mm?: number; end?: End };
   rear?: { half_spacing_mm?: number; rise_mm?: number; reach_mm?: number; end?: End };
   tube?: {
     od_front_mm?: number; od_rear_mm?: number; taper_start_mm?: number; taper_end_mm?: number;
-    wall_mm?: number; length_mm?: number; front_trim_mm?: number; bends?: [];
+    wall_mm?: number; length_mm?: number; front_trim_mm?: number;
+    bends?: { before_mm?: number; rotation_deg?: number; angle_deg?: number; radius_mm?: number }[];
+    roll_deg?: number; find?: "nothing" | "trim" | "roll" | "both";
+    butts?: { at_mm?: number; wall_mm?: number }[];
+    ovals?: {
+      from_mm?: number; to_mm?: number; blend_mm?: number; width_mm?: number; height_mm?: number; roll_deg?: number;
+    }[];
   };
+}
+/** What turns beside the stays; what is left out is not looked at. The README lists the keys of each part. */
+export interface Surroundings {
+  limits?: Record<string, number>; measured_width_mm?: number | null;
+  chainrings?: { teeth?: number; chainline_mm?: number; thickness_mm?: number }[];
+  crank?: Record<string, number> | null; sprocket?: Record<string, number> | null;
+  rotor?: Record<string, number> | null; posts?: { column_mm?: number } | null;
 }
 export type End =
   | { kind?: "cope"; onto?: "shell" | "seat_tube"; cutter_mm?: number | null }
@@ -49,12 +63,24 @@ export interface Pair {
   posts: {
     u_mm: number; right_mm: number | null; left_mm: number | null;
     inside_mm: number | null; outside_mm: number | null;
+    right_straight_mm?: [number, number]; left_straight_mm?: [number, number];
   }[];
   right: Stay; left: Stay;
 }
 export interface Stay {
   length_mm: number; splay_deg: number; front: Cut; rear: Cut; tip_to_tip_mm: number | null;
   slide_mm: number; axle_height_mm: number;
+  raw?: {
+    front_mark_mm: number; rear_mark_mm: number; long_enough: boolean;
+    front_butt_mm: number | null; rear_butt_mm: number | null;
+  };
+  bent?: {
+    front_trim_mm: number; roll_deg: number; spare_mm: number | null; spare_within_mm: number | null; chord_mm: number;
+    front_direction: [number, number, number]; rear_direction: [number, number, number];
+    bends: {
+      from_mm: number; apex_mm: number; to_mm: number; along_mm: number; from_plane_mm: number; from_centre_mm: number;
+    }[];
+  };
 }
 export type Cut = RoundCut | SlotCut | SquareCut;
 export interface RoundCut {

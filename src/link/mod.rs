@@ -72,6 +72,11 @@ pub fn open(text: &str) -> Result<Linked, LinkError> {
     }
 }
 
+/// Whether a link carries all of the job. Bends, butts, ovals and surroundings it does not carry yet.
+pub fn carries(job: &Job) -> bool {
+    decode(&encode(job)).as_ref() == Ok(job)
+}
+
 /// The format that a job is written in, and its bytes.
 fn job_bytes(job: &Job) -> (u8, Vec<u8>) {
     (format1::FORMAT, format1::write(job))

@@ -2,7 +2,7 @@
 
 use super::placed::Placed;
 use super::stroke::Stroke;
-use crate::geometry::{Block, Line, Outline, Rod, Solid};
+use crate::geometry::{Convex, ConvexBlock, ConvexRod, Line, Outline};
 use crate::plan::{CutAt, Plan, Post};
 use crate::trade::Hand;
 use crate::trade::shop::{HoleSaw, MillBody, Shop};
@@ -79,8 +79,8 @@ pub struct TurningBody {
 
 impl TurningBody {
     /// What it sweeps while the last `travelled` of the stroke is gone, `left` before the end.
-    pub fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Solid {
-        Solid::Rod(Rod::cylinder(*axis, self.from + left, self.to + left + travelled, self.radius))
+    pub fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Convex {
+        Convex::Rod(ConvexRod::cylinder(*axis, self.from + left, self.to + left + travelled, self.radius))
     }
 }
 
@@ -107,7 +107,7 @@ pub fn turning(stroke: &Stroke, saw: &HoleSaw, mill: &MillBody) -> Vec<TurningBo
 }
 
 /// Everything that stands in the fixture while `at` is cut: both stays where the pair lies in one plane, else its own.
-pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Solid)> {
+pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
     let pair = plan.pair(at.pair);
     let own = [at.hand];
     let hands: &[Hand] = if pair.one_plane { &Hand::ALL } else { &own };
@@ -125,18 +125,18 @@ pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Solid)> {
     bodies
 }
 
-fn fixed(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Solid)> {
+fn fixed(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
     let (bench, fixture) = (&plan.job.fixture.bench, &shop.fixture);
     let base = -bench.clamp_height.mm();
     let slab = |front: f64, rear: f64, width: f64, thickness: f64| {
         let low = Point3::new(front, -width / 2.0, base);
-        Solid::Block(Block::between(low, Point3::new(rear, width / 2.0, base + thickness)))
+        Convex::Block(ConvexBlock::between(low, Point3::new(rear, width / 2.0, base + thickness)))
     };
     let (bed, block) = (&fixture.bed, &fixture.block);
     let stay = at.stay(plan);
     let middle = Point3::new(stay.slide.mm(), 0.0, stay.axle_height.mm());
     let half = fixture.axle.length.mm() / 2.0;
-    let axle = Rod::cylinder(
+    let axle = ConvexRod::cylinder(
         Line { point: middle, direction: Vector3::y() },
         -half,
         half,
@@ -148,12 +148,12 @@ fn fixed(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Solid)> {
             Standing::Block,
             slab(block.front.mm(), block.rear.mm(), bench.block_width.mm(), block.thickness.mm()),
         ),
-        (Standing::Axle, Solid::Rod(axle)),
+        (Standing::Axle, Convex::Rod(axle)),
     ]
 }
 
 /// A post from the base face up, the tube in its middle; `None` where the stay does not reach it.
-fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand, axis: &Line) -> Option<Solid> {
+fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand, axis: &Line) -> Option<Convex> {
     match hand {
         Hand::Right => post.right?,
         Hand::Left => post.left?,
@@ -164,22 +164,22 @@ fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand, axis: &Line) -> 
     let (along, across) = (body.along.mm() / 2.0, body.across.mm() / 2.0);
     let base = -plan.job.fixture.bench.clamp_height.mm();
     let low = Point3::new(u - along, v - across, base);
-    Some(Solid::Block(Block::between(low, Point3::new(u + along, v + across, body.above.mm()))))
+    Some(Convex::Block(ConvexBlock::between(low, Point3::new(u + along, v + across, body.above.mm()))))
 }
 
 /// The pieces of a tube between two stations.
-fn stumps(outline: &Outline, axis: &Line, (from, to): (f64, f64)) -> impl Iterator<Item = Solid> {
+fn stumps(outline: &Outline, axis: &Line, (from, to): (f64, f64)) -> impl Iterator<Item = Convex> {
     outline.pieces().iter().filter_map(move |piece| {
         let (low, high) = (piece.from.max(from), piece.to.min(to));
         (low < high).then(|| {
-            let rod = Rod {
+            let rod = ConvexRod {
                 axis: *axis,
                 from: low,
                 to: high,
                 from_radius: piece.radius(low),
                 to_radius: piece.radius(high),
             };
-            Solid::Rod(rod)
+            Convex::Rod(rod)
         })
     })
 }

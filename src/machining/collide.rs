@@ -2,7 +2,7 @@
 
 use super::bodies::{Standing, Turning, TurningBody, standing, turning};
 use super::stroke::Stroke;
-use crate::geometry::Solid;
+use crate::geometry::Convex;
 use crate::plan::Plan;
 use crate::quantity::Length;
 use crate::trade::shop::{HoleSaw, Shop};
@@ -50,7 +50,7 @@ fn counts(stroke: &Stroke, part: &TurningBody, body: Standing) -> bool {
     !own || part.radius > stroke.radius
 }
 
-fn near(stroke: &Stroke, part: &TurningBody, body: Standing, solid: &Solid) -> Near {
+fn near(stroke: &Stroke, part: &TurningBody, body: Standing, solid: &Convex) -> Near {
     let whole = stroke.length().mm();
     let gap = part.swept(&stroke.axis, whole, 0.0).distance(solid);
     let touches = |gone: f64| part.swept(&stroke.axis, gone, whole - gone).distance(solid) == 0.0;

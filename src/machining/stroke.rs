@@ -4,6 +4,7 @@ use super::placed::{Placed, cutter_axis, stub_extent};
 use crate::geometry::{Cylinder, Edge, Generators, Keep, Line};
 use crate::plan::{CutAt, Plan};
 use crate::quantity::Length;
+use crate::trade::Hand;
 use crate::trade::shop::{HoleSaw, Shop};
 use nalgebra::Vector3;
 
@@ -45,10 +46,13 @@ pub struct Reach {
 
 impl Stroke {
     /// The stroke of a saw of `diameter` through the ends that are cut together; `None` where none of them is round or
-    /// none is met.
+    /// none is met, and for bent stays, whose bodies are not looked at yet.
     pub fn new(plan: &Plan, shop: &Shop, cuts: &[CutAt], diameter: Length) -> Option<Self> {
         let radius = diameter.mm() / 2.0;
         let first = cuts.first()?;
+        if Hand::ALL.iter().any(|hand| plan.pair(first.pair).stay(*hand).bent.is_some()) {
+            return None;
+        }
         let axis = cutter_axis(plan, *first, first.cut(plan).round()?, shop.mill.side_to_spindle);
         let stays: Vec<(CutAt, Placed)> = cuts.iter().map(|at| (*at, Placed::new(plan, *at))).collect();
         let spans = stays.iter().filter_map(|(at, stay)| span(stay, &axis, radius, at.at_front));

@@ -5,6 +5,9 @@
 
 mod at;
 mod axes;
+mod bed;
+mod bent;
+mod bent_stay;
 mod clamp;
 mod cut;
 mod fit;
@@ -15,6 +18,7 @@ mod pair;
 mod posts;
 mod profile;
 mod result;
+pub mod room;
 mod setting;
 mod slot;
 mod solve;
@@ -23,6 +27,7 @@ mod trial;
 mod warn;
 
 pub use at::CutAt;
+pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
 pub use result::{

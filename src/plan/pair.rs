@@ -8,7 +8,7 @@ use super::posts::{Both, posts};
 use super::result::{Pair, Stay, Warning};
 use super::stay::{Spans, stay};
 use super::warn::Code;
-use crate::geometry::{Spindle, room};
+use crate::geometry::{Pipe, Spindle, gap_between, room};
 use crate::quantity::{Length, Real};
 use crate::trade::{Bench, Job, PairName};
 
@@ -80,16 +80,27 @@ fn shared_depth<T: Real>(right: &Spans<T>, left: &Spans<T>, which: Which) -> Opt
 }
 
 fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
-    let spindles = [0, 1].map(|i| {
-        let (laid, cut) = (both.laid.get(i)?, both.cut.get(i)?);
-        let from = cut.front.long_point().map_or(T::zero(), Length::mm);
-        let to = cut.rear.long_point().map_or(laid.length, Length::mm);
-        // Cuts that overlap leave no stay; its axis still says how near the tubes come.
-        let (from, to) = if from.value() < to.value() { (from, to) } else { (T::zero(), laid.length) };
-        Some(Spindle { axis: laid.axis, outline: &laid.outer, from, to })
-    });
-    let [Some(right), Some(left)] = spindles else { return Length::from_mm(T::zero()) };
-    Length::from_mm(room(&right, &left).unwrap_or(T::zero()))
+    let [right, left] = both.laid;
+    let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i));
+    let [right_seen, left_seen] = both.laid.map(|laid| laid.above(laid.length * T::of(0.5)));
+    if right.bent.is_some() || left.bent.is_some() {
+        let lines = [right.line(), left.line()];
+        let [one, other] = [(&right_seen, &lines[0], right_ends), (&left_seen, &lines[1], left_ends)]
+            .map(|(outline, line, (from, to))| Pipe { line, outline, from, to });
+        return Length::from_mm(gap_between(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance));
+    }
+    let [one, other] = [(right, &right_seen, right_ends), (left, &left_seen, left_ends)]
+        .map(|(laid, outline, (from, to))| Spindle { axis: laid.axis, outline, from, to });
+    Length::from_mm(room(&one, &other).unwrap_or(T::zero()))
+}
+
+/// What the two cuts leave of a stay, from long point to long point.
+fn kept<T: Real>(both: &Both<'_, T>, i: usize) -> (T, T) {
+    let (Some(laid), Some(cut)) = (both.laid.get(i), both.cut.get(i)) else { return (T::zero(), T::zero()) };
+    let from = cut.front.long_point().map_or(T::zero(), Length::mm);
+    let to = cut.rear.long_point().map_or(laid.length, Length::mm);
+    // Cuts that overlap leave no stay; its axis still says how near the tubes come.
+    if from.value() < to.value() { (from, to) } else { (T::zero(), laid.length) }
 }
 
 /// Readings that the fixture cannot be set to; where each side has its own, both are looked at.

@@ -1,9 +1,10 @@
 //! What is read at the clamp posts.
 
-use super::lay::Laid;
+use super::lay::{Bent, Laid};
 use super::notices::{Notices, mm};
 use super::result::{Post, Stay};
 use super::warn::Code;
+use crate::geometry::Outline;
 use crate::quantity::{Length, Real};
 
 /// Both stays of a pair, as laid and as cut.
@@ -19,6 +20,9 @@ struct Crossing<T> {
     axis: T,
     inner: T,
     outer: T,
+    /// Straight tube before and behind, on a bent stay.
+    straight: Option<[T; 2]>,
+    on_bend: bool,
 }
 
 /// The readings at every post.
@@ -33,7 +37,10 @@ pub(super) fn posts<T: Real>(
 fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) -> Post<T> {
     let [right, left] = [0, 1].map(|i| {
         let (laid, cut) = (both.laid.get(i)?, both.cut.get(i)?);
-        reaches(laid, cut, u).then(|| crossing(laid, u.mm()))
+        match &laid.bent {
+            Some(bent) => bent_crossing(laid, bent, cut, u.mm()),
+            None => reaches(laid, cut, u).then(|| crossing(laid, u.mm())),
+        }
     });
     if right.is_none() || left.is_none() {
         let which = match (right, left) {
@@ -43,6 +50,13 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
         };
         notices.warn(Code::PostOffStay, format!("{which} the post at {} mm", mm(u)));
     }
+    for (side, crossing) in [("right", &right), ("left", &left)] {
+        if crossing.as_ref().is_some_and(|crossing| crossing.on_bend) {
+            notices
+                .warn(Code::PostOnBend, format!("the post at {} mm holds the {side} stay on a bend", mm(u)));
+        }
+    }
+    let straight = |crossing: Option<Crossing<T>>| Some(crossing?.straight?.map(Length::from_mm));
     let over = |edge: fn(&Crossing<T>) -> T| match (right, left) {
         (Some(right), Some(left)) if both.one_plane => Some(Length::from_mm(edge(&right) + edge(&left))),
         _ => None,
@@ -53,6 +67,8 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
         left: left.map(|crossing| Length::from_mm(crossing.axis)),
         inside: over(|crossing| crossing.inner),
         outside: over(|crossing| crossing.outer),
+        right_straight: straight(right),
+        left_straight: straight(left),
     }
 }
 
@@ -65,22 +81,66 @@ fn reaches<T: Real>(laid: &Laid<T>, cut: &Stay<T>, u: Length<T>) -> bool {
 }
 
 fn crossing<T: Real>(laid: &Laid<T>, u: T) -> Crossing<T> {
+    let outline = laid.above(u);
     Crossing {
-        axis: edge_at(laid, u, T::zero()),
-        inner: edge_at(laid, u, -T::one()),
-        outer: edge_at(laid, u, T::one()),
+        axis: edge_at(laid, &outline, u, T::zero()),
+        inner: edge_at(laid, &outline, u, -T::one()),
+        outer: edge_at(laid, &outline, u, T::one()),
+        straight: None,
+        on_bend: false,
     }
+}
+
+/// Where a bent stay crosses the post. Its edges are those of the straight stay that it is part of there, seen square to the
+/// clamp plane: exact where the post holds a straight and level stretch.
+fn bent_crossing<T: Real>(laid: &Laid<T>, bent: &Bent<T>, cut: &Stay<T>, u: T) -> Option<Crossing<T>> {
+    let front = cut.front.long_point().map_or(T::zero(), Length::mm);
+    let rear = cut.rear.long_point().map_or(laid.length, Length::mm);
+    let within = (front.value(), rear.value());
+    let station = bent.line.level(within, &laid.clamp.origin, &laid.clamp.u, u)?;
+    let stretch = bent.line.stretch(station.value())?;
+    let here = stretch.at(station);
+    let (along, across) = (here.tangent.dot(&laid.clamp.u), here.tangent.y);
+    if along.value().abs() < 1e-6 {
+        return None;
+    }
+    let middle = here.point.y * T::of(laid.hand.sign());
+    let edge = |side: f64| bent_edge(laid, station, (along, across * T::of(laid.hand.sign())), T::of(side));
+    let on_bend = stretch.radius.is_some();
+    let left = |end: T, tip: T, way: f64| {
+        let end = if (end - tip).value() * way > 0.0 { tip } else { end };
+        (end - station) * T::of(way)
+    };
+    let straight = [left(stretch.from, front, -1.0), left(stretch.to, rear, 1.0)];
+    let straight = Some(if on_bend { [T::zero(); 2] } else { straight });
+    Some(Crossing { axis: middle, inner: middle + edge(-1.0), outer: middle + edge(1.0), straight, on_bend })
+}
+
+/// How far outboard of its middle line the edge of a bent stay crosses a post that the middle line crosses at `station`,
+/// running `along` the fixture and `out` from its centre line there.
+fn bent_edge<T: Real>(laid: &Laid<T>, station: T, (along, out): (T, T), side: T) -> T {
+    let flat = (along * along + out * out).sqrt();
+    // Square to the middle line as it is seen from above, outboard.
+    let (square_along, square_out) = (-out * side / flat, along * side / flat);
+    let outline = laid.above(station);
+    let pieces = outline.pieces().iter().map(|piece| {
+        let step = -piece.radius(station) * square_along / (along + piece.slope * square_along);
+        let at = station + step;
+        let off = at.value() - at.value().max(piece.from.value()).min(piece.to.value());
+        (step * out + piece.radius(at) * square_out, off.abs())
+    });
+    pieces.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(T::zero(), |(edge, _)| edge)
 }
 
 /// How far from the centre line the tube's edge in the clamp plane crosses the post: its outboard edge for `side` 1, its
 /// inboard edge for −1, its axis for 0.
-fn edge_at<T: Real>(laid: &Laid<T>, u: T, side: T) -> T {
+fn edge_at<T: Real>(laid: &Laid<T>, outline: &Outline<T>, u: T, side: T) -> T {
     let sign = T::of(laid.hand.sign());
     let (along, out) = (laid.axis.direction.dot(&laid.clamp.u), laid.axis.direction.y * sign);
     let start = laid.axis.point.y * sign;
     // Square to the axis, outboard, in the clamp plane.
     let (square_along, square_out) = (-out * side, along * side);
-    let pieces = laid.outer.pieces().iter().map(|piece| {
+    let pieces = outline.pieces().iter().map(|piece| {
         let station = (u - piece.at_zero * square_along) / (along + piece.slope * square_along);
         (
             station,

@@ -2,6 +2,7 @@
 //!
 //! A figure that does not exist (two parallel axes have no nearest station) is `None`, written `null`.
 
+use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
 use super::warn::Code;
 use crate::quantity::{Angle, Length};
@@ -107,6 +108,12 @@ pub struct Post<T: nalgebra::Scalar + Copy = f64> {
     /// Calipers over the two tubes.
     #[serde(rename = "outside_mm")]
     pub outside: Option<Length<T>>,
+    /// Straight tube before and behind the right stay's crossing; left out for a straight stay.
+    #[serde(rename = "right_straight_mm", skip_serializing_if = "Option::is_none")]
+    pub right_straight: Option<[Length<T>; 2]>,
+    /// The same on the left.
+    #[serde(rename = "left_straight_mm", skip_serializing_if = "Option::is_none")]
+    pub left_straight: Option<[Length<T>; 2]>,
 }
 
 /// One stay.
@@ -143,6 +150,12 @@ pub struct Stay<T: nalgebra::Scalar + Copy = f64> {
     /// What is cut off the raw tube's rear end, measured to the rear long point.
     #[serde(rename = "rear_waste_mm")]
     pub rear_waste: Option<Length<T>>,
+    /// What lies where on the raw tube; left out for a straight tube with a plain wall.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub raw: Option<RawTube<T>>,
+    /// How a bent stay lies; left out for a straight one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bent: Option<BentStay<T>>,
     /// Which side it is on.
     #[serde(skip)]
     pub hand: Hand,
@@ -422,14 +435,14 @@ pub struct Warning {
     pub message: String,
 }
 
-fn coordinates<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
+pub(super) fn coordinates<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
     point: &Point3<T>,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {
     [point.x, point.y, point.z].serialize(serializer)
 }
 
-fn components<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
+pub(super) fn components<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
     vector: &Vector3<T>,
     serializer: S,
 ) -> Result<S::Ok, S::Error> {

@@ -52,18 +52,58 @@ fn face<T: Real>(stay: &Laid<T>, side: &'static str, from_centre: T, mouth: T, r
 /// the tube's surface there; `None` where it passes the tube by or only touches it.
 fn leaves<T: Real>(stay: &Laid<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
     let generators = stay.generators(&stay.outer);
-    let outwards = generators.second.y * T::of(stay.hand.sign());
-    let sine = across / (stay.outer.radius(station) * outwards);
+    let sign = T::of(stay.hand.sign());
+    let (ahead, outwards) = (generators.first.y * sign, generators.second.y * sign);
+    let (swing, lead) = if ahead.value() == 0.0 {
+        (outwards, T::zero())
+    } else {
+        ((ahead * ahead + outwards * outwards).sqrt(), ahead.atan2(outwards))
+    };
+    if stay.outer.is_oval() {
+        return oval_leaves(stay, across, station, (ahead, outwards));
+    }
+    let sine = across / (stay.outer.radius(station) * swing);
     if sine.value().abs() >= 1.0 {
         return None;
     }
-    let phi = Angle::from_radians(sine.asin()).degrees();
-    let (one, other) = (in_turn(phi), in_turn(T::of(180.0) - phi));
+    let (phi, lead) = (Angle::from_radians(sine.asin()).degrees(), Angle::from_radians(lead).degrees());
+    let (one, other) = (in_turn(phi - lead), in_turn(T::of(180.0) - phi - lead));
+    Some(if one.value() <= other.value() { [one, other] } else { [other, one] }.map(Angle::from_degrees))
+}
+
+/// The same for an elliptical section, by the ellipse's own parameter.
+fn oval_leaves<T: Real>(
+    stay: &Laid<T>,
+    across: T,
+    station: T,
+    (ahead, outwards): (T, T),
+) -> Option<[Angle<T>; 2]> {
+    let ((a, b), turn) = stay.outer.section(station);
+    let (sin, cos) = turn.sin_cos();
+    // How far outboard the ends of the two halves lie.
+    let (first, second) = ((ahead * cos + outwards * sin) * a, (outwards * cos - ahead * sin) * b);
+    let swing = (first * first + second * second).sqrt();
+    let share = across / swing;
+    if share.value().abs() >= 1.0 {
+        return None;
+    }
+    let (lead, opening) = (second.atan2(first), share.acos());
+    let phi = |parameter: T| {
+        let (sin, cos) = parameter.sin_cos();
+        in_turn((turn + (b * sin).atan2(a * cos)) * T::of(180.0 / std::f64::consts::PI))
+    };
+    let (one, other) = (phi(lead - opening), phi(lead + opening));
     Some(if one.value() <= other.value() { [one, other] } else { [other, one] }.map(Angle::from_degrees))
 }
 
 fn in_turn<T: Real>(degrees: T) -> T {
-    if degrees.value() < 0.0 { degrees + T::of(360.0) } else { degrees }
+    if degrees.value() < 0.0 {
+        degrees + T::of(360.0)
+    } else if degrees.value() >= 360.0 {
+        degrees - T::of(360.0)
+    } else {
+        degrees
+    }
 }
 
 fn warn<T: Real>(cut: &SlotCut<T>, notices: &mut Notices<'_>) {

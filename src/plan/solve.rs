@@ -3,7 +3,9 @@
 use super::axes::Axes;
 use super::lay::{Laid, middles};
 use super::pair::pair;
-use super::result::{Pairs, Plan};
+use super::result::{Pairs, Plan, Warning};
+use super::room::most_room;
+use super::warn::Code;
 use crate::quantity::{Length, Real, trimmed};
 use crate::trade::{Fault, Hand, Job, PairName, Side};
 use serde_json::{Value, json};
@@ -79,12 +81,22 @@ fn show(length: Length) -> String {
     trimmed(length.mm(), 2)
 }
 
+fn cannot_span(name: PairName, hand: Hand) -> Warning {
+    let message = "no place of the tube has both cuts on it and off its bends: it lies as entered".to_owned();
+    Warning { code: Code::TubeCannotSpan, place: format!("{}.{}", name.key(), hand.key()), message }
+}
+
 /// The plan over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
 pub fn solve<T: Real>(job: &Job<T>) -> Plan<T> {
     let axes = Axes::new(&job.frame);
     let mut warnings = Vec::new();
     let mut worked = |name: PairName| {
-        let laid = Hand::ALL.map(|hand| Laid::new(&axes, job, name, hand));
+        let [right, left] = most_room(job, name);
+        let laid = [(Hand::Right, right), (Hand::Left, left)]
+            .map(|(hand, found)| Laid::new(&axes, job, name, hand, found.flatten()));
+        let lost =
+            [(Hand::Right, right), (Hand::Left, left)].into_iter().filter(|(_, found)| *found == Some(None));
+        warnings.extend(lost.map(|(hand, _)| cannot_span(name, hand)));
         pair(&axes, job, name, &laid, &mut warnings)
     };
     let pairs = Pairs { chainstays: worked(PairName::Chainstays), seatstays: worked(PairName::Seatstays) };

@@ -1,6 +1,7 @@
 //! One stay with both its ends.
 
 use super::axes::Axes;
+use super::bent_stay::{bend_warnings, bent_stay, raw_tube};
 use super::cut::{Coped, Which, cope};
 use super::lay::Laid;
 use super::member::Round;
@@ -48,6 +49,7 @@ pub(super) fn stay<T: Real>(
     let mut end = |which: Which| end(axes, job, name, laid, which, &mut notices.at(which.key()));
     let ((front, front_span), (rear, rear_span)) = (end(Which::Front), end(Which::Rear));
     let axle = laid.clamp.local(&axes.axle);
+    let (front_point, rear_point) = laid.reference_points();
     let (front_tip, rear_tip) = (front.long_point(), rear.long_point());
     let stay = Stay {
         length: Length::from_mm(laid.length),
@@ -55,16 +57,19 @@ pub(super) fn stay<T: Real>(
         tip_to_tip: front_tip.zip(rear_tip).map(|(front, rear)| rear - front),
         slide: Length::from_mm(axle.x),
         axle_height: Length::from_mm(axle.z),
-        front_point: laid.axis.point,
-        rear_point: laid.axis.at(laid.length),
+        front_point,
+        rear_point,
         front_waste: front_tip.map(|tip| tip - Length::from_mm(laid.raw.0)),
         rear_waste: rear_tip.map(|tip| Length::from_mm(laid.raw.1) - tip),
+        raw: raw_tube(&job.pair(name).side(laid.hand).tube, laid, [front_tip, rear_tip]),
+        bent: bent_stay(laid),
         hand: laid.hand,
         clamp: laid.clamp,
         front,
         rear,
     };
     tube_warnings(&stay, laid, &mut notices);
+    bend_warnings(&stay, laid, &mut notices);
     (stay, Spans { front: front_span, rear: rear_span })
 }
 
@@ -78,6 +83,7 @@ fn end<T: Real>(
 ) -> (Cut<T>, Option<Span<T>>) {
     let side = job.pair(name).side(laid.hand);
     let end = if which == Which::Front { &side.front_end } else { &side.rear_end };
+    let laid = &*laid.straight_at(laid.reference(which));
     let found = Found { clamp: laid.clamp, fixture: &job.fixture, touch: &job.touch };
     if let Some(member) = Round::of(end, &job.frame, axes, laid) {
         let Coped { cut, span } = cope(laid, which, &member, &found, notices);
@@ -94,7 +100,7 @@ fn end<T: Real>(
 }
 
 fn square<T: Real>(laid: &Laid<T>, which: Which) -> SquareCut<T> {
-    let station = Length::from_mm(if which == Which::Front { T::zero() } else { laid.length });
+    let station = Length::from_mm(laid.reference(which));
     SquareCut { long_point: station, short_point: station, angle: Angle::from_degrees(T::of(90.0)) }
 }
 
@@ -128,7 +134,7 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<
 }
 
 /// Smallest and largest station of a cut.
-fn extent<T: Real>(cut: &Cut<T>) -> Option<(f64, f64)> {
+pub(super) fn extent<T: Real>(cut: &Cut<T>) -> Option<(f64, f64)> {
     let (long, short) = (cut.long_point()?.mm().value(), cut.short_point()?.mm().value());
     Some((long.min(short), long.max(short)))
 }

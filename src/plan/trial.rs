@@ -32,7 +32,7 @@ pub fn try_cutter<T: Real>(
 ) -> Option<Trial<T>> {
     let job = &plan.job;
     let axes = Axes::new(&job.frame);
-    let laid = Laid::new(&axes, job, at.pair, at.hand);
+    let laid = Laid::new(&axes, job, at.pair, at.hand, None);
     let side = job.pair(at.pair).side(at.hand);
     let (which, end) =
         if at.at_front { (Which::Front, &side.front_end) } else { (Which::Rear, &side.rear_end) };

@@ -42,4 +42,16 @@ pub enum Code {
     SlotTooDeep,
     /// The front and rear cuts meet.
     CutsOverlap,
+    /// A bend begins before the cut ends: the cut is figured as if its end were straight.
+    BendInCut,
+    /// A bend is tight for its tube.
+    TightBend,
+    /// The taper runs on into a bend.
+    TaperInBend,
+    /// A bend lies past an end of the raw tube.
+    BendPastTubeEnd,
+    /// A post stands on a bend.
+    PostOnBend,
+    /// No trim lets the tube span its reference points with both cuts on the tube and on its straight ends.
+    TubeCannotSpan,
 }

@@ -1,5 +1,6 @@
 //! Everything that can be wrong with a job before any geometry is done.
 
+use super::bends::Bend;
 use super::end::{End, EndKind};
 use super::fault::Fault;
 use super::fixture::MOST_POSTS;
@@ -119,14 +120,87 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
         );
         faults.push(Fault::new(below(at, "taper_end_mm"), Value::from(end), message));
     }
-    let slimmest = tube.od_front.mm().min(tube.od_rear.mm());
-    if 2.0 * tube.wall.mm() >= slimmest {
+    wall_faults(at, tube, faults);
+    bend_faults(at, tube, faults);
+    oval_faults(at, tube, faults);
+}
+
+fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
+    let halves = tube.ovals.list.iter().flat_map(|oval| [oval.width.mm(), oval.height.mm()]);
+    let slimmest = halves.fold(tube.od_front.mm().min(tube.od_rear.mm()), f64::min);
+    let mut check = |at: String, wall: f64| {
+        if 2.0 * wall >= slimmest {
+            let message = format!(
+                "wall {} mm leaves no bore in a tube of {} mm: less than {} mm is needed",
+                trimmed(wall, 3),
+                trimmed(slimmest, 3),
+                trimmed(slimmest / 2.0, 3)
+            );
+            faults.push(Fault::new(below(&at, "wall_mm"), Value::from(wall), message));
+        }
+    };
+    check(at.to_owned(), tube.wall.mm());
+    for (i, butt) in tube.butts.list.iter().enumerate() {
+        check(format!("{at}.butts[{i}]"), butt.wall.mm());
+    }
+    let stations = tube.butts.list.iter().map(|butt| butt.at.mm());
+    for (i, (before, here)) in stations.clone().zip(stations.skip(1)).enumerate() {
+        if here <= before {
+            let message = format!(
+                "butt station {} mm must lie behind the one before, {} mm",
+                trimmed(here, 3),
+                trimmed(before, 3)
+            );
+            faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), Value::from(here), message));
+        }
+    }
+}
+
+fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
+    let mut free = f64::NEG_INFINITY;
+    for (i, oval) in tube.ovals.list.iter().enumerate() {
+        let (from, to) = (oval.from.mm(), oval.to.mm());
+        if to < from {
+            let message = format!(
+                "oval end {} mm must not lie before its start {} mm",
+                trimmed(to, 3),
+                trimmed(from, 3)
+            );
+            faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), Value::from(to), message));
+        }
+        if from - oval.blend.mm() < free {
+            let message = format!(
+                "oval start {} mm must lie at or behind {} mm, where the one before is round again, and its own blend",
+                trimmed(from, 3),
+                trimmed(free, 3)
+            );
+            faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), Value::from(from), message));
+        }
+        free = to + oval.blend.mm();
+    }
+}
+
+fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
+    let half = 0.5 * tube.od_front.mm().max(tube.od_rear.mm());
+    for (i, bend) in tube.bends.list.iter().enumerate() {
+        let radius = bend.radius.mm();
+        if bend.angle.degrees() > 0.0 && radius <= half {
+            let message = format!(
+                "bend radius {} mm must be more than half the tube's diameter, {} mm",
+                trimmed(radius, 3),
+                trimmed(half, 3)
+            );
+            faults.push(Fault::new(format!("{at}.bends[{i}].radius_mm"), Value::from(radius), message));
+        }
+    }
+    let takes = |bend: &Bend| bend.before.mm() + bend.radius.mm() * bend.angle.radians();
+    let needed: f64 = tube.bends.list.iter().map(takes).sum();
+    if needed > tube.length.mm() && needed.is_finite() {
         let message = format!(
-            "wall {} mm leaves no bore in a tube of {} mm: less than {} mm is needed",
-            trimmed(tube.wall.mm(), 3),
-            trimmed(slimmest, 3),
-            trimmed(slimmest / 2.0, 3)
+            "tube length {} mm is too short for its bends, which end at {} mm",
+            trimmed(tube.length.mm(), 3),
+            trimmed(needed, 3)
         );
-        faults.push(Fault::new(below(at, "wall_mm"), Value::from(tube.wall.mm()), message));
+        faults.push(Fault::new(below(at, "length_mm"), Value::from(tube.length.mm()), message));
     }
 }

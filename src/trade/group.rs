@@ -41,20 +41,25 @@ pub(crate) fn below(at: &str, key: &str) -> String {
 
 /// Declares a group: the struct, its defaults, its list of specs and its [`Group`] walk.
 ///
-/// Each figure is `field: Quantity = "key", "name", default, min..=max;`.
+/// Each figure is `field: Quantity = "key", "name", default, min..=max;`. A second block, `with { field: Group; }`, holds
+/// groups whose figures stand at the same place of the file.
 macro_rules! group {
     ($(#[$doc:meta])* $Name:ident {
         $($(#[$field_doc:meta])* $field:ident : $Q:ident = $key:literal, $name:literal, $default:expr, $min:literal ..= $max:literal;)+
-    }) => {
+    } $(with { $($(#[$part_doc:meta])* $part:ident : $Part:ident;)+ })?) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct $Name<T = f64> {
             $($(#[$field_doc])* pub $field: $Q<T>,)+
+            $($($(#[$part_doc])* pub $part: $Part<T>,)+)?
         }
 
         impl Default for $Name {
             fn default() -> Self {
-                Self { $($field: $crate::quantity::Quantity::from_recorded($default),)+ }
+                Self {
+                    $($field: $crate::quantity::Quantity::from_recorded($default),)+
+                    $($($part: $Part::default(),)+)?
+                }
             }
         }
 
@@ -76,6 +81,7 @@ macro_rules! group {
                         };
                         $Q::from_recorded(f(&$crate::trade::group::below(at, $key), &SPEC, self.$field.recorded()))
                     },)+
+                    $($($part: $crate::trade::Group::map(&self.$part, at, f),)+)?
                 }
             }
         }

@@ -4,6 +4,7 @@ use super::fixture::Fixture;
 use super::frame::Frame;
 use super::group::{Group, Spec, below, group};
 use super::side::{Hand, Side};
+use super::surroundings::Surroundings;
 use super::wheel::Wheel;
 use crate::quantity::Length;
 
@@ -120,6 +121,8 @@ pub struct Job<T = f64> {
     pub fixture: Fixture<T>,
     /// The edge finder.
     pub touch: Touch<T>,
+    /// What turns beside the stays; `None` where nobody has asked about room yet.
+    pub surroundings: Option<Surroundings<T>>,
 }
 
 impl Default for Job {
@@ -135,6 +138,7 @@ impl Default for Job {
             seatstays: pair(PairName::Seatstays),
             fixture: Fixture::default(),
             touch: Touch::default(),
+            surroundings: None,
         }
     }
 }
@@ -209,6 +213,7 @@ impl<T: Copy> Group<T> for Job<T> {
             seatstays: self.seatstays.map(&seatstays, f),
             fixture: self.fixture.map(&below(at, "fixture"), f),
             touch: self.touch.map(at, f),
+            surroundings: self.surroundings.as_ref().map(|all| all.map(&below(at, "surroundings"), f)),
         }
     }
 }

@@ -3,32 +3,44 @@
 //! Everything here is in the trade's words and knows no trigonometry. A [`Job`] is plain data;
 //! [`Job::faults`] says whatever is wrong with it, all at once.
 
+mod bends;
+mod butts;
 mod check;
 mod end;
 mod fault;
+mod few;
 mod fixture;
 mod frame;
 mod group;
 mod job;
+mod ovals;
 mod pad;
 mod read;
 mod reader;
 pub mod shop;
 mod side;
+mod sources;
 mod starters;
+mod surroundings;
 mod tube;
 mod wheel;
 mod write;
 
+pub use bends::{Bend, Bends, Find};
+pub use butts::{Butt, Butts};
 pub use end::{Boss, Cope, End, EndKind, Member, Slot};
 pub use fault::Fault;
+pub use few::Few;
 pub use fixture::{Bench, Fixture, TouchSide};
 pub use frame::Frame;
 pub use group::{Group, Spec};
 pub use job::{Job, PairName, PairOfStays, SeatstayNode, Touch};
+pub use ovals::{Ovals, Press};
 pub use pad::BrakePad;
 pub use reader::json_number;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
+pub use sources::{SOURCES, Sourced, Sure};
 pub use starters::{Starter, starters};
+pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;
 pub use wheel::Wheel;

@@ -1,13 +1,19 @@
 //! A job from its JSON text: every fault found in one pass, nothing guessed.
 
+use super::bends::{Bend, Bends, Find, ROLL};
+use super::butts::{Butt, Butts};
 use super::end::{CUTTER, Cope, End, EndKind, Member};
 use super::fault::Fault;
+use super::few::Few;
 use super::fixture::{Fixture, POST, TouchSide};
-use super::group::below;
+use super::group::{Group, below};
 use super::job::{Job, PairName, PairOfStays};
+use super::ovals::{Ovals, Press};
 use super::reader::{Object, Reader, read_all};
 use super::side::Side;
-use crate::quantity::Length;
+use super::surroundings::{Limits, MEASURED, Ring, Surroundings};
+use super::tube::Tube;
+use crate::quantity::{Angle, Length};
 use serde_json::Value;
 
 /// The job format that this version writes. It reads this and every older one.
@@ -39,6 +45,7 @@ impl Reader {
             seatstays: base.seatstays,
             fixture: self.fixture(&mut object),
             touch: self.group(&mut object, &base.touch),
+            surroundings: self.surroundings(&mut object),
         };
         let job = self.pairs(&mut object, job);
         self.close(&object);
@@ -77,20 +84,68 @@ impl Reader {
         side
     }
 
-    fn tube(&mut self, parent: &mut Object<'_>, base: &Side) -> super::tube::Tube {
+    fn tube(&mut self, parent: &mut Object<'_>, base: &Side) -> Tube {
         let mut object = self.object(below(&parent.at, "tube"), parent.get("tube"));
-        let tube = self.group(&mut object, &base.tube);
-        if let Some(bends) = object.get("bends")
-            && bends.as_array().is_none_or(|list| !list.is_empty())
-        {
-            self.fault(
-                &below(&object.at, "bends"),
-                bends,
-                "only straight stays are planned: leave the list empty",
-            );
-        }
+        let plain =
+            Tube { bends: Bends::default(), butts: Butts::default(), ovals: Ovals::default(), ..base.tube };
+        let figures = self.group(&mut object, &plain);
+        let bends = self.bends(&mut object, &base.tube.bends);
+        let butts = self.few(&mut object, "butts", &Butt::default());
+        let ovals = self.few(&mut object, "ovals", &Press::default());
+        let tube = Tube {
+            bends,
+            butts: butts.map_or(base.tube.butts, |list| Butts { list }),
+            ovals: ovals.map_or(base.tube.ovals, |list| Ovals { list }),
+            ..figures
+        };
         self.close(&object);
         tube
+    }
+
+    fn bends(&mut self, object: &mut Object<'_>, base: &Bends) -> Bends {
+        let list = self.few(object, "bends", &Bend::default());
+        let start = list.map_or(*base, |list| Bends { list, ..*base });
+        let roll = object.get(ROLL.key);
+        let finds = Find::ALL.map(|find| (find.key(), find));
+        let find = self.word(object, "find", &finds, start.find);
+        if start.list.is_empty() {
+            if let Some(roll) = roll {
+                self.fault(&below(&object.at, ROLL.key), roll, "a straight tube has no roll: leave it out");
+            }
+            return Bends::default();
+        }
+        let given = roll.and_then(|value| self.number(&below(&object.at, ROLL.key), value));
+        let roll = given.map(Angle::from_degrees).or(start.roll);
+        Bends { list: start.list, roll: roll.or(Some(Angle::from_degrees(0.0))), find }
+    }
+
+    fn surroundings(&mut self, parent: &mut Object<'_>) -> Option<Surroundings> {
+        let value = parent.get("surroundings").filter(|value| !value.is_null());
+        let mut object = self.object("surroundings".to_owned(), value);
+        let limits = self.whole_group(&mut object, "limits", &Limits::default());
+        let measured = object.get(MEASURED.key).filter(|value| !value.is_null());
+        let measured = measured.and_then(|value| self.number(&below(&object.at, MEASURED.key), value));
+        let surroundings = Surroundings {
+            limits,
+            measured_width: measured.map(Length::from_mm),
+            rings: self.few(&mut object, "chainrings", &Ring::default()).unwrap_or_default(),
+            crank: self.group_if_there(&mut object, "crank"),
+            sprocket: self.group_if_there(&mut object, "sprocket"),
+            rotor: self.group_if_there(&mut object, "rotor"),
+            posts: self.group_if_there(&mut object, "posts"),
+        };
+        self.close(&object);
+        value.map(|_| surroundings)
+    }
+
+    /// A group that need not be there.
+    fn group_if_there<G: Group<f64, Over<f64> = G> + Default>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+    ) -> Option<G> {
+        let there = parent.map.and_then(|map| map.get(key)).is_some_and(|value| !value.is_null());
+        if there { Some(self.whole_group(parent, key, &G::default())) } else { parent.get(key).and(None) }
     }
 
     fn end(&mut self, parent: &mut Object<'_>, base: End) -> End {
@@ -150,5 +205,30 @@ impl Reader {
                 None
             }
         }
+    }
+
+    /// A list of objects, each from its keys or from `base`; `None` where the key is not there.
+    fn few<G: Group<f64, Over<f64> = G>, const N: usize>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+        base: &G,
+    ) -> Option<Few<G, N>> {
+        let at = below(&parent.at, key);
+        let value = parent.get(key)?;
+        let Value::Array(items) = value else {
+            self.fault(&at, value, "a list of objects [ { … } ] belongs here");
+            return None;
+        };
+        if items.len() > N {
+            self.fault(&at, value, format!("{} are given; 0 to {N} are allowed", items.len()));
+        }
+        let read = items.iter().enumerate().map(|(i, item)| {
+            let mut object = self.object(format!("{at}[{i}]"), Some(item));
+            let group = self.group(&mut object, base);
+            self.close(&object);
+            group
+        });
+        Some(read.collect())
     }
 }

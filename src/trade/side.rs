@@ -26,6 +26,14 @@ impl Hand {
         }
     }
 
+    /// The side across the bicycle.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Right => Self::Left,
+            Self::Left => Self::Right,
+        }
+    }
+
     /// The word in a job file and on the page.
     pub const fn key(self) -> &'static str {
         match self {
@@ -100,6 +108,7 @@ impl Side {
                 wall: mm(0.7),
                 length: mm(560.0),
                 front_trim: mm(30.0),
+                ..Tube::default()
             },
         }
     }

@@ -6,14 +6,18 @@ use super::group::Group;
 use super::job::{Job, PairName};
 use super::read::FORMAT;
 use super::side::{Hand, Side};
+use super::tube::Tube;
 use serde_json::{Map, Value, json};
 
 impl Job {
     /// The job file, every key written, which [`Job::from_json`] reads back to the same job.
     pub fn to_json(&self) -> Value {
         let mut root = json!({ "format": FORMAT, "name": self.name, "notes": self.notes });
+        if self.surroundings.is_some() {
+            put(&mut root, "surroundings", json!({}));
+        }
         self.each("", &mut |path, _, value| {
-            if !path.contains('[') {
+            if !path.ends_with(']') {
                 put(&mut root, path, Value::from(value));
             }
         });
@@ -27,6 +31,7 @@ impl Job {
             put_side(&mut root, name, Hand::Right, &pair.right);
             if let Some(left) = &pair.left {
                 put_side(&mut root, name, Hand::Left, left);
+                put_empty_lists(&mut root, name, &pair.right.tube, &left.tube);
             }
         }
         root
@@ -35,6 +40,9 @@ impl Job {
 
 fn put_side(root: &mut Value, name: PairName, hand: Hand, side: &Side) {
     let at = format!("{}.{}", name.key(), hand.key());
+    if !side.tube.bends.list.is_empty() {
+        put(root, &format!("{at}.tube.find"), Value::from(side.tube.bends.find.key()));
+    }
     for (place, end) in [("front", side.front_end), ("rear", side.rear_end)] {
         put(root, &format!("{at}.{place}.end.kind"), Value::from(end.kind().key()));
         if let End::Cope(cope) = end {
@@ -47,14 +55,45 @@ fn put_side(root: &mut Value, name: PairName, hand: Hand, side: &Side) {
     }
 }
 
-/// Puts `value` at a dotted path, making the objects on the way.
+/// An empty list is written out where a left side without the key would take the right side's.
+fn put_empty_lists(root: &mut Value, name: PairName, right: &Tube, left: &Tube) {
+    let lists = [
+        ("bends", right.bends.list.is_empty(), left.bends.list.is_empty()),
+        ("butts", right.butts.list.is_empty(), left.butts.list.is_empty()),
+        ("ovals", right.ovals.list.is_empty(), left.ovals.list.is_empty()),
+    ];
+    for (key, right, left) in lists {
+        if left && !right {
+            put(root, &format!("{}.left.tube.{key}", name.key()), json!([]));
+        }
+    }
+}
+
+/// Puts `value` at a dotted path, making the objects and lists on the way.
 fn put(root: &mut Value, path: &str, value: Value) {
     let mut here = root;
     for key in path.split('.') {
+        let (key, place) = key.trim_end_matches(']').split_once('[').unwrap_or((key, ""));
         if !here.is_object() {
             *here = Value::Object(Map::new());
         }
         here = &mut here[key];
+        if let Ok(place) = place.parse::<usize>() {
+            here = item(here, place);
+        }
     }
     *here = value;
+}
+
+/// The item of a list at `place`, put there where the list ends before.
+fn item(list: &mut Value, place: usize) -> &mut Value {
+    if !list.is_array() {
+        *list = json!([]);
+    }
+    if let Value::Array(items) = list
+        && items.len() <= place
+    {
+        items.resize(place + 1, Value::Null);
+    }
+    &mut list[place]
 }

@@ -1,0 +1,413 @@
+//! A round body about a centreline, and its least distance from a solid.
+
+use super::circle::valley;
+use super::section::{Section, Touch};
+use super::solid::Solid;
+use super::{Centreline, Outline, Oval, Piece, Stretch};
+use crate::quantity::Real;
+use nalgebra::Point3;
+
+/// The least distance is found to within this, mm: well below a thousandth of what a shop can measure.
+pub const SURE: f64 = 1e-6;
+
+/// The same where the nearest place is on an oval or at an end.
+const OVAL_SURE: f64 = 0.01;
+
+/// Halvings of an interval, at most. A stretch of metres is then shorter than rounding.
+pub(super) const ROUNDS: usize = 50;
+
+/// As many intervals are looked at in one round; a body that is equally near along its whole length has this many.
+pub(super) const MOST: usize = 4096;
+
+/// A stretch of a body about a centreline, with flat ends: between them the hull of the balls on it that touch its cones from
+/// inside.
+#[derive(Clone, Copy, Debug)]
+pub struct Pipe<'a, T: nalgebra::Scalar = f64> {
+    /// Its middle.
+    pub line: &'a Centreline<T>,
+    /// Its radius by station.
+    pub outline: &'a Outline<T>,
+    /// First station.
+    pub from: T,
+    /// Last station.
+    pub to: T,
+}
+
+/// One part of a pipe: no joint of the centreline and no knot of the outline within.
+#[derive(Clone, Copy)]
+pub(super) struct Part<T: nalgebra::Scalar> {
+    pub(super) from: T,
+    pub(super) to: T,
+    pub(super) stretch: Stretch<T>,
+    /// Radius of the ball at station 0, and what it gains by station.
+    pub(super) ball: T,
+    pub(super) slope: T,
+    /// Its section where that is oval.
+    pub(super) section: Option<Section<T>>,
+}
+
+impl<T: Real> Part<T> {
+    /// The part before, between and after two stations, the outer ones as sections.
+    fn split_at(&self, (first, last): (T, T)) -> impl Iterator<Item = Self> + use<T> {
+        let lean = (T::one() - self.slope * self.slope).sqrt();
+        let whole = *self;
+        let part = move |from: T, to: T, flat: bool| {
+            let (from, to) = (larger(whole.from, from), smaller(whole.to, to));
+            // The balls of a cone are a little smaller than its sections.
+            let radius = |station: T| whole.radius(station) / lean;
+            let section = Section::flat(Oval::round(radius(from), radius(to)), from, to);
+            let section = if flat { whole.section.or(Some(section)) } else { whole.section };
+            (from.value() < to.value()).then_some(Self { from, to, section, ..whole })
+        };
+        // In a pipe shorter than it is thick the two zones meet.
+        let (first, last) = if first.value() < last.value() {
+            (first, last)
+        } else {
+            let middle = (first + last) * T::of(0.5);
+            (middle, middle)
+        };
+        let endless = T::of(f64::INFINITY);
+        [part(-endless, first, true), part(first, last, false), part(last, endless, true)]
+            .into_iter()
+            .flatten()
+    }
+
+    pub(super) fn radius(&self, station: T) -> T {
+        self.ball + self.slope * station
+    }
+}
+
+fn larger<T: Real>(a: T, b: T) -> T {
+    if b.value() > a.value() { b } else { a }
+}
+
+fn smaller<T: Real>(a: T, b: T) -> T {
+    if b.value() < a.value() { b } else { a }
+}
+
+impl<T: Real> Pipe<'_, T> {
+    pub(super) fn parts(&self) -> Vec<Part<T>> {
+        let pieces = self.outline.pieces();
+        let all = self.line.stretches().iter();
+        all.flat_map(|stretch| pieces.iter().filter_map(|piece| self.part(stretch, piece))).collect()
+    }
+
+    /// The parts with flat ends: within its radius of an end a ball would reach beyond, so that there the sections count.
+    fn flat_parts(&self) -> Vec<Part<T>> {
+        let zones = (self.from + self.outline.radius(self.from), self.to - self.outline.radius(self.to));
+        self.parts().iter().flat_map(|part| part.split_at(zones)).collect()
+    }
+
+    fn part(&self, stretch: &Stretch<T>, piece: &Piece<T>) -> Option<Part<T>> {
+        let from = larger(self.from, larger(stretch.from, piece.from));
+        let to = smaller(self.to, smaller(stretch.to, piece.to));
+        let lean = (T::one() + piece.slope * piece.slope).sqrt();
+        (from.value() < to.value()).then(|| Part {
+            from,
+            to,
+            stretch: *stretch,
+            ball: piece.at_zero / lean,
+            slope: piece.slope / lean,
+            section: Section::of(piece),
+        })
+    }
+}
+
+/// The least distance between a pipe and something else, with the two points that it lies between.
+#[derive(Clone, Copy, Debug)]
+pub struct Closest<T: nalgebra::Scalar = f64> {
+    /// The distance; negative by the depth to which the two run into each other.
+    pub distance: T,
+    /// Station on the pipe.
+    pub station: T,
+    /// The point on the pipe's surface.
+    pub here: Point3<T>,
+    /// The point on the other's surface.
+    pub there: Point3<T>,
+    /// No distance is smaller than `distance` by more than this.
+    pub within: f64,
+}
+
+/// Distance of the ball, or of the oval section, at `station` from a solid.
+fn room_at<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T) -> T {
+    match &part.section {
+        None => solid.near(&part.stretch.at(station).point).distance - part.radius(station),
+        Some(section) => section.nearest(&part.stretch.marked(station), solid, station).near.distance,
+    }
+}
+
+/// The best place so far.
+pub(super) struct Best<P> {
+    pub(super) least: f64,
+    pub(super) found: Option<P>,
+}
+
+impl<P> Best<P> {
+    pub(super) fn offer(&mut self, value: f64, place: impl FnOnce() -> P) {
+        if value < self.least {
+            (self.least, self.found) = (value, Some(place()));
+        }
+    }
+}
+
+/// An interval of stations on one part.
+struct Span<'a, T: nalgebra::Scalar> {
+    place: usize,
+    part: &'a Part<T>,
+    middle: f64,
+    half: f64,
+}
+
+impl<'a, T: Real> Span<'a, T> {
+    fn whole((place, part): (usize, &'a Part<T>)) -> Self {
+        let (from, to) = (part.from.value(), part.to.value());
+        Self { place, part, middle: 0.5 * (from + to), half: 0.5 * (to - from) }
+    }
+
+    fn halves(&self) -> [Self; 2] {
+        let half = 0.5 * self.half;
+        [-half, half].map(|way| Self { middle: self.middle + way, half, ..*self })
+    }
+
+    /// Offers the distance at the middle; gives the floor under all distances in the interval.
+    fn look(&self, solid: &impl Solid<T>, best: &mut Best<(usize, T)>) -> f64 {
+        let (part, half, station) = (self.part, self.half, T::of(self.middle));
+        if let Some(section) = &part.section {
+            let (room, floor) = section.floor(&part.stretch, solid, station, half);
+            best.offer(room, || (self.place, station));
+            return floor;
+        }
+        let here = part.stretch.at(station);
+        let near = solid.near(&here.point);
+        let room = (near.distance - part.radius(station)).value();
+        best.offer(room, || (self.place, station));
+        let slope = part.slope.value();
+        let by_length = room - (1.0 + slope.abs()) * half;
+        if near.away.norm_squared().value() == 0.0 {
+            return by_length;
+        }
+        let steep = (near.away.dot(&here.tangent).value() - slope).abs();
+        let dip = part.stretch.curvature() + solid.dip(&here.point, half);
+        by_length.max(room - steep * half - 0.5 * dip * half * half)
+    }
+}
+
+/// The place where a pipe comes nearest to a solid; `None` for a pipe without length.
+///
+/// Branch and bound: each interval of stations has a floor under its distances, from the slope at its middle and from how
+/// strongly distance and centreline can bend; intervals whose floor is not below the best place found, less [`SURE`],
+/// are done. Where the section is round the floor is off by the square of the interval's length, so that the work grows with the logarithm of the
+/// accuracy.
+pub fn gap<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>) -> Option<Closest<T>> {
+    gap_below(pipe, solid, SURE, f64::INFINITY)
+}
+
+/// [`gap`] to within `sure`, for one who only asks whether it is below `ceiling`: with a distance at or above it the place
+/// need not be the nearest.
+pub fn gap_below<T: Real>(
+    pipe: &Pipe<'_, T>,
+    solid: &impl Solid<T>,
+    sure: f64,
+    ceiling: f64,
+) -> Option<Closest<T>> {
+    let parts = pipe.flat_parts();
+    let round: Vec<Part<T>> = parts.iter().map(|part| Part { section: None, ..*part }).collect();
+    let (nearest, station, within) = search(&round, solid, sure, ceiling)?;
+    // With balls as large as an oval's larger half, and beyond the flat ends, nothing is further than it is. Where the
+    // nearest place is neither, it is the nearest; where even so nothing is below the ceiling, that is all that was asked.
+    let part = parts.get(nearest)?;
+    let least = room_at(round.get(nearest)?, solid, station).value();
+    if part.section.is_none() || least >= ceiling {
+        return Some(place(part, solid, station, within));
+    }
+    let (nearest, station, within) = search(&parts, solid, sure.max(OVAL_SURE), ceiling)?;
+    let side = place(parts.get(nearest)?, solid, station, within);
+    let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
+    let faces = ends.into_iter().flatten().filter_map(|(part, end)| face(part, solid, end, within));
+    Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
+}
+
+/// The nearest place on a flat end.
+fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> Option<Closest<T>> {
+    let Touch { point: here, near, .. } = part.section.as_ref()?.face(&part.stretch.marked(end), solid, end);
+    Some(Closest { distance: near.distance, station: end, here, there: near.foot(&here), within })
+}
+
+/// The part and the station of the nearest place, and what it is sure to.
+fn search<T: Real>(
+    parts: &[Part<T>],
+    solid: &impl Solid<T>,
+    sure: f64,
+    ceiling: f64,
+) -> Option<(usize, T, f64)> {
+    let mut best = Best { least: f64::INFINITY, found: None };
+    for (i, part) in parts.iter().enumerate() {
+        for end in [part.from, part.to] {
+            best.offer(room_at(part, solid, end).value(), || (i, end));
+        }
+    }
+    let mut open: Vec<Span<'_, T>> = parts.iter().enumerate().map(Span::whole).collect();
+    let mut within = sure;
+    for round in 1..=ROUNDS {
+        let floors: Vec<f64> = open.iter().map(|span| span.look(solid, &mut best)).collect();
+        let enough = best.least.min(ceiling) - sure;
+        let lowest = floors.iter().copied().fold(f64::INFINITY, f64::min);
+        let hopeful = open.into_iter().zip(floors).filter(|(_, floor)| *floor < enough);
+        open = hopeful.flat_map(|(span, _)| span.halves()).collect();
+        if open.is_empty() {
+            break;
+        }
+        if round == ROUNDS || open.len() > MOST {
+            within = best.least - lowest;
+            break;
+        }
+    }
+    best.found.map(|(part, station)| (part, station, within))
+}
+
+/// The place near `station`, brought to the bottom of its valley.
+fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> Closest<T> {
+    let (low, high) = (part.from.value(), part.to.value());
+    let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
+    let station = at_end.unwrap_or_else(|| {
+        let around = |by: f64| (station.value() + by).max(low).min(high);
+        // Where the floor is rough, the place is.
+        let reach = if part.section.is_some() { 2.0 } else { 0.1 };
+        let bottom = valley(around(-reach), around(reach), |s| room_at(part, solid, T::of(s)).value());
+        let (old, new) = (room_at(part, solid, station).value(), room_at(part, solid, T::of(bottom)).value());
+        if new < old { T::of(bottom) } else { station }
+    });
+    if let Some(section) = &part.section {
+        let Touch { point: here, near, .. } = section.nearest(&part.stretch.marked(station), solid, station);
+        return Closest { distance: near.distance, station, here, there: near.foot(&here), within };
+    }
+    let middle = part.stretch.at(station).point;
+    let near = solid.near(&middle);
+    let radius = part.radius(station);
+    Closest {
+        distance: near.distance - radius,
+        station,
+        here: middle - near.away * radius,
+        there: near.foot(&middle),
+        within,
+    }
+}
+
+/// Distance of the pipe's ball at `station` from a solid: the room at that place. `None` beyond the pipe's ends.
+pub fn gap_at<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>, station: T) -> Option<T> {
+    let parts = pipe.flat_parts();
+    let at = station.value();
+    let part = parts.iter().find(|part| part.from.value() <= at && at <= part.to.value())?;
+    Some(room_at(part, solid, station))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::solid::{Block, Rod, Turned};
+    use super::super::{Frame, Line, OvalStretch, Turn};
+    use super::*;
+    use nalgebra::Vector3;
+
+    /// By hand: a quarter turn of 100 about the point (0, 100); its middle is 100 from there all along.
+    #[test]
+    fn an_arc_about_a_ball_is_equally_near_everywhere() {
+        let turn = Turn { before: 0.0, rotation: 0.0, angle: std::f64::consts::FRAC_PI_2, radius: 100.0 };
+        let line = Centreline::new(Frame::origin(), 0.0, &[turn]);
+        let pipe = Pipe { line: &line, outline: &Outline::level(8.0), from: 0.0, to: 157.0 };
+        let axis = Line { point: Point3::new(0.0, 100.0, 0.0), direction: Vector3::x() };
+        let ball = Rod { axis, from: 0.0, to: 0.0, radius: 12.0 };
+        let found = gap(&pipe, &ball).unwrap();
+        assert!((found.distance - 80.0).abs() < 1e-9, "{found:?}");
+        let beside =
+            Rod { axis: Line { point: Point3::new(70.0, 30.0, 0.0), direction: Vector3::x() }, ..ball };
+        let found = gap(&pipe, &beside).unwrap();
+        // 70√2 from the arc's middle, on the line through its own middle.
+        assert!((found.distance - (100.0 - 70.0 * 2f64.sqrt() - 20.0)).abs() < 1e-9, "{found:?}");
+    }
+
+    /// By hand: a straight pipe beside a ring whose middle line is a circle of 300 about the z axis.
+    #[test]
+    fn a_straight_pipe_through_a_rings_hole_is_nearest_at_its_own_ends_or_at_the_ring() {
+        let line =
+            Centreline::new(Frame { point: Point3::new(-400.0, 250.0, 0.0), ..Frame::origin() }, 0.0, &[]);
+        let pipe: Pipe<'_, f64> = Pipe { line: &line, outline: &Outline::level(10.0), from: 0.0, to: 800.0 };
+        let axis = Line { point: Point3::origin(), direction: Vector3::z() };
+        let ring = Turned { axis, hole: 300.0_f64, rim: 300.0, low: 0.0, high: 0.0, rounding: 20.0 };
+        // The pipe's middle passes through the ring's own middle line twice.
+        assert!((gap(&pipe, &ring).unwrap().distance + 30.0).abs() < 1e-6);
+        let inside = Pipe { from: 350.0, to: 450.0, ..pipe };
+        // Its ends are flat: their upper edge stands 260 up.
+        let corner = 300.0 - 260f64.hypot(50.0) - 20.0;
+        assert!((gap(&inside, &ring).unwrap().distance - corner).abs() < 1e-6);
+    }
+
+    #[test]
+    fn the_answer_is_the_least_of_many_samples_and_never_above_them() {
+        let turns = [
+            Turn { before: 60.0, rotation: 0.4, angle: 0.5, radius: 90.0 },
+            Turn { before: 40.0, rotation: 2.0, angle: 0.7, radius: 70.0 },
+        ];
+        let line = Centreline::new(Frame::origin(), 0.0, &turns);
+        let outline = Outline::through(&[(80.0, 11.0), (260.0, 7.0)]);
+        let pipe = Pipe { line: &line, outline: &outline, from: 3.0, to: 300.0 };
+        let axis = Line { point: Point3::new(180.0, 90.0, -30.0), direction: Vector3::new(0.6, 0.0, 0.8) };
+        let block = Block {
+            middle: Point3::new(120.0, 60.0, 20.0),
+            directions: [Vector3::x(), Vector3::y(), Vector3::z()],
+            halves: [20.0, 5.0, 9.0],
+        };
+        let washer = Turned { axis, hole: 40.0, rim: 70.0, low: -3.0, high: 9.0, rounding: 2.0 };
+        let samples = || (0..=30_000).map(|i| 3.0 + 297.0 * f64::from(i) / 30_000.0);
+        let to_block = samples().filter_map(|s| gap_at(&pipe, &block, s)).fold(f64::INFINITY, f64::min);
+        let to_washer = samples().filter_map(|s| gap_at(&pipe, &washer, s)).fold(f64::INFINITY, f64::min);
+        for (found, sampled) in [(gap(&pipe, &block), to_block), (gap(&pipe, &washer), to_washer)] {
+            let found = found.unwrap().distance;
+            assert!(found <= sampled + SURE && found > sampled - 1e-3, "{found} {sampled}");
+        }
+    }
+
+    /// The floor of every interval lies under every distance in it, and meets them as the interval shrinks.
+    #[test]
+    fn no_distance_lies_below_the_floor_of_its_interval() {
+        let turns = [
+            Turn { before: 30.0, rotation: 0.4, angle: 1.1, radius: 60.0 },
+            Turn { before: 20.0, rotation: 2.0, angle: 1.4, radius: 45.0 },
+        ];
+        let line = Centreline::new(Frame::origin(), 0.0, &turns);
+        let outline = Outline::through(&[(40.0, 11.0), (160.0, 5.0)]);
+        let stretch = OvalStretch { from: 60.0, to: 120.0, blend: 25.0, halves: (7.0, 14.0), turn: 0.7 };
+        floors(&line, &outline);
+        floors(&line, &outline.pressed(&[stretch]));
+        floors(
+            &line,
+            &Outline::level(9.0).pressed(&[OvalStretch { from: 130.0, to: 140.0, turn: -1.2, ..stretch }]),
+        );
+    }
+
+    fn floors(line: &Centreline, outline: &Outline) {
+        let pipe = Pipe { line, outline, from: 0.0, to: 220.0 };
+        let axis = Line { point: Point3::new(60.0, 70.0, 0.0), direction: Vector3::z() };
+        let ring = Turned { axis, hole: 80.0, rim: 80.0, low: -4.0, high: 4.0, rounding: 2.0 };
+        let point = Rod { axis, from: -9.0, to: -9.0, radius: 0.0 };
+        let mut open: Vec<Span<'_, f64>> = Vec::new();
+        let parts = pipe.parts();
+        open.extend(parts.iter().enumerate().map(Span::whole));
+        for _ in 0..7 {
+            for span in &open {
+                let least = |solid: &dyn Fn(f64) -> f64| {
+                    let at = |i: i32| span.middle + span.half * f64::from(i) / 20.0;
+                    (-20..=20).map(|i| solid(at(i))).fold(f64::INFINITY, f64::min)
+                };
+                let mut best = Best { least: f64::INFINITY, found: None };
+                let floors = [span.look(&ring, &mut best), span.look(&point, &mut best)];
+                let rooms =
+                    [least(&|s| room_at(span.part, &ring, s)), least(&|s| room_at(span.part, &point, s))];
+                for (floor, room) in floors.into_iter().zip(rooms) {
+                    assert!(floor <= room + 1e-9, "{} ± {}: {floor} {room}", span.middle, span.half);
+                    assert!(room - floor <= 4.0 * span.half, "{floor} {room}");
+                }
+            }
+            open = open.iter().flat_map(Span::halves).collect();
+        }
+    }
+}

@@ -1,0 +1,164 @@
+//! An oval section of a pipe, as a solid sees it.
+
+use super::circle::{Node, narrowed};
+use super::{Frame, Near, Oval, Piece, Solid, Stretch};
+use crate::quantity::Real;
+use nalgebra::{Point3, Vector3};
+use std::f64::consts::TAU;
+
+/// Places looked at round a section before the valley is narrowed.
+const SAMPLES: u8 = 12;
+
+/// Golden sections of a gap between samples: it shrinks to 2e-4 rad, and the distance at its bottom is exact to 1e-6 mm.
+const SECTIONS: usize = 16;
+
+/// How much longer an ellipse's edge is than its larger half times the angle, and how much flatter a section between ellipse and
+/// circle is than the ellipse, at most: 1.36 and 1.22 for halves as unlike as 1 to 3, computed.
+const LEAN: f64 = 1.4;
+
+/// A function on a circle, looked at all round.
+struct Round<F> {
+    f: F,
+    step: f64,
+    samples: Vec<(f64, f64)>,
+}
+
+impl<F: Fn(f64) -> f64> Round<F> {
+    fn new(f: F) -> Self {
+        let step = TAU / f64::from(SAMPLES);
+        let samples = (0..SAMPLES).map(|i| step * f64::from(i)).map(|angle| (angle, f(angle))).collect();
+        Self { f, step, samples }
+    }
+
+    /// The bottom of the valley about the lowest sample.
+    fn valley(&self) -> f64 {
+        let lower = |a: (f64, f64), b: &(f64, f64)| if b.1 < a.1 { *b } else { a };
+        let (angle, _) = self.samples.iter().fold((0.0, f64::INFINITY), lower);
+        narrowed(SECTIONS + 2, angle - self.step, angle + self.step, &self.f)
+    }
+
+    /// The lowest place of all, where the value changes by no more than `pace` a radian: each gap between samples that can hold
+    /// it is narrowed.
+    fn lowest(&self, pace: f64) -> f64 {
+        let valley = self.valley();
+        let mut best = (valley, (self.f)(valley));
+        for (here, after) in self.samples.iter().zip(self.samples.iter().cycle().skip(1)) {
+            // Neither end's value can have fallen further than the pace allows.
+            if 0.5 * (here.1 + after.1 - pace * self.step) < best.1 {
+                let angle = narrowed(SECTIONS, here.0, here.0 + self.step, &self.f);
+                let value = (self.f)(angle);
+                best = if value < best.1 { (angle, value) } else { best };
+            }
+        }
+        best.0
+    }
+}
+
+/// The point of a section nearest to a solid.
+pub(super) struct Touch<T: nalgebra::Scalar> {
+    pub(super) point: Point3<T>,
+    pub(super) near: Near<T>,
+    /// At the square of the way from it the distance of the section's other points grows at least this fast; `None` where
+    /// that is not known.
+    rise: Option<f64>,
+}
+
+/// The elliptical sections of one part of a pipe.
+#[derive(Clone, Copy)]
+pub(super) struct Section<T> {
+    oval: Oval<T>,
+    from: T,
+    to: T,
+}
+
+impl<T: Real> Section<T> {
+    /// `None` where the piece is round.
+    pub(super) fn of(piece: &Piece<T>) -> Option<Self> {
+        piece.oval.map(|oval| Self { oval, from: piece.from, to: piece.to })
+    }
+
+    /// The same sections taken as flat, where `oval` is told from one station to another.
+    pub(super) fn flat(oval: Oval<T>, from: T, to: T) -> Self {
+        Self { oval, from, to }
+    }
+
+    /// Distance of the section at `station` from a solid, and a floor under those within `half` of there.
+    ///
+    /// From the nearest point on, the distance grows along the section at least as it would along a ball of the section's flattest
+    /// radius, less what the solid bends; what the section's change and the line's bend take off again is made up for by
+    /// that, but for a square of the interval's length.
+    pub(super) fn floor(
+        &self,
+        stretch: &Stretch<T>,
+        solid: &impl Solid<T>,
+        station: T,
+        half: f64,
+    ) -> (f64, f64) {
+        let marked = stretch.marked(station);
+        let Touch { point, near, rise } = self.nearest(&marked, solid, station);
+        let (room, curvature) = (near.distance.value(), stretch.curvature());
+        let (widest, change) = (self.oval.widest(), self.oval.steepest(self.from, self.to));
+        let by_length = room - (1.0 + curvature * widest + change) * half;
+        let dip = solid.dip(&point, half + 2.0 * widest);
+        let Some(rise) = rise.filter(|_| dip.is_finite()) else { return (room, by_length) };
+        let away = near.away;
+        let along = away.dot(&marked.tangent);
+        let out = point - marked.point;
+        let (_, growth) = self.towards(&out, &marked);
+        let growing = (along + away.dot(&out) / out.norm() * growth).value().abs();
+        let along = along.value().abs();
+        let steep = growing + 3.0 * along * curvature * widest;
+        let bend = curvature * (1.0 + curvature * widest) + dip;
+        let twist = 4.0 * change / self.oval.narrowest() + along * curvature;
+        let off = 0.5 * bend + twist * twist / (4.0 * rise);
+        (room, by_length.max(room - steep * half - off * half * half))
+    }
+
+    /// The generator that a way out from the middle points along.
+    fn towards(&self, out: &Vector3<T>, marked: &Frame<T>) -> (T, T) {
+        let angle = out.dot(&marked.side).value().atan2(out.dot(&marked.normal).value());
+        self.oval.generator(Node::at(angle), self.from, self.to)
+    }
+
+    /// The point of the section at `station` that comes nearest to a solid. `marked` is the line's place there.
+    pub(super) fn nearest(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
+        let point = |angle: f64| {
+            let node = Node::at(angle);
+            let (at_zero, slope) = self.oval.generator(node, self.from, self.to);
+            let out = marked.normal * T::of(node.cos) + marked.side * T::of(node.sin);
+            marked.point + out * (at_zero + slope * station)
+        };
+        let round = Round::new(|angle: f64| solid.near(&point(angle)).distance.value());
+        let touch = |angle: f64| {
+            let point = point(angle);
+            let near = solid.near(&point);
+            let rise = self.rise(
+                &(point - marked.point),
+                &near.away,
+                marked,
+                solid.dip(&point, 2.0 * self.oval.widest()),
+            );
+            Touch { point, near, rise }
+        };
+        // Where distance rises from the bottom of a valley all over the section, there is no other.
+        let found = touch(round.valley());
+        if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
+    }
+
+    /// The point nearest to a solid of the flat face that ends the body at `station`.
+    pub(super) fn face(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
+        let shrunk = |share: f64| Self { oval: self.oval.scaled(T::of(share)), ..*self };
+        let touch = |share: f64| shrunk(share).nearest(marked, solid, station);
+        let share = narrowed(SECTIONS, 1e-6, 1.0, |share| touch(share).near.distance.value());
+        touch(share)
+    }
+
+    /// A section lies within the ball of its flattest radius that touches it at the nearest point, so that distance grows as
+    /// from a plane to that ball, less what the solid bends.
+    fn rise(&self, out: &Vector3<T>, away: &Vector3<T>, marked: &Frame<T>, dip: f64) -> Option<f64> {
+        let across = away - marked.tangent * away.dot(&marked.tangent);
+        let flattest = LEAN * self.oval.widest() * self.oval.widest() / self.oval.narrowest();
+        let rise = 0.5 * (across.norm().value() / flattest - dip);
+        (out.dot(&across).value() < 0.0 && rise > 0.0).then_some(rise)
+    }
+}

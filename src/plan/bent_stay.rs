@@ -1,0 +1,113 @@
+//! What a plan says of a bent or butted tube beyond its cuts.
+
+use super::bent::{BendPlace, BentStay, RawTube};
+use super::cut::Which;
+use super::lay::{Bent, Laid};
+use super::notices::{Notices, mm};
+use super::result::Stay;
+use super::stay::extent;
+use super::warn::Code;
+use crate::geometry::Stretch;
+use crate::quantity::{Angle, Length, Real};
+use crate::trade::Tube;
+
+/// A bend of less than this many diameters on its middle line wants a mandrel or a filled tube. Common practice, no source.
+const EASY: f64 = 3.0;
+
+/// What lies where on the raw tube; `None` for a straight tube with a plain wall. `tips` are the long points' stations.
+pub(super) fn raw_tube<T: Real>(
+    tube: &Tube<T>,
+    laid: &Laid<T>,
+    tips: [Option<Length<T>>; 2],
+) -> Option<RawTube<T>> {
+    if laid.bent.is_none() && tube.butts.list.is_empty() {
+        return None;
+    }
+    let from_front = |station: T| Length::from_mm(station - laid.raw.0);
+    let ends = [Which::Front, Which::Rear].map(|which| laid.reference(which));
+    let [front, rear] = [tips[0].map_or(ends[0], Length::mm), tips[1].map_or(ends[1], Length::mm)];
+    let butts = (tube.butts.list.iter().next(), tube.butts.list.iter().next_back());
+    let several = tube.butts.list.len() > 1;
+    Some(RawTube {
+        front_mark: from_front(ends[0]),
+        rear_mark: from_front(ends[1]),
+        long_enough: front.value() >= laid.raw.0.value() && rear.value() <= laid.raw.1.value(),
+        front_butt: butts.0.filter(|_| several).map(|butt| butt.at - from_front(front)),
+        rear_butt: butts.1.filter(|_| several).map(|butt| from_front(rear) - butt.at),
+    })
+}
+
+/// How a bent stay lies; `None` for a straight one.
+pub(super) fn bent_stay<T: Real>(laid: &Laid<T>) -> Option<BentStay<T>> {
+    let bent = laid.bent.as_ref()?;
+    let direction = |which| bent.line.at(laid.reference(which)).tangent;
+    Some(BentStay {
+        trim: Length::from_mm(bent.placing.trim),
+        roll: Angle::from_radians(bent.placing.roll),
+        spare: bent.found.map(|found| found.spare),
+        spare_within: bent.found.map(|found| found.within),
+        chord: Length::from_mm(bent.chord),
+        front_direction: direction(Which::Front),
+        rear_direction: direction(Which::Rear),
+        bends: bent.line.arcs().map(|arc| bend_place(laid, arc)).collect(),
+        line: bent.line.clone(),
+    })
+}
+
+fn bend_place<T: Real>(laid: &Laid<T>, arc: &Stretch<T>) -> BendPlace<T> {
+    let station = (arc.from + arc.to) * T::of(0.5);
+    let apex = laid.clamp.local(&arc.at(station).point);
+    BendPlace {
+        from: Length::from_mm(arc.from),
+        apex: Length::from_mm(station),
+        to: Length::from_mm(arc.to),
+        along: Length::from_mm(apex.x),
+        from_plane: Length::from_mm(apex.z),
+        from_centre: Length::from_mm(apex.y * T::of(laid.hand.sign())),
+    }
+}
+
+/// Bends where a cut, a taper or the tube itself wants none.
+pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<'_>) {
+    let Some(bent) = &laid.bent else { return };
+    for (which, cut) in [(Which::Front, &stay.front), (Which::Rear, &stay.rear)] {
+        let reference = laid.reference(which).value();
+        let (low, high) = extent(cut).unwrap_or((reference, reference));
+        if let Some(over) = bend_over(bent, reference, low, high) {
+            let over = mm(Length::from_mm(over));
+            let message =
+                format!("a bend begins {over} mm before the cut ends: move the bend or trim less here");
+            notices.at(which.key()).warn(Code::BendInCut, message);
+        }
+    }
+    for (number, arc) in (1..).zip(bent.line.arcs()) {
+        arc_warnings(laid, number, arc, notices);
+    }
+}
+
+/// How far a bend reaches into the stretch from `low` to `high` about the straight end at `reference`; `None` where none does.
+fn bend_over<T: Real>(bent: &Bent<T>, reference: f64, low: f64, high: f64) -> Option<f64> {
+    let end = bent.line.stretch(reference)?;
+    if end.radius.is_some() {
+        return Some((end.to.value() - low).min(high - end.from.value()));
+    }
+    let over = (end.from.value() - low).max(high - end.to.value());
+    (over > 0.0).then_some(over)
+}
+
+fn arc_warnings<T: Real>(laid: &Laid<T>, number: u32, arc: &Stretch<T>, notices: &mut Notices<'_>) {
+    let (from, to) = (arc.from.value(), arc.to.value());
+    let radius = arc.radius.map_or(0.0, |radius| radius.value());
+    let diameter = 2.0 * laid.outer.radius(arc.from).value().max(laid.outer.radius(arc.to).value());
+    if radius < EASY * diameter {
+        let (radius, diameter) = (mm(Length::from_mm(radius)), mm(Length::from_mm(diameter)));
+        let message = format!("bend {number} of {radius} mm radius is tight for a tube of {diameter} mm");
+        notices.warn(Code::TightBend, message);
+    }
+    if laid.outer.radius(arc.from).value() != laid.outer.radius(arc.to).value() {
+        notices.warn(Code::TaperInBend, format!("the tube tapers in bend {number}: a die fits one diameter"));
+    }
+    if from < laid.raw.0.value() || laid.raw.1.value() < to {
+        notices.warn(Code::BendPastTubeEnd, format!("bend {number} lies past the end of the raw tube"));
+    }
+}

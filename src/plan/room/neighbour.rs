@@ -1,0 +1,189 @@
+//! What a stay has beside it, as solids.
+
+use super::super::axes::Axes;
+use super::super::clamp::ClampFrame;
+use super::wheel::{chain, disc, tip_diameter, towards, tyre};
+use crate::geometry::{Block, Line, Near, Solid, Turned};
+use crate::quantity::{Length, Real};
+use crate::trade::{Crank, Hand, Job, PairName, Rotor, Surroundings};
+use nalgebra::{Point3, Vector3};
+use serde::{Serialize, Serializer};
+
+/// How far a crank arm and a foot reach outwards, mm: further than any stay.
+const OUTWARDS: f64 = 200.0;
+
+/// Something beside a stay.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Neighbour {
+    /// The tyre, run-out included.
+    Tyre,
+    /// A chainring, by its place in the list.
+    Chainring(usize),
+    /// What the crank arm sweeps.
+    Crank,
+    /// What the heel sweeps.
+    Heel,
+    /// The chain on the smallest sprocket.
+    Chain,
+    /// The disc rotor.
+    Rotor,
+    /// The brake caliper.
+    Caliper,
+    /// The stay on the other side.
+    Other,
+    /// A post's column, by its place in the list.
+    Post(usize),
+}
+
+impl Neighbour {
+    /// What the trade calls it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Tyre => "tyre",
+            Self::Chainring(_) => "chainring",
+            Self::Crank => "crank arm",
+            Self::Heel => "heel",
+            Self::Chain => "chain",
+            Self::Rotor => "rotor",
+            Self::Caliper => "caliper",
+            Self::Other => "other stay",
+            Self::Post(_) => "post",
+        }
+    }
+
+    /// The word in files: `tyre`, `chainring[0]`.
+    pub fn key(self) -> String {
+        match self {
+            Self::Chainring(place) => format!("chainring[{place}]"),
+            Self::Post(place) => format!("post[{place}]"),
+            Self::Crank => "crank".into(),
+            Self::Other => "other_stay".into(),
+            plain => plain.name().into(),
+        }
+    }
+}
+
+impl Serialize for Neighbour {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(&self.key())
+    }
+}
+
+/// A neighbour's solid.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Body<T: nalgebra::Scalar> {
+    Turned(Turned<T>),
+    Block(Block<T>),
+}
+
+impl<T: Real> Solid<T> for Body<T> {
+    fn near(&self, point: &Point3<T>) -> Near<T> {
+        match self {
+            Self::Turned(solid) => solid.near(point),
+            Self::Block(solid) => solid.near(point),
+        }
+    }
+
+    fn dip(&self, point: &Point3<T>, reach: f64) -> f64 {
+        match self {
+            Self::Turned(solid) => solid.dip(point, reach),
+            Self::Block(solid) => solid.dip(point, reach),
+        }
+    }
+}
+
+/// A neighbour with its solid and the room that it must have.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Beside<T: nalgebra::Scalar> {
+    pub(super) to: Neighbour,
+    pub(super) limit: Length<T>,
+    pub(super) body: Body<T>,
+}
+
+/// What a stay has beside it, the other stay and the posts left out. With another `side` than the stay's own, the neighbours
+/// of its mirror as they would stand on that side.
+pub(super) fn beside<T: Real>(
+    axes: &Axes<T>,
+    job: &Job<T>,
+    surroundings: &Surroundings<T>,
+    (pair, hand): (PairName, Hand),
+    side: Hand,
+) -> Vec<Beside<T>> {
+    let limits = &surroundings.limits;
+    let sign = side.sign();
+    let axle = towards(Line { point: axes.axle, direction: Vector3::y() }, sign);
+    let shell = towards(axes.shell, sign);
+    let half_spacing = job.frame.axle_spacing.mm() * T::of(0.5);
+    let mut found = Vec::new();
+    let mut add = |to, limit, body| found.push(Beside { to, limit, body });
+    add(Neighbour::Tyre, limits.tyre, Body::Turned(tyre(&job.wheel, surroundings, axle)));
+    if pair == PairName::Chainstays {
+        if hand == Hand::Right {
+            for (i, ring) in surroundings.rings.iter().enumerate() {
+                let tips = tip_diameter(ring.teeth.number()).mm();
+                let solid = disc(shell, tips, ring.chainline.mm(), ring.thickness.mm());
+                add(Neighbour::Chainring(i), limits.chainring, Body::Turned(solid));
+            }
+        }
+        if let Some(crank) = &surroundings.crank {
+            add(Neighbour::Crank, limits.crank, Body::Turned(arm_sweep(crank, shell)));
+            add(Neighbour::Heel, limits.heel, Body::Turned(heel_sweep(crank, shell)));
+        }
+    }
+    if let Some(sprocket) = surroundings.sprocket.as_ref().filter(|_| hand == Hand::Right) {
+        add(Neighbour::Chain, limits.chain, Body::Turned(chain(sprocket, axle, half_spacing)));
+    }
+    if let Some(rotor) = surroundings.rotor.as_ref().filter(|_| hand == Hand::Left) {
+        let middle = half_spacing - rotor.from_dropout.mm();
+        let solid = disc(axle, rotor.diameter.mm(), middle, rotor.thickness.mm());
+        add(Neighbour::Rotor, limits.rotor, Body::Turned(solid));
+        if rotor.caliper_length.mm().value() > 0.0 {
+            add(Neighbour::Caliper, limits.caliper, Body::Block(caliper(rotor, &axle, middle)));
+        }
+    }
+    found
+}
+
+fn arm_sweep<T: Real>(crank: &Crank<T>, shell: Line<T>) -> Turned<T> {
+    let half = T::of(0.5 * OUTWARDS);
+    let reach = (crank.arm.mm() + crank.over.mm()) * T::of(2.0);
+    disc(shell, reach, crank.inside.mm() + half, half * T::of(2.0))
+}
+
+/// The heel keeps its place from the pedal, so it goes round a circle as large as the pedal's, about a point as far from the
+/// shell as the heel is from the pedal. The shoe lies before it, so the whole disc counts.
+fn heel_sweep<T: Real>(crank: &Crank<T>, shell: Line<T>) -> Turned<T> {
+    let half = T::of(0.5 * OUTWARDS);
+    let shift = Vector3::new(crank.heel_back.mm(), T::zero(), crank.heel_up.mm());
+    let axis = Line { point: shell.point + shift, ..shell };
+    disc(axis, crank.arm.mm() * T::of(2.0), crank.heel_inside.mm() + half, half * T::of(2.0))
+}
+
+fn caliper<T: Real>(rotor: &Rotor<T>, axle: &Line<T>, middle: T) -> Block<T> {
+    let (sin, cos) = rotor.caliper.radians().sin_cos();
+    let out = Vector3::new(-cos, T::zero(), sin);
+    let along = Vector3::new(sin, T::zero(), cos);
+    let half = |size: Length<T>| size.mm() * T::of(0.5);
+    Block {
+        middle: axle.at(middle) + out * rotor.caliper_out.mm(),
+        directions: [along, out, axle.direction],
+        halves: [half(rotor.caliper_length), half(rotor.caliper_height), half(rotor.caliper_width)],
+    }
+}
+
+/// The columns of the fixture's posts, endless along the clamp frame's normal.
+pub(super) fn columns<T: Real>(
+    job: &Job<T>,
+    surroundings: &Surroundings<T>,
+    clamp: &ClampFrame<T>,
+) -> Vec<Beside<T>> {
+    let Some(columns) = &surroundings.posts else { return Vec::new() };
+    let endless = T::of(f64::INFINITY);
+    let column = |(i, u): (usize, &Length<T>)| {
+        let axis = Line { point: clamp.origin + clamp.u * u.mm(), direction: clamp.w };
+        let rim = columns.diameter.mm() * T::of(0.5);
+        let solid = Turned { axis, hole: T::zero(), rim, low: -endless, high: endless, rounding: T::zero() };
+        Beside { to: Neighbour::Post(i), limit: surroundings.limits.post, body: Body::Turned(solid) }
+    };
+    job.fixture.posts.iter().enumerate().map(column).collect()
+}
