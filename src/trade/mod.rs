@@ -39,7 +39,7 @@ pub use ovals::{Ovals, Press};
 pub use pad::BrakePad;
 pub use reader::json_number;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
-pub use sources::{SOURCES, Sourced, Sure};
+pub use sources::{SOURCES, Sourced};
 pub use starters::{Starter, starters};
 pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;

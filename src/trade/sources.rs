@@ -1,26 +1,6 @@
 //! Where the starting figures of the surroundings come from, and how sure each is.
 
-/// How sure a figure is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Sure {
-    /// Read in the source itself.
-    Read,
-    /// Read where someone quotes the source.
-    Quoted,
-    /// From memory: a value to start from and to be measured.
-    Memory,
-}
-
-impl Sure {
-    /// In the words the page uses.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Read => "read in the source",
-            Self::Quoted => "quoted elsewhere",
-            Self::Memory => "from memory, measure yours",
-        }
-    }
-}
+use super::shop::Sure;
 
 /// A published or remembered figure.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -43,7 +23,7 @@ const fn sourced(key: &'static str, value: f64, source: &'static str, sure: Sure
 pub const SOURCES: [Sourced; 11] = [
     sourced("limits.tyre_mm", 1.6, "16 CFR 1512.11(b): wheel to fork or any frame member", Sure::Read),
     sourced("limits.tyre_mm", 4.0, "EN 14781:2005, 4.10.2, racing bicycles", Sure::Quoted),
-    sourced("limits.tyre_mm", 6.0, "ISO 4210-2, other bicycles", Sure::Memory),
+    sourced("limits.tyre_mm", 6.0, "ISO 4210-2, other bicycles", Sure::Remembered),
     sourced("limits.chainring_mm", 3.0, "a ring maker's advice", Sure::Quoted),
     sourced("limits.run_out_mm", 0.8, "TBIS 15194:2019, table 22, column order unclear", Sure::Quoted),
     sourced("chainrings.chainline_mm", 42.0, "common practice, track and single road ring", Sure::Quoted),
