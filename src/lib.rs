@@ -2,8 +2,9 @@
 //!
 //! A [`trade::Job`] is what a person enters; [`plan::Plan`] is all that follows from it.
 //! Layers, lowest first: [`quantity`], [`geometry`], [`trade`], [`plan`], [`machining`], [`work`], then [`check`],
-//! [`drawing`] and [`link`].
+//! [`drawing`] and [`link`], and [`ask`] above them all.
 
+pub mod ask;
 pub mod check;
 pub mod drawing;
 pub mod geometry;

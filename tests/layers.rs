@@ -12,7 +12,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 9] = [
+const LAYERS: [(&str, &[&str]); 10] = [
     ("quantity", &[]),
     ("geometry", &["quantity"]),
     ("trade", &["quantity"]),
@@ -22,6 +22,7 @@ const LAYERS: [(&str, &[&str]); 9] = [
     ("work", &["quantity", "geometry", "trade", "plan", "machining"]),
     ("drawing", &["quantity", "geometry", "trade", "plan"]),
     ("link", &["quantity", "trade"]),
+    ("ask", &["quantity", "trade", "plan", "check", "machining", "work", "drawing", "link"]),
 ];
 
 fn root() -> PathBuf {

@@ -62,14 +62,14 @@ function hashed(name, content) {
   return write(`${name.slice(0, dot)}.${hash(content)}${name.slice(dot)}`, content);
 }
 
-async function set(css, wasm, checker) {
+async function set(css, wasm, beside) {
   const wasmName = await hashed("staywright.wasm", wasm);
-  const checkerName = await hashed("checker.js", checker.script);
-  const checkerWasm = await hashed("checker.wasm", checker.wasm);
+  const besideName = await hashed("beside.js", beside.script);
+  const besideWasm = await hashed("beside.wasm", beside.wasm);
   const shell = await text("index.html");
   const scripts = await Promise.all(["loader.js", "ask.js"].map((name) => text(`src/page/shell/${name}`)));
-  const build = hash([wasmName, checkerName, checkerWasm, css, shell, await readFile(PAGE), ...scripts].join());
-  const names = { WASM: `./${wasmName}`, CHECKER: `./${checkerName}`, CHECKER_WASM: `./${checkerWasm}` };
+  const build = hash([wasmName, besideName, besideWasm, css, shell, await readFile(PAGE), ...scripts].join());
+  const names = { WASM: `./${wasmName}`, BESIDE: `./${besideName}`, BESIDE_WASM: `./${besideWasm}` };
   const loaderName = await hashed("staywright.js", await script("loader.js", "esm", { BUILD: build, ...names }));
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
@@ -82,14 +82,14 @@ async function set(css, wasm, checker) {
 
 const packed = (content) => gzipSync(content, { level: 9 }).toString("base64");
 
-async function singleFile(css, wasm, checker, build) {
+async function singleFile(css, wasm, beside, build) {
   const start = await script("single.js", "iife", {});
   const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; worker-src blob:; base-uri 'none'; form-action 'none'`;
   const shell = put(await text("index.html"), [["__CSS__", css], ["__BUILD__", build]]);
   const cut = (content, from, to) => content.replace(new RegExp(`\\s*<!-- ${from} -->[\\s\\S]*?<!-- /${from} -->`), () => to);
   let page = cut(shell, "set-policy", `\n  <meta http-equiv="Content-Security-Policy" content="${policy}">`);
   page = cut(page, "set-links", "");
-  const held = Object.entries({ wasm, checker: checker.script, "checker-wasm": checker.wasm });
+  const held = Object.entries({ wasm, beside: beside.script, "beside-wasm": beside.wasm });
   const texts = held.map(([id, content]) => `\n  <script type="text/plain" id="${id}">${packed(content)}</script>`);
   page = cut(page, "set-script", `${texts.join("")}\n  <script>${start}</script>`);
   await write("staywright.html", page);
@@ -99,10 +99,10 @@ await rm(DIST, { recursive: true, force: true });
 await mkdir(DIST, { recursive: true });
 const css = await styles();
 const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
-const checker = {
-  script: await script("checker.js", "iife", {}),
+const beside = {
+  script: await script("beside.js", "iife", {}),
   wasm: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")),
 };
-const build = await set(css, wasm, checker);
-await singleFile(css, wasm, checker, build);
+const build = await set(css, wasm, beside);
+await singleFile(css, wasm, beside, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -46,11 +46,11 @@ function sizes() {
   const size = (name) =>
     brotliCompressSync(readFileSync(path.join(DIST, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
   const of = (wanted) => first.filter(wanted).reduce((sum, name) => sum + size(name), 0);
-  const isChecker = (name) => name.startsWith("checker.");
-  const [total, checker] = [of((name) => !isChecker(name)), of(isChecker)];
-  const wasm = of((name) => !isChecker(name) && name.endsWith(".wasm"));
+  const isBeside = (name) => name.startsWith("beside.");
+  const [total, beside] = [of((name) => !isBeside(name)), of(isBeside)];
+  const wasm = of((name) => !isBeside(name) && name.endsWith(".wasm"));
   rows.push(["Download for first use (without the installed app's icons), brotli", `${(total / 1000).toFixed(0)} kB, of which wasm ${(wasm / 1000).toFixed(0)} kB`]);
-  rows.push(["What Check fetches when nobody waits, brotli", `${(checker / 1000).toFixed(0)} kB`]);
+  rows.push(["What answers beside the page, fetched when nobody waits, brotli", `${(beside / 1000).toFixed(0)} kB`]);
 }
 
 async function slowed(page) {

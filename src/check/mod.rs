@@ -51,6 +51,7 @@
 //! is. Draws follow from the seed alone.
 
 mod as_cut;
+mod asks;
 mod carry;
 mod chance;
 mod distribution;
@@ -73,6 +74,7 @@ mod set_up;
 mod setting;
 mod stand;
 mod tip;
+mod told;
 mod worked;
 
 pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes, values};
@@ -94,4 +96,5 @@ pub use place::{Kind, Place};
 pub use rear_end::{Carried, RearEnd};
 pub use sample::{Sample, sample};
 pub use setting::Setting;
+pub use told::Told;
 pub use worked::{Worked, WorkedFigure, worked_examples};

@@ -6,9 +6,10 @@ use super::view::View;
 use crate::plan::{Plan, Stay};
 use crate::quantity::{Bounds, Length, trimmed};
 use crate::trade::{Hand, PairName};
+use serde::{Deserialize, Serialize};
 
 /// By how much one stay differs from the plan.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Differs {
     /// Its length, mm.
     pub length: f64,

@@ -21,3 +21,9 @@ pub fn check(question: &str) -> String {
 pub fn worked() -> String {
     staywright::check::worked_json()
 }
+
+/// The page's own questions: bytes in, bytes out. They mean what this version of the page means by them.
+#[wasm_bindgen(skip_typescript)]
+pub fn answer(question: &[u8]) -> Vec<u8> {
+    staywright::ask::answer(question)
+}

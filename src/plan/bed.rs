@@ -4,9 +4,10 @@ use crate::geometry::{Centreline, Frame, Turn};
 use crate::quantity::Real;
 use crate::trade::Tube;
 use nalgebra::{Point3, Vector3};
+use serde::{Deserialize, Serialize};
 
 /// A tube's two free choices.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub(super) struct Placing<T = f64> {
     /// Station of the raw tube that lies at the front reference point, mm.
     pub(super) trim: T,

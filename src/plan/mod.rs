@@ -15,6 +15,7 @@ mod lay;
 mod member;
 mod notices;
 mod pair;
+mod placed;
 mod posts;
 mod profile;
 mod result;
@@ -30,11 +31,12 @@ pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
+pub use placed::Placed;
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,
 };
 pub use setting::{TableWays, table_ways};
-pub use solve::{faults, plan, plan_json, solve};
+pub use solve::{faults, plan, plan_json, plan_placed, solve};
 pub use trial::{Trial, try_cutter};
 pub use warn::Code;

@@ -3,8 +3,8 @@
 use super::axes::Axes;
 use super::lay::{Laid, middles};
 use super::pair::pair;
+use super::placed::Placed;
 use super::result::{Pairs, Plan, Warning};
-use super::room::most_room;
 use super::warn::Code;
 use crate::quantity::{Length, Real, trimmed};
 use crate::trade::{Fault, Hand, Job, PairName, Side};
@@ -23,10 +23,17 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
     if faults.is_empty() { Ok(solve(job)) } else { Err(faults) }
 }
 
+/// The same, with tubes that leave it to the solver laid as a search has [`Placed`] them, be it of this job or of one that it
+/// was changed from; as entered where it has not.
+pub fn plan_placed(job: &Job, placed: &Placed) -> Result<Plan, Vec<Fault>> {
+    let faults = faults(job);
+    if faults.is_empty() { Ok(solve_placed(job, placed)) } else { Err(faults) }
+}
+
 impl Default for Plan {
     /// The plan of the starting job.
     fn default() -> Self {
-        solve(&Job::default())
+        solve_placed(&Job::default(), &Placed::default())
     }
 }
 
@@ -88,15 +95,20 @@ fn cannot_span(name: PairName, hand: Hand) -> Warning {
 
 /// The plan over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
 pub fn solve<T: Real>(job: &Job<T>) -> Plan<T> {
+    let placed = if Placed::is_wanted(job) { Placed::search(job) } else { Placed::default() };
+    solve_placed(job, &placed)
+}
+
+/// The same with tubes that leave it to the solver laid as a search has placed them.
+fn solve_placed<T: Real>(job: &Job<T>, placed: &Placed) -> Plan<T> {
     let axes = Axes::new(&job.frame);
     let mut warnings = Vec::new();
     let mut worked = |name: PairName| {
-        let [right, left] = most_room(job, name);
-        let laid = [(Hand::Right, right), (Hand::Left, left)]
-            .map(|(hand, found)| Laid::new(&axes, job, name, hand, found.flatten()));
-        let lost =
-            [(Hand::Right, right), (Hand::Left, left)].into_iter().filter(|(_, found)| *found == Some(None));
-        warnings.extend(lost.map(|(hand, _)| cannot_span(name, hand)));
+        let laid = Hand::ALL.map(|hand| {
+            let found = placed.of(job, name, hand);
+            warnings.extend((found == Some(None)).then(|| cannot_span(name, hand)));
+            Laid::new(&axes, job, name, hand, found.flatten())
+        });
         pair(&axes, job, name, &laid, &mut warnings)
     };
     let pairs = Pairs { chainstays: worked(PairName::Chainstays), seatstays: worked(PairName::Seatstays) };

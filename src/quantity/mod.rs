@@ -7,6 +7,7 @@ mod length;
 mod parsed;
 mod plain;
 mod real;
+pub mod show;
 mod written;
 
 pub use angle::Angle;

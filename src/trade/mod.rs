@@ -24,6 +24,7 @@ mod starters;
 mod surroundings;
 mod tube;
 mod wheel;
+mod words;
 mod write;
 
 pub use bends::{Bend, Bends, Find};
@@ -44,3 +45,4 @@ pub use starters::{Starter, starters};
 pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;
 pub use wheel::Wheel;
+pub use words::{capital, place_name};

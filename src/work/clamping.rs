@@ -1,13 +1,14 @@
 //! Laying a pair in the fixture.
 
+use super::Work;
 use super::caution::CLAMP;
 use super::effect::Effect;
 use super::reading::{Named, Reading};
 use super::step::{Scale, Step};
-use super::{Work, capital};
 use crate::plan::Post;
 use crate::quantity::{Angle, Length, trimmed};
 use crate::trade::Hand;
+use crate::trade::capital;
 use crate::trade::shop::Shown;
 
 /// Two settings closer than this, in mm or degrees, are one: it is below what the scales show.

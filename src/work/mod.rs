@@ -112,12 +112,3 @@ fn work_steps(work: Work<'_>) -> Vec<Step> {
     }
     steps
 }
-
-/// The words with a capital letter. They are written in plain letters, so no table of all the world's is needed.
-fn capital(words: &str) -> String {
-    let mut words = words.to_owned();
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
-}

@@ -5,9 +5,10 @@ use super::effect::{Axled, Effect, effect};
 use super::machine::Way;
 use super::reading::Reading;
 use super::step::Step;
-use super::{Work, capital, caution, round, slot};
+use super::{Work, caution, round, slot};
 use crate::plan::{Cut, CutAt, Setting, Stay};
 use crate::quantity::Length;
+use crate::trade::capital;
 use crate::trade::{Hand, TouchSide};
 
 /// One end of the stays that are cut in the same setting.

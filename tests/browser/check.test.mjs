@@ -146,7 +146,7 @@ test("no accessibility fault with readings entered", async () => {
   await fine(page);
 });
 
-test("with the server stopped the checker answers too", async () => {
+test("with the server stopped what answers beside the page answers too", async () => {
   const { server, address } = await serve();
   const page = await open(at.browser, address, PHONE);
   await kept(page);

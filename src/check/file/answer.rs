@@ -3,8 +3,7 @@
 use super::found::found;
 use super::request::Request;
 use crate::check::{
-    Budget, Carried, Distribution, Figure, Finished, Hold, Limit, Outcome, Place, RearEnd, Sample, Setting,
-    moves,
+    Budget, Carried, Figure, Finished, Hold, Limit, Outcome, RearEnd, Sample, Setting, moves,
 };
 use serde_json::{Value, json};
 
@@ -13,7 +12,7 @@ const DRAWN_PART: f64 = 0.95;
 
 pub(super) fn answer(request: &Request) -> Value {
     let mut finished = Finished::new(&request.plan);
-    tell(&mut finished.rear, request);
+    finished.rear.tell(&request.told);
     let rear = &finished.rear;
     let (carried, samples) = (rear.carried(), rear.sampled(request.runs, request.seed));
     let results: Vec<Value> = rear
@@ -32,24 +31,6 @@ pub(super) fn answer(request: &Request) -> Value {
         "runs": request.runs,
         "seed": request.seed,
     })
-}
-
-/// What the builder knows better than the starting values.
-fn tell(rear: &mut RearEnd, request: &Request) {
-    for (id, half_width) in &request.spreads {
-        rear.set_spread(id, Distribution::Rectangular { half_width: *half_width });
-    }
-    for (id, most) in &request.limits {
-        for outcome in rear.outcomes.iter_mut().filter(|outcome| outcome.id == *id) {
-            outcome.limit = outcome.limit.with(*most);
-        }
-    }
-    for (id, off) in &request.learned {
-        let Some(place) = Place::from_id(id) else { continue };
-        for setting in rear.settings.iter_mut().filter(|setting| place.covers(&setting.place)) {
-            setting.off += off;
-        }
-    }
 }
 
 fn setting(setting: &Setting) -> Value {

@@ -1,8 +1,6 @@
 //! What the readings say, as JSON.
 
-use crate::check::{
-    Figure, Finished, Found, Habit, Judged, Known, Mend, Outcome, Reading, Refusal, Verdict, What,
-};
+use crate::check::{Finished, Found, Habit, Judged, Known, Mend, Outcome, Reading, Refusal, Verdict, What};
 use serde_json::{Value, json};
 
 /// `null` without readings, and where no stays fit them.
@@ -10,11 +8,7 @@ pub(super) fn found(finished: &Finished, readings: &[(String, f64)]) -> Value {
     if readings.is_empty() {
         return Value::Null;
     }
-    let reading = |(id, value): &(String, f64)| {
-        let figure = finished.figures.iter().find(|figure| figure.id == *id);
-        Reading { id: id.clone(), value: *value, standard: figure.map_or(1.0, |figure| figure.standard) }
-    };
-    let readings: Vec<Reading> = readings.iter().map(reading).collect();
+    let readings = finished.readings(readings);
     finished.found(&readings).map_or(Value::Null, |found| told(finished, &readings, &found))
 }
 
@@ -27,9 +21,7 @@ fn told(finished: &Finished, readings: &[Reading], found: &Found) -> Value {
     let outcomes = finished.rear.outcomes.iter();
     let results = outcomes.zip(&found.results).zip(&mend.after).enumerate().map(
         |(place, ((outcome, judged), after))| {
-            let of_wheel = !matches!(outcome.what, What::Gap | What::Tyre);
-            let asks = if of_wheel && is_open(judged) { asks(finished, readings, place) } else { Vec::new() };
-            result(outcome, judged, *after, &asks)
+            result(outcome, judged, *after, &finished.asks(found, readings, place))
         },
     );
     let refused = found.refused.iter().map(|(id, why)| json!({ "id": id, "why": refusal(*why) }));
@@ -42,34 +34,6 @@ fn told(finished: &Finished, readings: &[Reading], found: &Found) -> Value {
         "habits": finished.habits(found).iter().map(habit).collect::<Vec<_>>(),
         "refused": refused.collect::<Vec<_>>(),
     })
-}
-
-fn is_open(judged: &Judged) -> bool {
-    judged.verdict == Verdict::Open
-}
-
-/// Figures which, read besides, settle the result at `place`: none of them can be left out. Empty where all of them together
-/// leave it open. Those that a shop reads with least trouble are kept.
-fn asks(finished: &Finished, readings: &[Reading], place: usize) -> Vec<String> {
-    let unread = |figure: &&Figure| readings.iter().all(|reading| reading.id != figure.id);
-    let as_planned =
-        |figure: &Figure| Reading { id: figure.id.clone(), value: figure.nominal, standard: figure.standard };
-    let mut more: Vec<Reading> = finished.figures.iter().filter(unread).map(as_planned).collect();
-    let settles = |more: &[Reading]| {
-        let all: Vec<Reading> = readings.iter().chain(more).cloned().collect();
-        let found = finished.found(&all);
-        found.is_some_and(|found| found.results.get(place).is_some_and(|judged| !is_open(judged)))
-    };
-    if !settles(&more) {
-        return Vec::new();
-    }
-    for figure in &finished.figures {
-        let without: Vec<Reading> = more.iter().filter(|one| one.id != figure.id).cloned().collect();
-        if without.len() < more.len() && settles(&without) {
-            more = without;
-        }
-    }
-    more.into_iter().map(|reading| reading.id).collect()
 }
 
 fn known(known: &Known) -> Value {

@@ -1,5 +1,6 @@
 //! A question as it is asked.
 
+use crate::check::Told;
 use crate::plan::{Plan, plan};
 use crate::trade::{Fault, Hand, Job, PairName, json_number};
 use serde_json::{Map, Value};
@@ -13,12 +14,7 @@ const RUNS: f64 = 2000.0;
 #[derive(Debug)]
 pub(super) struct Request {
     pub(super) plan: Plan,
-    /// Settings whose largest error is told, by name.
-    pub(super) spreads: Vec<(String, f64)>,
-    /// Results whose limit is told, by name.
-    pub(super) limits: Vec<(String, f64)>,
-    /// Settings that are known to be off, by name.
-    pub(super) learned: Vec<(String, f64)>,
+    pub(super) told: Told,
     /// Figures that were read, by name.
     pub(super) readings: Vec<(String, f64)>,
     pub(super) runs: usize,
@@ -63,9 +59,11 @@ impl Request {
     fn about(plan: Plan, keys: &Map<String, Value>) -> Result<Self, Fault> {
         Ok(Self {
             plan,
-            spreads: named(keys, "spreads", 0.0)?,
-            limits: named(keys, "limits", 0.0)?,
-            learned: named(keys, "learned", f64::MIN)?,
+            told: Told {
+                spreads: named(keys, "spreads", 0.0)?,
+                limits: named(keys, "limits", 0.0)?,
+                learned: named(keys, "learned", f64::MIN)?,
+            },
             readings: named(keys, "readings", f64::MIN)?,
             runs: number(keys, "runs", RUNS, MOST_RUNS)? as usize,
             seed: number(keys, "seed", 1.0, f64::from(u32::MAX))? as u64,

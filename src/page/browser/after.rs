@@ -1,6 +1,7 @@
 //! What is done once the page stands.
 
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// Does `act` once the page stands, and again whenever a signal that it reads has changed. It is told whether this is
 /// the first time.
@@ -16,6 +17,12 @@ fn follow_boxed(mut act: Box<dyn FnMut(bool)>) {
 pub fn paint(act: impl FnOnce() + 'static) {
     // The first frame is made now; when the second is asked for, the first is on the screen.
     request_animation_frame(move || request_animation_frame(act));
+}
+
+/// Does `act` after the first paint, as if it were done now: what it makes lives as long as what is being made now.
+pub fn idle(act: impl FnOnce() + 'static) {
+    let owner = Owner::current().unwrap_or_default();
+    paint(move || set_timeout(move || owner.with(act), Duration::ZERO));
 }
 
 /// Whether the page has been painted since it was opened.

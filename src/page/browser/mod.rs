@@ -2,7 +2,7 @@
 
 pub mod address;
 pub mod after;
-pub mod checker;
+pub mod beside;
 pub mod clip;
 pub mod details;
 pub mod drag;

@@ -1,9 +1,9 @@
 //! The figures of one cut as the page lists them.
 
 use super::pick::Pick;
-use super::reading::{Named, Reading};
 use staywright::plan::{Contact, Cut, Plan, RoundCut, SlotCut, Stay};
 use staywright::quantity::Length;
+use staywright::work::{Named, Reading};
 
 /// The stay of a pick.
 pub fn stay_of(plan: &Plan, pick: Pick) -> &Stay {

@@ -1,8 +1,8 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
-use super::show::{in_unit, sign};
-use super::words::capital;
+use staywright::quantity::show::{in_unit, sign};
 use staywright::quantity::{Angle, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
+use staywright::trade::capital;
 use staywright::trade::{Fault, Spec};
 
 /// A text that was understood.

@@ -1,7 +1,7 @@
 //! Where a figure comes from: the triangle it is read off, the formula, and the figures put into it.
 
-use super::show;
 use staywright::plan::{Cut, Plan, RoundCut, Stay};
+use staywright::quantity::show;
 use staywright::quantity::{Angle, Length, LengthUnit, fixed};
 use staywright::trade::Member;
 

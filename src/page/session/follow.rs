@@ -1,9 +1,8 @@
 //! Everything that follows from the job, each a memo that is only worked out where it is shown.
 
 use super::records::mark;
-use super::steps::{Step, steps};
 use leptos::prelude::*;
-use staywright::plan::{Plan, plan};
+use staywright::plan::{Placed, Plan, plan_placed};
 use staywright::trade::{Fault, Job, Spec};
 use std::sync::Arc;
 
@@ -43,31 +42,28 @@ pub struct Follow {
     pub faults: Memo<Vec<Fault>>,
     /// The plan of the last job without a fault; it holds that job too.
     pub plan: Memo<Shared<Plan>>,
-    /// The steps of the set-up.
-    pub steps: Memo<Vec<Step>>,
     /// The mark that ticks and measured figures are kept under. Name and notes do not count.
     pub mark: Memo<String>,
 }
 
 impl Follow {
-    pub(super) fn new(job: RwSignal<Job>) -> Self {
+    pub(super) fn new(job: RwSignal<Job>, placed: RwSignal<Placed>) -> Self {
         let figures = Memo::new(move |_| {
             let figures = job.with(Job::figures).into_iter();
             Shared::new(figures.map(|(path, spec, value)| (path, (spec, value))).collect::<Vec<_>>())
         });
-        let answer = Memo::new(move |_| job.with(plan).map(Shared::new));
+        let answer = Memo::new(move |_| job.with(|job| plan_placed(job, &placed.get())).map(Shared::new));
         let faults = Memo::new(move |_| answer.with(|answer| answer.clone().err().unwrap_or_default()));
         let plan = Memo::new(move |last: Option<&Shared<Plan>>| {
             // A link may hold a job with faults; there is no good one before it.
             let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
             answer.get().unwrap_or_else(|_| earlier())
         });
-        let steps = Memo::new(move |_| plan.with(|plan| steps(plan)));
         let mark = Memo::new(move |_| {
             let good = plan.with(|plan| plan.job.clone());
             mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))
         });
-        Self { figures, faults, plan, steps, mark }
+        Self { figures, faults, plan, mark }
     }
 
     /// The last job without a fault.

@@ -11,19 +11,9 @@ pub fn name(job_name: &str) -> String {
     format!("{stem}.staywright.json")
 }
 
-/// The job's JSON text.
-pub fn text(job: &Job) -> String {
-    serde_json::to_string_pretty(&job.to_json()).unwrap_or_default()
-}
-
-/// The fixture of `job` alone, as a job file that holds nothing else.
-pub fn fixture_text(job: &Job) -> String {
-    let whole = job.to_json();
-    let part = |key: &str| whole.get(key).cloned().unwrap_or_default();
-    serde_json::json!({
-        "format": part("format"), "fixture": part("fixture"), "edge_finder_mm": part("edge_finder_mm")
-    })
-    .to_string()
+/// The fixture of `job` alone, in a job that is plain apart from it.
+pub fn fixture_alone(job: &Job) -> Job {
+    Job { fixture: job.fixture.clone(), touch: job.touch, ..Job::default() }
 }
 
 /// What follows the last `#` of a link, or the whole text where there is none.
@@ -47,16 +37,5 @@ mod tests {
     fn a_link_is_read_from_its_fragment() {
         assert_eq!(fragment_of(" https://example.org/page#1abc "), "1abc");
         assert_eq!(fragment_of("1abc"), "1abc");
-    }
-
-    #[test]
-    fn a_fixture_alone_is_a_job_file_that_carries_the_fixture() {
-        let mut job = Job::default();
-        job = job.with_figure("fixture.block_width_mm", 81.0).with_figure("edge_finder_mm", 6.0);
-        job.name = "left out".into();
-        let read = Job::from_json(&fixture_text(&job)).unwrap_or_default();
-        assert_eq!(read.fixture, job.fixture);
-        assert_eq!(read.touch, job.touch);
-        assert_eq!(read.name, "");
     }
 }

@@ -3,8 +3,6 @@
 //! Nothing here knows the browser.
 
 pub mod advice;
-pub mod answer;
-pub mod bench;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
@@ -12,17 +10,14 @@ pub mod explain;
 pub mod follow;
 mod history;
 pub mod job_file;
+pub mod kept;
 pub mod pair_facts;
 pub mod pick;
 pub mod place;
 pub mod qr;
 mod question;
-pub mod reading;
 mod records;
 mod settings;
-pub mod show;
-pub mod steps;
-pub mod words;
 
 pub use follow::{Figure, Follow};
 pub use history::History;
@@ -32,7 +27,8 @@ pub use settings::{Limits, Settings, Theme};
 use entry::{Understood, understand};
 use follow::Shared;
 use leptos::prelude::*;
-use serde_json::Value;
+use staywright::ask::{Checked, StepLine};
+use staywright::plan::Placed;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Job;
 
@@ -72,8 +68,14 @@ pub struct Session {
     pub faulty: RwSignal<Vec<Faulty>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
-    /// What the checker last answered; `None` until it has, and where it cannot be started.
-    pub answer: RwSignal<Option<Shared<Value>>>,
+    /// What was last answered on errors and finished stays; `None` until it was, and where nobody answers.
+    pub checked: RwSignal<Option<Shared<Checked>>>,
+    /// The result of which it tells how errors carry to it.
+    pub result: RwSignal<String>,
+    /// The steps of the set-up, as last answered.
+    pub steps: RwSignal<Vec<StepLine>>,
+    /// Where tubes lie that leave it to the solver, as last answered.
+    pub placed: RwSignal<Placed>,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything that follows from the job.
@@ -85,6 +87,7 @@ impl Session {
     pub fn new(job: Job, at: u32) -> Self {
         let history = RwSignal::new(History::new(at, job.clone()));
         let job = RwSignal::new(job);
+        let placed = RwSignal::new(Placed::default());
         let records = RwSignal::new(Records::default());
         Self {
             job,
@@ -94,9 +97,12 @@ impl Session {
             records,
             faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
-            answer: RwSignal::new(None),
+            checked: RwSignal::new(None),
+            result: RwSignal::new("off-centre".to_owned()),
+            steps: RwSignal::new(Vec::new()),
             notice: RwSignal::new(None),
-            follow: Follow::new(job),
+            placed,
+            follow: Follow::new(job, placed),
         }
     }
 
@@ -142,7 +148,7 @@ impl Session {
         self.follow.faults.with(|faults| {
             for fault in faults {
                 let known = self.follow.figure(&fault.field).map(|(spec, _)| spec.name.to_owned());
-                let name = known.unwrap_or_else(|| pick::place_name(&fault.field));
+                let name = known.unwrap_or_else(|| staywright::trade::place_name(&fault.field));
                 if !names.contains(&name) {
                     names.push(name);
                 }

@@ -1,8 +1,8 @@
 //! The figures of a pair that answer while its stays are changed.
 
-use super::reading::{Named, Reading};
 use staywright::plan::Pair;
 use staywright::trade::Hand;
+use staywright::work::{Named, Reading};
 
 /// What each side is, then what the pair has in common.
 pub fn pair_facts(pair: &Pair) -> Vec<Named> {

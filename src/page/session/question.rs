@@ -1,35 +1,62 @@
-//! What is asked about the errors of the job and its finished stays.
+//! What is asked beside the page, as it stands.
 
 use super::Session;
-use super::bench::Bench;
+use super::follow::Shared;
+use super::place::Place;
 use leptos::prelude::*;
-use serde_json::{Map, Value, json};
+use staywright::ask::{Answer, Question, ToCheck};
+use staywright::link;
+use staywright::plan::Placed;
 use staywright::quantity::{LengthUnit, read_angle, read_length};
 
 impl Session {
-    /// The question as it stands: the last good job, what is known of the bench, all readings, the figure that is touched.
-    pub fn question(self) -> String {
-        let job = self.follow.plan.with(|plan| plan.job.to_json());
-        let mut keys = self.settings.bench.with(Bench::asked);
-        keys.insert("job".into(), job);
-        keys.insert("readings".into(), Value::Object(self.readings()));
-        let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
-        keys.insert("touched".into(), json!(touched));
-        Value::Object(keys).to_string()
+    /// How errors carry and what the readings say, as long as somebody looks at it.
+    pub fn to_check(self) -> Option<Question> {
+        (self.settings.place.get() == Place::Check).then(|| {
+            let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
+            Question::Check(Box::new(ToCheck {
+                job: self.follow.plan.with(|plan| link::encode(&plan.job)),
+                unit: self.settings.unit.get(),
+                bench: self.settings.bench.get(),
+                readings: self.readings(),
+                result: self.result.get(),
+                touched,
+            }))
+        })
+    }
+
+    /// The order of work. Where nobody looks at it, that of the last settled state is enough: it may be printed at any time.
+    pub fn to_set_up(self) -> Option<Question> {
+        let looked_at = self.settings.place.get() == Place::SetUp;
+        if !looked_at {
+            self.history.track();
+        }
+        let job =
+            if looked_at { self.follow.plan.with(|plan| plan.job.clone()) } else { self.follow.good_job() };
+        Some(Question::Steps { job: link::encode(&job), unit: self.settings.unit.get() })
+    }
+
+    /// Where tubes lie that leave it to the solver.
+    pub fn to_place(self) -> Option<Question> {
+        self.job().with(|job| Placed::is_wanted(job).then(|| Question::Place(link::encode(job))))
+    }
+
+    /// Takes over what was answered. Where nobody answered, what was known is shown no longer.
+    pub fn take_answer(self, answer: Option<Answer>) {
+        match answer {
+            Some(Answer::Placed(placed)) => self.placed.set(placed),
+            Some(Answer::Check(checked)) => self.checked.set(Some(Shared::new(*checked))),
+            Some(Answer::Steps(steps)) => self.steps.set(steps),
+            _ => self.checked.set(None),
+        }
     }
 
     /// What was measured, as numbers; a text that is none is left out, and said so at its field.
-    fn readings(self) -> Map<String, Value> {
+    fn readings(self) -> Vec<(String, f64)> {
         let (mark, unit) = (self.follow.mark.get(), self.settings.unit.get());
         self.records.with(|records| {
             let measured = records.of(&mark).map_or(&[][..], |record| &record.measured).iter();
-            let mut numbers = Map::new();
-            for (id, text) in measured {
-                if let Some(number) = number(id, text, unit) {
-                    numbers.insert(id.clone(), json!(number));
-                }
-            }
-            numbers
+            measured.filter_map(|(id, text)| Some((id.clone(), number(id, text, unit)?))).collect()
         })
     }
 }

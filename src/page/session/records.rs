@@ -1,12 +1,13 @@
 //! What was ticked and measured, job by job, so that a reload at the mill loses nothing.
 
-use serde_json::{Value, json};
+use super::kept;
+use serde::{Deserialize, Serialize};
 
 /// Jobs remembered; the one touched longest ago goes first.
 const MOST_JOBS: usize = 40;
 
 /// What belongs to one job.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Record {
     /// Steps that are done.
     pub ticks: Vec<String>,
@@ -38,20 +39,18 @@ impl Record {
 }
 
 /// The records of all jobs, the one touched last at the end.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Records(Vec<(String, Record)>);
 
 impl Records {
     /// The records written by [`Records::to_text`]; none where the text is not one.
     pub fn from_text(text: &str) -> Self {
-        let value: Value = serde_json::from_str(text).unwrap_or_default();
-        Self(list(&value).iter().filter_map(read_job).collect())
+        kept::from_text(text).unwrap_or_default()
     }
 
     /// As they are kept.
     pub fn to_text(&self) -> String {
-        let job = |(mark, record): &(String, Record)| json!([mark, { "ticks": record.ticks, "measured": record.measured }]);
-        Value::Array(self.0.iter().map(job).collect()).to_string()
+        kept::to_text(self)
     }
 
     /// The record of the job with that mark.
@@ -70,27 +69,6 @@ impl Records {
         let surplus = self.0.len().saturating_sub(MOST_JOBS);
         self.0.drain(..surplus);
     }
-}
-
-/// The elements of a list; none where the value is no list.
-fn list(value: &Value) -> &[Value] {
-    value.as_array().map_or(&[], Vec::as_slice)
-}
-
-/// A mark and its record; what cannot be read is left out.
-fn read_job(value: &Value) -> Option<(String, Record)> {
-    let text = |value: &Value| value.as_str().map(str::to_owned);
-    let [mark, record] = list(value) else { return None };
-    let pair = |value: &Value| match list(value) {
-        [check, measured] => text(check).zip(text(measured)),
-        _ => None,
-    };
-    let all = |key: &str| record.get(key).map_or(&[][..], list).iter();
-    let record = Record {
-        ticks: all("ticks").filter_map(text).collect(),
-        measured: all("measured").filter_map(pair).collect(),
-    };
-    Some((text(mark)?, record))
 }
 
 /// A short mark of a text (FNV-1a, 64 bits), which tells one job's ticks from another's.

@@ -1,9 +1,10 @@
 //! What is kept of how the page is used: not of the job, which the link holds.
 
-use super::bench::Bench;
+use super::kept;
 use super::pick::Pick;
 use super::place::Place;
 use leptos::prelude::*;
+use staywright::ask::Bench;
 use staywright::quantity::{LengthUnit, parsed, trimmed};
 
 /// Light or dark.
@@ -73,7 +74,7 @@ pub struct Settings {
     pub limits: RwSignal<Limits>,
     /// What the builder knows of the bench.
     pub bench: RwSignal<Bench>,
-    /// The builder's own fixture, as the fixture part of a job file.
+    /// The builder's own fixture, as the link text of a job that is plain apart from it.
     pub fixture: RwSignal<Option<String>>,
 }
 
@@ -107,26 +108,26 @@ impl Settings {
             ("pick", Some(self.pick.get().key())),
             ("mill", self.mill.get()),
             ("limits", Some(limits)),
-            ("bench", Some(self.bench.with(|bench| bench.to_text()))),
+            ("bench", Some(self.bench.with(kept::to_text))),
             ("fixture", self.fixture.get()),
         ]
     }
 
     /// Takes over what was kept; what cannot be read is left as it is.
-    pub fn read(self, kept: impl Fn(&str) -> Option<String>) {
-        match kept("unit").as_deref() {
+    pub fn read(self, found: impl Fn(&str) -> Option<String>) {
+        match found("unit").as_deref() {
             Some("in") => self.unit.set(LengthUnit::Inch),
             Some("mm") => self.unit.set(LengthUnit::Millimetre),
             _ => {}
         }
-        let theme = kept("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
+        let theme = found("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
         take(self.theme, theme);
-        take(self.place, kept("place").and_then(|key| Place::from_key(&key)));
-        take(self.pick, kept("pick").and_then(|key| Pick::from_key(&key)));
-        take(self.mill, kept("mill").map(Some));
-        take(self.limits, kept("limits").and_then(|text| limits(&text)));
-        take(self.bench, kept("bench").map(|text| Bench::from_text(&text)));
-        take(self.fixture, kept("fixture").map(Some));
+        take(self.place, found("place").and_then(|key| Place::from_key(&key)));
+        take(self.pick, found("pick").and_then(|key| Pick::from_key(&key)));
+        take(self.mill, found("mill").map(Some));
+        take(self.limits, found("limits").and_then(|text| limits(&text)));
+        take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
+        take(self.fixture, found("fixture").map(Some));
     }
 }
 

@@ -2,9 +2,9 @@
 import init, { start } from "staywright";
 import { asker } from "./ask.js";
 
-/* global BUILD, WASM, CHECKER, CHECKER_WASM: put in by the build. */
+/* global BUILD, WASM, BESIDE, BESIDE_WASM: put in by the build. */
 
-window.staywrightAsk = asker(async () => [new Worker(CHECKER), new URL(CHECKER_WASM, location.href).href]);
+window.staywrightAsk = asker(async () => [new Worker(BESIDE), new URL(BESIDE_WASM, location.href).href]);
 
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {

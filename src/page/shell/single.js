@@ -10,8 +10,8 @@ function unpacked(id) {
 }
 
 window.staywrightAsk = asker(async () => {
-  const script = new Blob([await unpacked("checker").text()], { type: "text/javascript" });
-  return [new Worker(URL.createObjectURL(script)), await unpacked("checker-wasm").arrayBuffer()];
+  const script = new Blob([await unpacked("beside").text()], { type: "text/javascript" });
+  return [new Worker(URL.createObjectURL(script)), await unpacked("beside-wasm").arrayBuffer()];
 });
 
 (async () => {

@@ -11,7 +11,7 @@ use super::place_set_up::set_up_place;
 use super::place_stays::stays_place;
 use super::print_card::print_card;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, after, checker, keep, keys, print, theme, typed};
+use crate::browser::{address, after, beside, keep, keys, print, theme, typed};
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
@@ -29,7 +29,7 @@ pub fn app() -> Part {
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);
     typed::attach(session);
-    checker::attach(session);
+    after::idle(move || answers(session));
     if let Some(why) = opening.damaged {
         session.say_bad(format!(
             "This link cannot be opened: {why}. What you see instead are plain starting figures."
@@ -41,6 +41,13 @@ pub fn app() -> Part {
         .class("page")
         .by(move || at_mill().to_string(), |at_mill| if at_mill == "true" { vec![mill()] } else { bench() })
         .when(move || printing.get(), print_card)
+}
+
+/// What is worked out beside the page, kept in step with it.
+fn answers(session: Session) {
+    beside::follow(move || session.to_place(), move |answer| session.take_answer(answer));
+    beside::follow(move || session.to_check(), move |answer| session.take_answer(answer));
+    beside::follow(move || session.to_set_up(), move |answer| session.take_answer(answer));
 }
 
 /// The page apart from the at-the-mill view.

@@ -3,9 +3,9 @@
 use super::button::button;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::answer::correction;
-use crate::session::bench::Learned;
 use leptos::prelude::*;
+use staywright::ask::Learned;
+use staywright::quantity::{LengthUnit, show};
 
 /// The list; nothing while there are none.
 pub fn corrections() -> Part {
@@ -23,4 +23,10 @@ pub fn corrections() -> Part {
         if items.is_empty() { items } else { vec![title, part("ul").class("mends").each(items)] }
     };
     part("section").class("corrections").live(list)
+}
+
+/// What the builder has kept of the bench, in words: `Slide, chainstays: set it 0.3 mm less than the page tells`.
+fn correction(Learned { name, is_angle, off, .. }: &Learned, unit: LengthUnit) -> String {
+    let way = if *off < 0.0 { "more" } else { "less" };
+    format!("{name}: set it {} {way} than the page tells", show::fine(off.abs(), *is_angle, unit))
 }

@@ -7,15 +7,15 @@ use super::profile_table::profile_table;
 use super::warnings::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::{about, message};
+use crate::session::advice::about;
 use crate::session::cut_facts::{all, contact_words, cut_of, stay_of};
 use crate::session::pick::Pick;
-use crate::session::reading::{Named, Reading};
-use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::drawing::{along_spindle, profile};
 use staywright::plan::{Plan, RoundCut};
-use staywright::quantity::LengthUnit;
+use staywright::quantity::{LengthUnit, show};
+use staywright::trade::capital;
+use staywright::work::{Named, Reading};
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {
@@ -43,7 +43,7 @@ pub fn cut_detail() -> Part {
 /// What the plan warns of at a cut, its stay or its pair.
 fn warnings_of(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<String> {
     let here = plan.warnings.iter().filter(|warning| about(warning, pick));
-    here.map(|warning| message(warning, unit)).collect()
+    here.map(|warning| show::in_sentence(&warning.message, unit)).collect()
 }
 
 /// How well the cut will seat where the saw is not the member's diameter, and how the saw meets the tube.

@@ -3,9 +3,9 @@
 use super::figures::fields;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::quantity::Length;
+use staywright::trade::capital;
 use staywright::trade::{Cope, End, EndKind, Hand, Job, Member, PairName, Side};
 
 /// The end that is meant: its place in a job.

@@ -2,8 +2,8 @@
 
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::reading::{Named, Written};
 use leptos::prelude::*;
+use staywright::work::Named;
 
 /// The list.
 pub fn facts(facts: impl Fn() -> Vec<Named> + 'static) -> Part {

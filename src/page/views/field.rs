@@ -4,11 +4,11 @@ use super::ids::id;
 use super::step_button::step_button;
 use crate::browser::part::{Part, part};
 use crate::session::entry::{stepped, unit_sign, written};
-use crate::session::words::capital;
 use crate::session::{Faulty, Figure, Session};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
+use staywright::trade::capital;
 
 /// What is being typed, and the number it stands for.
 #[derive(Clone, PartialEq)]

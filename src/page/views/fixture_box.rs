@@ -6,8 +6,9 @@ use super::figures::figures;
 use crate::browser::part::{Part, part};
 use crate::session::{Session, job_file};
 use leptos::prelude::*;
+use staywright::link;
 use staywright::quantity::Length;
-use staywright::trade::{Job, TouchSide};
+use staywright::trade::TouchSide;
 
 /// Most posts that a job holds.
 const MOST_POSTS: usize = 8;
@@ -39,11 +40,11 @@ fn own_fixture() -> Part {
     let session = Session::here();
     let kept = session.settings.fixture;
     let keep = move || {
-        kept.set(Some(job_file::fixture_text(&session.follow.good_job())));
+        kept.set(Some(link::encode(&job_file::fixture_alone(&session.follow.good_job()))));
         session.say("This fixture is kept on this device.");
     };
     let put = move || {
-        if let Some(own) = kept.get_untracked().and_then(|text| Job::from_json(&text).ok()) {
+        if let Some(own) = kept.get_untracked().and_then(|text| link::decode(&text).ok()) {
             session.change("own fixture", |job| {
                 job.fixture = own.fixture;
                 job.touch = own.touch;

@@ -2,16 +2,13 @@
 
 use super::button::button;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, clip, files, share};
+use crate::browser::{address, beside, clip, files, share};
 use crate::session::Session;
 use crate::session::job_file;
 use leptos::prelude::*;
+use staywright::ask::{Answer, Question};
 use staywright::link;
 use staywright::trade::Job;
-
-/// Said of a job that the page could neither draw nor keep in its address.
-const NOT_YET: &str = "The job file was not opened: it has bends, butts, ovals or surroundings, which this page cannot draw \
-                       yet. The command line plans it. Nothing was changed.";
 
 /// Copy, share and paste a link; save and open a job file.
 pub fn link_box() -> Part {
@@ -55,14 +52,21 @@ fn share_link(session: Session) {
 
 fn save(session: Session) {
     let job = session.follow.good_job();
-    if files::save(&job_file::name(&job.name), "application/json", &job_file::text(&job)).is_err() {
-        session.say_bad("The job could not be saved.");
-    }
+    let name = job_file::name(&job.name);
+    beside::ask(&Question::Save(link::encode(&job)), move |answer| {
+        let saved = match answer {
+            Some(Answer::Saved(text)) => files::save(&name, "application/json", &text).is_ok(),
+            _ => false,
+        };
+        if !saved {
+            session.say_bad("The job could not be saved.");
+        }
+    });
 }
 
 fn open_chosen(session: Session, event: &leptos::ev::Event) {
     files::read_chosen(&event_target(event), move |text| match text {
-        Ok(text) => open_file(session, &text),
+        Ok(text) => open_file(session, text),
         Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
     });
 }
@@ -115,15 +119,16 @@ fn open_job(session: Session, job: Job, words: &str) {
     session.say(format!("{words} Undo brings back what was here."));
 }
 
-fn open_file(session: Session, text: &str) {
-    match Job::from_json(text) {
-        Ok(job) if !link::carries(&job) => session.say_bad(NOT_YET),
-        Ok(job) => open_job(session, job, "The job file is opened."),
-        Err(faults) => {
-            let first = faults.first().map(ToString::to_string).unwrap_or_default();
-            let more = faults.len().saturating_sub(1);
-            let more = if more == 0 { String::new() } else { format!(" (and {more} more)") };
-            session.say_bad(format!("The job file was not opened: {first}{more}. Nothing was changed."));
+fn open_file(session: Session, text: String) {
+    beside::ask(&Question::Open(text), move |answer| {
+        let opened = match answer {
+            Some(Answer::Opened(Ok(job))) => link::decode(&job).map_err(|error| error.to_string()),
+            Some(Answer::Opened(Err(why))) => Err(why),
+            _ => Err("nothing can read it here".to_owned()),
+        };
+        match opened {
+            Ok(job) => open_job(session, job, "The job file is opened."),
+            Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
         }
-    }
+    });
 }

@@ -6,15 +6,14 @@ use super::step_item::step_words;
 use crate::browser::part::{Part, part};
 use crate::browser::wake;
 use crate::session::Session;
-use crate::session::reading::Written;
-use crate::session::steps::Step;
 use leptos::prelude::*;
+use staywright::ask::StepLine;
 
 /// Opens the view where it was left, or at the first step that is not done.
 pub fn mill_button() -> Part {
     let session = Session::here();
     let open = move || {
-        let steps = session.follow.steps.get_untracked();
+        let steps = session.steps.get_untracked();
         let next = untrack(|| {
             steps.iter().find(|step| !session.ticked(&step.id)).or_else(|| steps.first()).cloned()
         });
@@ -33,18 +32,17 @@ impl At {
     fn index(self) -> usize {
         let open = self.session.settings.mill.get();
         self.session
-            .follow
             .steps
             .with(|steps| steps.iter().position(|step| Some(&step.id) == open.as_ref()).unwrap_or(0))
     }
 
     fn count(self) -> usize {
-        self.session.follow.steps.with(Vec::len)
+        self.session.steps.with(Vec::len)
     }
 
-    fn step(self) -> Option<Step> {
+    fn step(self) -> Option<StepLine> {
         let index = self.index();
-        self.session.follow.steps.with(|steps| steps.get(index).cloned())
+        self.session.steps.with(|steps| steps.get(index).cloned())
     }
 
     fn done(self) -> bool {
@@ -53,7 +51,7 @@ impl At {
 
     /// Goes `by` steps on, as far as there are any.
     fn go(self, by: isize) {
-        let steps = self.session.follow.steps;
+        let steps = self.session.steps;
         let wanted = untrack(|| self.index()).saturating_add_signed(by);
         if let Some(step) = steps.with_untracked(|steps| steps.get(wanted).cloned()) {
             self.session.settings.mill.set(Some(step.id));
@@ -109,13 +107,13 @@ fn bottom(at: At) -> Part {
     part("div").class("mill-bottom").add(previous).add(done).add(next)
 }
 
-fn mill_step(step: &Step) -> Part {
-    let unit = Session::here().settings.unit;
-    let figure = step.reading.map(|reading| {
+fn mill_step(step: &StepLine) -> Part {
+    let (number, sign) = &step.figure;
+    let figure = (!number.is_empty()).then(|| {
         part("p")
             .class("mill-figure")
-            .words(move || format!("{} ", reading.parts(unit.get()).0))
-            .add(part("span").class("mill-unit").words(move || reading.parts(unit.get()).1.to_string()))
+            .add(part("span").text(&format!("{number} ")))
+            .add(part("span").class("mill-unit").text(sign))
     });
     part("div")
         .class("mill-step")

@@ -13,21 +13,22 @@ use super::warnings::warnings;
 use super::what_matters::what_matters;
 use crate::browser::part::{Part, part};
 use crate::browser::scroll;
-use crate::session::checks::{Check, all_checks, judge};
+use crate::session::checks::{judge, nominal};
 use crate::session::place::Place;
-use crate::session::reading::Written;
-use crate::session::words::capital;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
+use staywright::ask::Measure;
+use staywright::trade::capital;
 
 const CAUTION: &str = "Measuring proves the cut, not the frame. A frame to be ridden is proved by test (ISO 4210), not by this page.";
 
 /// The place.
 pub fn check_place() -> Vec<Part> {
-    let Session { settings, follow, answer, .. } = Session::here();
+    let Session { settings, checked, .. } = Session::here();
     let checks = Memo::new(move |_| {
-        let answer = answer.get();
-        follow.plan.with(|plan| all_checks(plan, settings.pick.get().pair, answer.as_deref()))
+        let pair = settings.pick.get().pair;
+        let all = checked.get().map(|checked| checked.measures.clone()).unwrap_or_default();
+        all.into_iter().filter(|one| one.id.starts_with(pair.key())).collect::<Vec<_>>()
     });
     let ids =
         move || checks.with(|checks| checks.iter().map(|one| one.id.clone()).collect::<Vec<_>>().join("\n"));
@@ -57,21 +58,22 @@ pub fn check_place() -> Vec<Part> {
 }
 
 /// One figure: nominal, measured, and what lies between.
-fn check_item(id: &str, checks: Memo<Vec<Check>>) -> Part {
+fn check_item(id: &str, checks: Memo<Vec<Measure>>) -> Part {
     let session = Session::here();
     let settings = session.settings;
     let field = format!("measured-{}", id.replace('.', "-"));
     let verdict_id = format!("{field}-verdict");
     let id = StoredValue::new(id.to_owned());
-    let say = move |what: &dyn Fn(&Check) -> String| {
+    let say = move |what: &dyn Fn(&Measure) -> String| {
         checks.with(|checks| id.with_value(|id| checks.iter().find(|check| &check.id == id).map(what)))
     };
     let text = move || id.with_value(|id| session.measured(id));
     let verdict = move || {
-        let nominal = checks.with(|checks| {
-            id.with_value(|id| checks.iter().find(|one| &one.id == id).map(|one| one.nominal))
-        });
-        judge(&text(), nominal?, settings.limits.get(), settings.unit.get())
+        let (limits, unit) = (settings.limits.get(), settings.unit.get());
+        checks.with(|checks| {
+            let measure = id.with_value(|id| checks.iter().find(|one| &one.id == id));
+            judge(&text(), measure?, limits, unit)
+        })
     };
     let input = part("input")
         .set("id", &field)
@@ -88,11 +90,7 @@ fn check_item(id: &str, checks: Memo<Vec<Check>>) -> Part {
         .class("check")
         .toggle("off", move || verdict().is_some_and(|verdict| !verdict.good))
         .add(part("label").set("for", &field).words_if(move || say(&|check| capital(&check.name))))
-        .add(
-            part("p")
-                .class("reading")
-                .words_if(move || say(&|check| check.nominal.text(settings.unit.get()))),
-        )
+        .add(part("p").class("reading").words_if(move || say(&|check| nominal(check, settings.unit.get()))))
         .add(part("p").class("set-on").words_if(move || say(&|check| check.how.clone())))
         .add(
             part("div")

@@ -9,11 +9,10 @@ use crate::session::Session;
 use crate::session::cut_facts::{brief, contact_words, cut_of, kind_word};
 use crate::session::pick::Pick;
 use crate::session::place::Place;
-use crate::session::reading::Written;
-use crate::session::words::capital;
 use leptos::prelude::*;
 use staywright::plan::Plan;
 use staywright::quantity::LengthUnit;
+use staywright::trade::capital;
 
 /// The place.
 pub fn cuts_place() -> Vec<Part> {

@@ -13,8 +13,8 @@ use crate::browser::part::{Part, part};
 use crate::browser::print;
 use crate::session::Session;
 use crate::session::place::Place;
-use crate::session::steps::{Step, pair_steps};
 use leptos::prelude::*;
+use staywright::ask::StepLine;
 use staywright::drawing::{Place as End, clamp_plane, fixture_tilt};
 use staywright::trade::{Hand, PairName};
 
@@ -38,7 +38,11 @@ pub fn set_up_place() -> Vec<Part> {
         corrections(),
         pair_choice(),
         part("p").class("progress").words(move || progress(session)),
-        parts(move || session.follow.plan.with(|plan| pair_steps(plan, pair()))),
+        parts(move || {
+            session
+                .steps
+                .with(|steps| steps.iter().filter(|step| step.pair == pair().key()).cloned().collect())
+        }),
     ];
     let drawings = part("div")
         .class("drawings")
@@ -56,7 +60,7 @@ pub fn set_up_place() -> Vec<Part> {
 
 /// How many steps of the whole job are done.
 fn progress(session: Session) -> String {
-    session.follow.steps.with(|steps| {
+    session.steps.with(|steps| {
         let done = steps.iter().filter(|step| session.ticked(&step.id)).count();
         format!("{done} of {} steps of the job are done", steps.len())
     })
@@ -82,8 +86,8 @@ pub fn pair_drawings(pair: PairName) -> Vec<Part> {
 }
 
 /// The steps under the headings of their parts.
-pub fn parts(steps: impl Fn() -> Vec<Step> + 'static) -> Part {
-    let part_of = |steps: &[Step]| {
+pub fn parts(steps: impl Fn() -> Vec<StepLine> + 'static) -> Part {
+    let part_of = |steps: &[StepLine]| {
         let title = steps.first().map_or("", |step| &step.part);
         part("section")
             .class("part")

@@ -37,6 +37,6 @@ pub fn print_card() -> Part {
         .add(stale())
         .add(warning_list("Warnings", all_warnings))
         .each(drawings)
-        .add(parts(move || session.follow.steps.get()))
+        .add(parts(move || session.steps.get()))
         .add(foot)
 }

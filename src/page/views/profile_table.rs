@@ -5,9 +5,9 @@ use crate::browser::details;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::cut_facts::{ProfileRow, cut_of, profile};
-use crate::session::show;
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
+use staywright::quantity::show;
 
 /// The table, worked out only while it is open; nothing where the cut has no profile.
 pub fn profile_table() -> Part {

@@ -6,9 +6,10 @@ use super::link_box::copy;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::answer::{FoundView, HabitLine, ResultLine, differs as differs_of, found};
 use leptos::prelude::*;
+use staywright::ask::{Found, HabitLine, ResultLine};
 use staywright::drawing::{Differs, as_found};
+use staywright::trade::PairName;
 
 const NO_FIT: &str = "No stays fit these readings: one of them must be wrong.";
 const NOTHING_YET: &str = "Enter what you measured. A few readings are enough for a verdict on the wheel; each more is \
@@ -17,12 +18,9 @@ const NOTHING_YET: &str = "Enter what you measured. A few readings are enough fo
 /// The section.
 pub fn readings_say() -> Part {
     let session = Session::here();
-    let said = move || {
-        let unit = session.settings.unit.get();
-        session.answer.get().and_then(|answer| found(&answer, unit))
-    };
+    let said = move || session.checked.get().and_then(|checked| checked.found.clone());
     let body = move || match said() {
-        Some(view) => told(session, &view),
+        Some(found) => told(session, &found),
         None => vec![part("p").text(if has_readings(session) { NO_FIT } else { NOTHING_YET })],
     };
     part("section")
@@ -34,8 +32,8 @@ pub fn readings_say() -> Part {
 }
 
 fn differs(session: Session) -> Option<[Differs; 2]> {
-    let pair = session.settings.pick.get().pair;
-    session.answer.get().and_then(|answer| differs_of(&answer, pair))
+    let [chainstays, seatstays] = session.checked.get()?.differs?;
+    Some(if session.settings.pick.get().pair == PairName::Chainstays { chainstays } else { seatstays })
 }
 
 /// The stays as they are, beside the plan.
@@ -52,20 +50,20 @@ fn has_readings(session: Session) -> bool {
     session.records.with(|records| records.of(&mark).is_some_and(|record| !record.measured.is_empty()))
 }
 
-fn told(session: Session, view: &FoundView) -> Vec<Part> {
-    let agreement = part("p").class(if view.contradicts { "stale" } else { "" }).text(&view.agreement);
-    let results = part("ul").class("results").each(view.results.iter().map(result));
-    let mends = part("ul").class("mends").each(view.mends.iter().map(|mend| part("li").text(mend)));
+fn told(session: Session, found: &Found) -> Vec<Part> {
+    let agreement = part("p").class(if found.contradicts { "stale" } else { "" }).text(&found.agreement);
+    let results = part("ul").class("results").each(found.results.iter().map(result));
+    let mends = part("ul").class("mends").each(found.mends.iter().map(|mend| part("li").text(mend)));
     let share =
         move || copy(session, &address::link_measured(session), "It holds the job and what you measured.");
     let mut parts = vec![agreement, results, button("Copy link with the readings", share)];
-    if !view.mends.is_empty() {
+    if !found.mends.is_empty() {
         parts.push(part("h3").text("What mends it"));
         parts.push(mends);
     }
-    if !view.habits.is_empty() {
+    if !found.habits.is_empty() {
         parts.push(part("h3").text("What this bench seems to do"));
-        parts.push(part("ul").class("mends").each(view.habits.iter().map(|one| habit(session, one))));
+        parts.push(part("ul").class("mends").each(found.habits.iter().map(|one| habit(session, one))));
     }
     parts
 }

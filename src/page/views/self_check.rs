@@ -1,25 +1,26 @@
 //! Published worked examples, done again here.
 
 use super::button::button;
-use crate::browser::checker;
+use crate::browser::beside;
 use crate::browser::part::{Part, part};
-use crate::session::follow::Shared;
 use leptos::prelude::*;
-use serde_json::Value;
-use staywright::quantity::trimmed;
-use staywright::trade::json_number;
+use staywright::ask::{Answer, Example, ExampleFigure, Question};
 
 /// The section, folded; the examples are worked when asked for.
 pub fn self_check() -> Part {
-    // The examples, or `null` where the checker could not be started.
-    let answer = RwSignal::new(None::<Shared<Value>>);
+    // The examples, or none where nobody answers.
+    let worked = RwSignal::new(None::<Vec<Example>>);
     let run = move || {
-        checker::ask("worked", move |worked| answer.set(Some(Shared::new(worked.unwrap_or_default()))));
+        beside::ask(&Question::Worked, move |answer| {
+            worked.set(Some(if let Some(Answer::Worked(examples)) = answer { examples } else { Vec::new() }));
+        });
     };
-    let body = move || match answer.get().as_deref() {
+    let body = move || match worked.get() {
         None => Vec::new(),
-        Some(Value::Array(examples)) => examples.iter().map(example).collect(),
-        Some(_) => vec![part("p").class("stale").text("The checker could not be started.")],
+        Some(none) if none.is_empty() => {
+            vec![part("p").class("stale").text("The examples cannot be worked here.")]
+        }
+        Some(examples) => examples.iter().map(example).collect(),
     };
     part("details")
         .class("box")
@@ -29,28 +30,22 @@ pub fn self_check() -> Part {
         .add(part("div").set("aria-live", "polite").live(body))
 }
 
-fn example(example: &Value) -> Part {
-    let text = |key: &str| example.get(key).and_then(Value::as_str).unwrap_or_default().to_owned();
+fn example(example: &Example) -> Part {
     let head = ["Figure", "Published", "Here", ""].map(|title| part("th").set("scope", "col").text(title));
-    let figures = example.get("figures").and_then(Value::as_array).into_iter().flatten();
     part("section")
-        .add(part("h3").text(&text("name")))
-        .add(part("p").class("set-on").text(&text("source")))
+        .add(part("h3").text(&example.name))
+        .add(part("p").class("set-on").text(&example.source))
         .add(
             part("table")
                 .add(part("thead").add(part("tr").each(head)))
-                .add(part("tbody").each(figures.map(figure))),
+                .add(part("tbody").each(example.figures.iter().map(figure))),
         )
 }
 
-fn figure(figure: &Value) -> Part {
-    let number =
-        |key: &str| figure.get(key).and_then(json_number).map_or_else(String::new, |x| trimmed(x, 3));
-    let agrees = figure.get("agrees") == Some(&Value::Bool(true));
-    let what = figure.get("what").and_then(Value::as_str).unwrap_or_default();
+fn figure(figure: &ExampleFigure) -> Part {
     part("tr")
-        .add(part("th").set("scope", "row").text(what))
-        .add(part("td").text(&number("published")))
-        .add(part("td").text(&number("found")))
-        .add(part("td").text(if agrees { "agrees" } else { "differs" }))
+        .add(part("th").set("scope", "row").text(&figure.what))
+        .add(part("td").text(&figure.published))
+        .add(part("td").text(&figure.found))
+        .add(part("td").text(if figure.agrees { "agrees" } else { "differs" }))
 }

@@ -3,9 +3,8 @@
 use super::number_field::number_field;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::answer::{SettingLine, settings};
-use crate::session::bench::{MOST, tell};
 use leptos::prelude::*;
+use staywright::ask::{Bench, SettingLine};
 use staywright::quantity::{LengthUnit, read_angle, read_length, trimmed};
 
 /// The list, folded.
@@ -24,28 +23,26 @@ pub fn spreads_box() -> Part {
 }
 
 fn lines(session: Session) -> Vec<SettingLine> {
-    session.answer.get().map(|answer| settings(&answer)).unwrap_or_default()
+    session.checked.get().map(|checked| checked.settings.clone()).unwrap_or_default()
 }
 
 fn field(session: Session, id: &str) -> Part {
     let own = format!("spread-{}", id.replace('.', "-"));
     let id = StoredValue::new(id.to_owned());
-    let say = move |what: fn(&SettingLine) -> String| {
-        let lines = lines(session);
-        id.with_value(|id| lines.iter().find(|line| line.id == *id).map(what)).unwrap_or_default()
-    };
+    let line = move || id.with_value(|id| lines(session).into_iter().find(|line| line.id == *id));
+    let say = move |what: fn(SettingLine) -> String| line().map(what).unwrap_or_default();
     let take = move |text: &str| {
-        let read = if untrack(|| say(|line| line.unit.clone())) == "°" {
+        let read = if untrack(line).is_some_and(|line| line.is_angle) {
             read_angle(text).map(|figure| figure.value.degrees())
         } else {
             read_length(text, LengthUnit::Millimetre).map(|figure| figure.value.mm())
         };
-        let Some(half) = read.ok().filter(|half| (0.0..=MOST).contains(half)) else { return false };
-        id.with_value(|id| session.settings.bench.update(|bench| tell(&mut bench.spreads, id, half)));
+        let Some(half) = read.ok().filter(|half| (0.0..=Bench::MOST).contains(half)) else { return false };
+        id.with_value(|id| session.settings.bench.update(|bench| bench.spread(id, half)));
         true
     };
-    let label = move || say(|line| format!("{}, ± {}", line.name, line.unit));
+    let label = move || say(|line| format!("{}, ± {}", line.name, if line.is_angle { "°" } else { "mm" }));
     let value = move || say(|line| trimmed(line.half_width, 4));
     number_field(&own, label, value, take, "A figure from 0 to 100 is needed here.")
-        .add(part("p").class("set-on").words(move || say(|line| line.source.clone())))
+        .add(part("p").class("set-on").words(move || say(|line| line.source)))
 }

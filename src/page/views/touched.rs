@@ -4,17 +4,13 @@ use super::drawing::sheet_view;
 use super::facts_of_text::facts_of_text;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::answer::moves;
 use leptos::prelude::*;
 use staywright::drawing::clamp_plane;
 use staywright::quantity::LengthUnit;
 
-/// As many as are shown.
-const MOST: usize = 12;
-
 /// The pair's drawing, and what moves with the figure that is touched in it.
 pub fn touched() -> Part {
-    let Session { settings, follow, lit, answer, .. } = Session::here();
+    let Session { settings, follow, lit, checked, .. } = Session::here();
     let pair = move || settings.pick.get().pair;
     let drawing = sheet_view(0.4, true, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
     let name =
@@ -27,11 +23,7 @@ pub fn touched() -> Part {
         None => "Touch a figure of the drawing that is entered (a spacing, the reach, the length) to see what moves with it.".to_owned(),
     }
     };
-    let list = move || {
-        let Some((_, of)) = name() else { return Vec::new() };
-        let all = answer.get().map(|answer| moves(&answer, of == "°", settings.unit.get()));
-        all.into_iter().flatten().take(MOST).collect()
-    };
+    let list = move || checked.get().map(|checked| checked.moves.clone()).unwrap_or_default();
     part("section")
         .class("touched")
         .add(drawing)

@@ -3,43 +3,30 @@
 use super::number_field::number_field;
 use crate::browser::part::{Part, part, svg};
 use crate::session::Session;
-use crate::session::answer::{CarryView, ShareLine, carry, results};
-use crate::session::bench::{MOST, tell};
-use crate::session::show::in_unit;
 use leptos::prelude::*;
-use staywright::quantity::{fixed, read_length, trimmed};
+use staywright::ask::{Bench, Carried, ShareLine};
+use staywright::quantity::{fixed, read_length, show, trimmed};
 
 /// As many settings as are shown unasked.
 const FIRST: usize = 6;
 
-/// The result that is looked at.
-#[derive(Clone, Copy)]
-struct Chosen {
-    session: Session,
-    id: RwSignal<String>,
-}
-
-impl Chosen {
-    fn view(self) -> Option<CarryView> {
-        let unit = self.session.settings.unit.get();
-        let answer = self.session.answer.get()?;
-        self.id.with(|id| carry(&answer, id, unit))
-    }
+/// How errors carry to the result that is looked at.
+fn view(session: Session) -> Option<Carried> {
+    session.checked.get()?.carried.clone()
 }
 
 /// The section.
 pub fn what_matters() -> Part {
     let session = Session::here();
-    let chosen = Chosen { session, id: RwSignal::new("off-centre".to_owned()) };
     let shares = move |from: usize, count: usize| {
-        let list = chosen.view().map(|view| view.shares).unwrap_or_default();
+        let list = view(session).map(|view| view.shares).unwrap_or_default();
         list.iter().skip(from).take(count).map(share).collect::<Vec<Part>>()
     };
     let totals = move || {
-        let all = chosen.view().map(|view| view.totals).unwrap_or_default();
+        let all = view(session).map(|view| view.totals).unwrap_or_default();
         all.iter().map(|total| part("li").text(total)).collect()
     };
-    let source = move || chosen.view().map(|view| format!("Starting limit: {}.", view.source));
+    let source = move || view(session).map(|view| format!("Starting limit: {}.", view.source));
     let less = part("details")
         .class("more")
         .add(part("summary").text("The settings that matter less"))
@@ -51,18 +38,18 @@ pub fn what_matters() -> Part {
         .add(part("p").text(
             "If every setting is off by what it can be, this is what becomes of the wheel, and which setting does it.",
         ))
-        .add(part("div").class("figure-grid").add(menu(chosen)).add(limit(chosen)))
+        .add(part("div").class("figure-grid").add(menu(session)).add(limit(session)))
         .add(part("p").class("set-on").words_if(source))
         .add(part("ul").class("totals").live(totals))
         .add(part("ol").class("shares").live(move || shares(0, FIRST)))
         .add(less)
-        .when(move || session.answer.with(Option::is_none), || part("p").text("Being worked out …"))
+        .when(move || session.checked.with(Option::is_none), || part("p").text("Being worked out …"))
 }
 
-fn menu(chosen: Chosen) -> Part {
-    let answer = chosen.session.answer;
+fn menu(session: Session) -> Part {
+    let Session { checked, result, .. } = session;
     let lines = move || {
-        let names = answer.get().map(|answer| results(&answer)).unwrap_or_default();
+        let names = checked.get().map(|checked| checked.results.clone()).unwrap_or_default();
         names.iter().map(|(id, name)| format!("{id}\t{name}")).collect::<Vec<_>>().join("\n")
     };
     let option = |line: &str| {
@@ -71,29 +58,29 @@ fn menu(chosen: Chosen) -> Part {
     };
     let picked = move || {
         // A menu shows what is picked only once it has its options.
-        answer.track();
-        chosen.id.get()
+        checked.track();
+        result.get()
     };
     let select = part("select")
         .set("id", "result")
         .by(lines, move |lines| lines.lines().map(option).collect())
         .value(picked)
-        .on_change(move |id| chosen.id.set(id));
+        .on_change(move |id| result.set(id));
     part("div").class("text-field").add(part("label").set("for", "result").text("Result")).add(select)
 }
 
 /// The limit of the chosen result, in the unit of the page.
-fn limit(chosen: Chosen) -> Part {
-    let settings = chosen.session.settings;
+fn limit(session: Session) -> Part {
+    let settings = session.settings;
     let take = move |text: &str| {
         let read = read_length(text, settings.unit.get_untracked()).map(|figure| figure.value.mm());
-        let Some(limit) = read.ok().filter(|limit| (0.0..=MOST).contains(limit)) else { return false };
-        let id = chosen.id.get_untracked();
-        settings.bench.update(|bench| tell(&mut bench.limits, &id, limit));
+        let Some(limit) = read.ok().filter(|limit| (0.0..=Bench::MOST).contains(limit)) else { return false };
+        let id = session.result.get_untracked();
+        settings.bench.update(|bench| bench.limit(&id, limit));
         true
     };
     let written = move || {
-        let limit = chosen.view().map(|view| in_unit(view.limit, settings.unit.get()));
+        let limit = view(session).map(|view| show::in_unit(view.limit, settings.unit.get()));
         limit.map_or_else(String::new, |limit| trimmed(limit, 4))
     };
     let label = || "Keep it within".to_owned();

@@ -6,10 +6,10 @@ use crate::browser::drag::{self, EachFrame};
 use crate::browser::part::{Part, svg};
 use crate::session::Session;
 use crate::session::entry::{range_ends, stepped};
-use crate::session::show::{in_unit, length};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::Handle;
+use staywright::quantity::show::{in_unit, length};
 use staywright::quantity::{Length, LengthUnit};
 use staywright::trade::Spec;
 

@@ -1,0 +1,77 @@
+//! How far errors carry, what is measured on the finished stays, and what that says.
+
+mod carried;
+mod found;
+mod measures;
+mod moved;
+
+pub use carried::{Carried, SettingLine, ShareLine};
+pub use found::{Found, HabitLine, ResultLine};
+pub use measures::Measure;
+
+use super::bench::Bench;
+use super::planned;
+use crate::check::Finished;
+use crate::drawing::Differs;
+use crate::quantity::LengthUnit;
+use serde::{Deserialize, Serialize};
+
+/// Draws of a sample.
+const RUNS: usize = 2000;
+/// The seed that they follow from.
+const SEED: u64 = 1;
+
+/// What is asked about a job.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct ToCheck {
+    /// The job, as a link text.
+    pub job: String,
+    /// The unit of lengths.
+    pub unit: LengthUnit,
+    /// What the builder knows of the bench.
+    pub bench: Bench,
+    /// What was read, mm or degrees, by the name of its figure.
+    pub readings: Vec<(String, f64)>,
+    /// The result that is looked at.
+    pub result: String,
+    /// The figure of the job that is touched.
+    pub touched: Option<String>,
+}
+
+/// What there is to say.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Checked {
+    /// What can be measured.
+    pub measures: Vec<Measure>,
+    /// Every setting that can be off.
+    pub settings: Vec<SettingLine>,
+    /// Every result: its name among them, and what it is called.
+    pub results: Vec<(String, String)>,
+    /// How far errors carry to the result that is looked at.
+    pub carried: Option<Carried>,
+    /// What the readings say; `None` without any, and where no stays fit them.
+    pub found: Option<Found>,
+    /// The stays as found, chainstays and seat stays, right then left; `None` likewise.
+    pub differs: Option<[[Differs; 2]; 2]>,
+    /// What moves when the touched figure grows by one of its unit, and by how much.
+    pub moves: Vec<(String, String)>,
+}
+
+/// The answer; `None` for a job with faults.
+pub(super) fn check(asked: &ToCheck) -> Option<Checked> {
+    let plan = planned(&asked.job)?;
+    let mut finished = Finished::new(&plan);
+    finished.rear.tell(&asked.bench.told());
+    let rear = &finished.rear;
+    let readings = finished.readings(&asked.readings);
+    let found = Some(&readings).filter(|list| !list.is_empty()).and_then(|list| finished.found(list));
+    Some(Checked {
+        measures: measures::measures(&plan, &finished),
+        settings: rear.settings.iter().map(carried::setting).collect(),
+        results: rear.outcomes.iter().map(|one| (one.id.clone(), one.name.clone())).collect(),
+        carried: carried::carried(rear, &asked.result, asked.unit),
+        differs: found.as_ref().map(|found| found::differs(&finished, found)),
+        found: found.map(|found| found::found(&finished, &readings, &found, asked.unit)),
+        moves: moved::moves(&plan.job, asked.touched.as_deref(), asked.unit),
+    })
+}

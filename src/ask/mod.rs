@@ -1,0 +1,111 @@
+//! Questions that are answered beside the page, and their answers.
+//!
+//! Whatever no frame has to wait for is worked out apart from the page, by the package for JavaScript in a worker: the page neither
+//! carries it nor stops for it. A [`Question`] goes there and its [`Answer`] comes back as bytes. Jobs go as link texts. An
+//! answer is in the words and the unit that the page shows; the page only sets it out.
+
+mod bench;
+mod check;
+mod file;
+mod steps;
+mod worked;
+
+pub use bench::{Bench, Learned};
+pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
+pub use steps::StepLine;
+pub use worked::{Example, ExampleFigure};
+
+use crate::link;
+use crate::plan::{Placed, Plan, faults, plan};
+use crate::quantity::LengthUnit;
+use crate::trade::Job;
+use serde::{Deserialize, Serialize};
+
+/// What is asked.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Question {
+    /// How errors carry, and what the finished stays say.
+    Check(Box<ToCheck>),
+    /// The published worked examples, done again.
+    Worked,
+    /// The order of work.
+    Steps {
+        /// The job, as a link text.
+        job: String,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
+    /// Where the tubes lie that the job of a link text leaves to the solver.
+    Place(String),
+    /// A job file's text, to be opened.
+    Open(String),
+    /// The job of a link text, to be saved.
+    Save(String),
+}
+
+/// What comes back.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Answer {
+    /// To [`Question::Check`].
+    Check(Box<Checked>),
+    /// To [`Question::Worked`].
+    Worked(Vec<Example>),
+    /// To [`Question::Steps`].
+    Steps(Vec<StepLine>),
+    /// To [`Question::Place`].
+    Placed(Placed),
+    /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
+    Opened(Result<String, String>),
+    /// To [`Question::Save`]: the job file's text.
+    Saved(String),
+    /// To a question that has no answer: its job has faults.
+    None,
+}
+
+impl Question {
+    /// As bytes.
+    pub fn to_bytes(&self) -> Vec<u8> {
+        // Writing to memory cannot fail.
+        postcard::to_allocvec(self).unwrap_or_default()
+    }
+}
+
+impl Answer {
+    /// The answer that [`answer`] gave; `None` for other bytes.
+    pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
+        postcard::from_bytes(bytes).ok()
+    }
+}
+
+/// The bytes of a [`Question`] in, those of its [`Answer`] out.
+pub fn answer(question: &[u8]) -> Vec<u8> {
+    let answer = postcard::from_bytes(question).map_or(Answer::None, |question| answered(&question));
+    postcard::to_allocvec(&answer).unwrap_or_default()
+}
+
+fn answered(question: &Question) -> Answer {
+    match question {
+        Question::Check(asked) => {
+            check::check(asked).map_or(Answer::None, |checked| Answer::Check(Box::new(checked)))
+        }
+        Question::Worked => Answer::Worked(worked::examples()),
+        Question::Steps { job, unit } => {
+            planned(job).map_or(Answer::None, |plan| Answer::Steps(steps::lines(&plan, *unit)))
+        }
+        Question::Place(job) => {
+            faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
+        }
+        Question::Open(text) => Answer::Opened(file::open(text)),
+        Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
+    }
+}
+
+/// The job of a link text, where it is without faults.
+fn faultless(job: &str) -> Option<Job> {
+    link::decode(job).ok().filter(|job| faults(job).is_empty())
+}
+
+/// The plan of a link text's job, where it is without faults.
+fn planned(job: &str) -> Option<Plan> {
+    plan(&link::decode(job).ok()?).ok()
+}

@@ -1,0 +1,124 @@
+//! Questions that are answered beside the page.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    reason = "a test may fail"
+)]
+
+use staywright::ask::{Answer, Checked, Question, StepLine, ToCheck, answer};
+use staywright::link;
+use staywright::plan::{plan, plan_placed};
+use staywright::quantity::LengthUnit;
+use staywright::trade::{Bend, Bends, Find, Job, PairName, starters};
+use staywright::work::{self, Tools};
+
+fn asked(question: &Question) -> Answer {
+    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+}
+
+fn checked(readings: Vec<(String, f64)>) -> Checked {
+    let job = link::encode(&Job::default());
+    let question = ToCheck { job, readings, result: "off-centre".into(), ..ToCheck::default() };
+    match asked(&Question::Check(Box::new(question))) {
+        Answer::Check(checked) => *checked,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn steps(job: &Job, unit: LengthUnit) -> Vec<StepLine> {
+    match asked(&Question::Steps { job: link::encode(job), unit }) {
+        Answer::Steps(steps) => steps,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn without_readings_nothing_is_found_but_errors_carry() {
+    let checked = checked(Vec::new());
+    assert_eq!((checked.found, checked.differs), (None, None));
+    let carried = checked.carried.unwrap();
+    assert_eq!(carried.totals.len(), 4);
+    assert!(carried.shares.len() > 4 && carried.shares.iter().all(|share| share.gives.contains("gives ±")));
+    assert!(checked.settings.len() > 10 && checked.results.len() > 6 && checked.measures.len() > 12);
+}
+
+#[test]
+fn a_long_stay_is_told_to_be_trimmed_and_drawn_longer() {
+    let long =
+        |id: &str| id.starts_with("chainstays.right.") && !id.contains("angle") && !id.contains("dropout");
+    let plain = checked(Vec::new()).measures;
+    let readings =
+        plain.iter().map(|one| (one.id.clone(), one.nominal + if long(&one.id) { 3.0 } else { 0.0 }));
+    let checked = checked(readings.collect());
+    let found = checked.found.unwrap();
+    assert!(
+        found.mends.iter().any(|mend| mend.contains("off the right chainstay, front end")),
+        "{:?}",
+        found.mends
+    );
+    assert!(found.results.iter().any(|one| one.verdict == "out"));
+    let [[right, left], _] = checked.differs.unwrap();
+    assert!((right.length - left.length - 3.0).abs() < 0.5, "{right:?} {left:?}");
+}
+
+#[test]
+fn steps_are_those_of_the_order_of_work_in_the_unit_of_the_page() {
+    for starter in starters() {
+        let plan = plan(&starter.job).unwrap();
+        let wanted = work::steps(&plan, &Default::default(), &Tools::default());
+        let lines = steps(&starter.job, LengthUnit::Inch);
+        let ids = |lines: &[StepLine]| lines.iter().map(|line| line.id.clone()).collect::<Vec<_>>();
+        assert_eq!(ids(&lines), wanted.iter().map(|step| step.id.clone()).collect::<Vec<_>>());
+        assert!(lines.iter().all(|line| line.figure.1 != "mm"), "{lines:?}");
+        assert!(lines.iter().any(|line| line.figure.1 == "in"));
+        assert!(lines.iter().all(|line| PairName::ALL.iter().any(|pair| pair.key() == line.pair)));
+    }
+}
+
+#[test]
+fn a_place_searched_apart_gives_the_same_plan() {
+    let mut job = Job::default();
+    let tube = &mut job.chainstays.right.tube;
+    let mm = staywright::quantity::Length::from_mm;
+    tube.bends = Bends::of([Bend { before: mm(180.0), ..Bend::default() }]);
+    tube.bends.find = Find::Roll;
+    let placed = staywright::plan::Placed::search(&job);
+    let json = |plan: &staywright::plan::Plan| serde_json::to_string(plan).unwrap();
+    assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
+    // Once the tube lies as entered again, what was found for it counts no more.
+    job.chainstays.right.tube.bends.find = Find::Nothing;
+    assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
+}
+
+#[test]
+fn files_are_opened_and_saved() {
+    let job = starters()[1].job.clone();
+    let Answer::Saved(text) = asked(&Question::Save(link::encode(&job))) else { panic!() };
+    assert_eq!(Job::from_json(&text).unwrap(), job);
+    let Answer::Opened(opened) = asked(&Question::Open(text)) else { panic!() };
+    assert_eq!(link::decode(&opened.unwrap()).unwrap(), job);
+    let Answer::Opened(refused) = asked(&Question::Open(r#"{"format":1,"a":1,"b":2}"#.into())) else {
+        panic!()
+    };
+    let why = refused.unwrap_err();
+    assert!(why.contains("unknown key") && why.ends_with("(and 1 more)"), "{why}");
+}
+
+#[test]
+fn what_cannot_be_answered_is_not() {
+    for job in ["", "no link", "!!!!"] {
+        assert_eq!(asked(&Question::Steps { job: job.into(), unit: LengthUnit::Inch }), Answer::None);
+        assert_eq!(asked(&Question::Save(job.into())), Answer::None);
+        assert_eq!(asked(&Question::Place(job.into())), Answer::None);
+    }
+    let mut faulty = Job::default();
+    faulty.frame.chainstay_length = staywright::quantity::Length::from_mm(-1.0);
+    let job = link::encode(&faulty);
+    assert_eq!(asked(&Question::Check(Box::new(ToCheck { job, ..ToCheck::default() }))), Answer::None);
+    for bytes in [&[][..], &[255; 40], &[0; 7]] {
+        assert_eq!(Answer::from_bytes(&answer(bytes)), Some(Answer::None));
+    }
+}
