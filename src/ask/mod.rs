@@ -7,12 +7,18 @@
 mod bench;
 mod check;
 mod file;
+mod rooms;
+mod starting;
 mod steps;
+mod ways;
 mod worked;
 
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
+pub use rooms::{Cleared, Curve, RoomLine, ToClear};
+pub use starting::{Source, Starting, TubeLine};
 pub use steps::StepLine;
+pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
 use crate::link;
@@ -37,6 +43,12 @@ pub enum Question {
     },
     /// Where the tubes lie that the job of a link text leaves to the solver.
     Place(String),
+    /// What clears what.
+    Rooms(Box<ToClear>),
+    /// What the stays of a job have room for, and what would give the room.
+    Ways(Box<ToClear>),
+    /// Tubes to start from, and where starting figures come from.
+    Starting(LengthUnit),
     /// A job file's text, to be opened.
     Open(String),
     /// The job of a link text, to be saved.
@@ -54,6 +66,12 @@ pub enum Answer {
     Steps(Vec<StepLine>),
     /// To [`Question::Place`].
     Placed(Placed),
+    /// To [`Question::Rooms`].
+    Rooms(Box<Cleared>),
+    /// To [`Question::Ways`].
+    Ways(Box<Ways>),
+    /// To [`Question::Starting`].
+    Starting(Starting),
     /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
     Opened(Result<String, String>),
     /// To [`Question::Save`]: the job file's text.
@@ -95,6 +113,11 @@ fn answered(question: &Question) -> Answer {
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }
+        Question::Rooms(asked) => {
+            rooms::cleared(asked).map_or(Answer::None, |cleared| Answer::Rooms(Box::new(cleared)))
+        }
+        Question::Ways(asked) => ways::ways(asked).map_or(Answer::None, |ways| Answer::Ways(Box::new(ways))),
+        Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
         Question::Open(text) => Answer::Opened(file::open(text)),
         Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
     }

@@ -16,19 +16,19 @@ extern "C" {
 /// The question that is answered just now, and the newest one that came meanwhile.
 #[derive(Clone, Copy)]
 struct Line {
-    busy: StoredValue<bool>,
+    busy: RwSignal<bool>,
     next: StoredValue<Option<Question>>,
     take: StoredValue<Box<dyn Fn(Option<Answer>) + Send + Sync>>,
 }
 
 /// Puts the question again whenever a signal that it reads has changed, one at a time and the newest one next. Nothing is asked
-/// where there is no question.
+/// where there is no question. Whether one is under way.
 pub fn follow(
     question: impl Fn() -> Option<Question> + 'static,
     take: impl Fn(Option<Answer>) + Send + Sync + 'static,
-) {
+) -> ReadSignal<bool> {
     let line = Line {
-        busy: StoredValue::new(false),
+        busy: RwSignal::new(false),
         next: StoredValue::new(None),
         take: StoredValue::new(Box::new(take)),
     };
@@ -38,16 +38,17 @@ pub fn follow(
             answer_next(line);
         }
     });
+    line.busy.read_only()
 }
 
 fn answer_next(line: Line) {
-    if line.busy.get_value() {
+    if line.busy.get_untracked() {
         return;
     }
     let Some(question) = line.next.try_update_value(Option::take).flatten() else { return };
-    line.busy.set_value(true);
+    line.busy.set(true);
     ask(&question, move |answer| {
-        line.busy.set_value(false);
+        line.busy.set(false);
         line.take.with_value(|take| take(answer));
         answer_next(line);
     });

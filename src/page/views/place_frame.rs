@@ -1,5 +1,6 @@
 //! The place for the frame, its wheel, and the job as a whole.
 
+use super::around_box::around_box;
 use super::drawing::sheet_view;
 use super::figures::figures;
 use super::job_text::job_text;
@@ -23,6 +24,7 @@ pub fn frame_place() -> Vec<Part> {
             start_box(),
             figures("Frame", move || follow.paths("frame")),
             figures("Wheel", move || follow.paths("wheel")),
+            around_box(),
             link_box(),
         ]
     };

@@ -1,0 +1,205 @@
+//! What clears what, as it is read: the tightest place first.
+
+use crate::link;
+use crate::plan::room::{Gap, Neighbour, StayRoom, rooms, strip};
+use crate::plan::{Placed, Plan, plan_placed};
+use crate::quantity::{Length, LengthUnit, show};
+use crate::trade::{Hand, PairName, SOURCES, Sourced, capital};
+use serde::{Deserialize, Serialize};
+
+/// Stations at which a strip gives the room.
+const STATIONS: u16 = 61;
+
+/// Rooms that differ by less, mm, are the same on both sides.
+const SAME: f64 = 1e-6;
+
+/// What is to be looked at.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct ToClear {
+    /// The job, as a link text.
+    pub job: String,
+    /// Where tubes lie that leave it to the solver.
+    pub placed: Placed,
+    /// The unit of lengths.
+    pub unit: LengthUnit,
+    /// The pair of the stay that is looked at closely, by its key.
+    pub pair: String,
+    /// Its side.
+    pub hand: String,
+}
+
+impl ToClear {
+    pub(super) fn plan(&self) -> Option<Plan> {
+        plan_placed(&link::decode(&self.job).ok()?, &self.placed).ok()
+    }
+
+    pub(super) fn stay(&self) -> Option<(PairName, Hand)> {
+        let pair = PairName::ALL.into_iter().find(|pair| pair.key() == self.pair)?;
+        let hand = Hand::ALL.into_iter().find(|hand| hand.key() == self.hand)?;
+        Some((pair, hand))
+    }
+}
+
+/// The room from one stay, or from both of a pair alike, to one neighbour.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RoomLine {
+    /// The pair, by its key.
+    pub pair: String,
+    /// To what: `tyre`.
+    pub to: String,
+    /// From which stay.
+    pub stay: String,
+    /// The room.
+    pub gap: String,
+    /// `within`, `short` of the limit, or `into` each other.
+    pub verdict: String,
+    /// How it stands to its limit, in words.
+    pub words: String,
+    /// Where along the stay.
+    pub place: String,
+    /// Where the limit comes from and how sure it is.
+    pub source: String,
+    /// The point on the stay, frame axes, mm.
+    pub from: [f64; 3],
+    /// The point on the neighbour.
+    pub there: [f64; 3],
+}
+
+/// The room to one neighbour along a stay.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Curve {
+    /// To what.
+    pub to: String,
+    /// Station from the front reference point, and the room there, mm.
+    pub points: Vec<(f64, f64)>,
+    /// The room that is wanted, mm.
+    pub limit: f64,
+}
+
+/// The answer.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Cleared {
+    /// Every room of the job, the tightest first.
+    pub lines: Vec<RoomLine>,
+    /// Along the stay that is looked at closely.
+    pub curves: Vec<Curve>,
+    /// Which stay that is.
+    pub stay: String,
+}
+
+pub(super) fn cleared(asked: &ToClear) -> Option<Cleared> {
+    let (plan, (pair, hand)) = (asked.plan()?, asked.stay()?);
+    let rooms = rooms(&plan);
+    let mut found: Vec<(f64, RoomLine)> = Vec::new();
+    for room in &rooms {
+        for gap in gaps_of(&rooms, room) {
+            found.push((gap.spare().mm(), line(&plan, room, gap, both_sides(&rooms, room, gap), asked.unit)));
+        }
+    }
+    found.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let here = rooms.iter().find(|room| (room.pair, room.hand) == (pair, hand));
+    Some(Cleared {
+        lines: found.into_iter().map(|(_, line)| line).collect(),
+        curves: here.iter().flat_map(|room| &room.gaps).map(|gap| curve(&plan, (pair, hand), gap)).collect(),
+        stay: format!("{} {}", hand.key(), pair.one()),
+    })
+}
+
+/// The rooms that a stay's own lines tell: what the right side says already for both, the left does not say again.
+fn gaps_of<'a>(rooms: &'a [StayRoom], room: &'a StayRoom) -> impl Iterator<Item = &'a Gap> {
+    room.gaps.iter().filter(move |gap| room.hand == Hand::Right || !both_sides(rooms, room, gap))
+}
+
+/// Whether both stays of the pair have the same room to the same neighbour.
+fn both_sides(rooms: &[StayRoom], room: &StayRoom, gap: &Gap) -> bool {
+    let other = rooms.iter().find(|other| other.pair == room.pair && other.hand != room.hand);
+    let mut gaps = other.iter().flat_map(|other| &other.gaps);
+    gaps.any(|there| there.to == gap.to && (there.gap.mm() - gap.gap.mm()).abs() < SAME)
+}
+
+fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -> RoomLine {
+    let stay = if both {
+        format!("both {}", room.pair.name())
+    } else {
+        format!("{} {}", room.hand.key(), room.pair.one())
+    };
+    let (verdict, words) = verdict(gap, unit);
+    RoomLine {
+        pair: room.pair.key().to_owned(),
+        to: capital(&name(plan, gap.to)),
+        stay,
+        gap: show::length(gap.gap, unit),
+        verdict: verdict.to_owned(),
+        words,
+        place: format!("{} behind the front point", show::length(gap.station, unit)),
+        source: source(gap, unit),
+        from: gap.here.into(),
+        there: gap.there.into(),
+    }
+}
+
+/// What a neighbour is called; rings and posts by number where there are several.
+pub(super) fn name(plan: &Plan, to: Neighbour) -> String {
+    let rings = plan.job.surroundings.map_or(0, |all| all.rings.len());
+    match to {
+        Neighbour::Chainring(i) if rings > 1 => format!("{} {}", to.name(), i + 1),
+        Neighbour::Post(i) => format!("{} {}", to.name(), i + 1),
+        _ => to.name().to_owned(),
+    }
+}
+
+fn verdict(gap: &Gap, unit: LengthUnit) -> (&'static str, String) {
+    let write = |length: Length| show::length(length, unit);
+    let spare = gap.spare();
+    let limit = write(gap.limit);
+    if gap.gap.mm() < 0.0 {
+        return ("into", format!("They run into each other. {limit} is wanted"));
+    }
+    if spare.mm() < 0.0 {
+        return ("short", format!("{} short of the {limit} wanted", write(-spare)));
+    }
+    ("within", format!("{} over the {limit} wanted", write(spare)))
+}
+
+/// The published figures that a limit is one of, or whose it is.
+fn source(gap: &Gap, unit: LengthUnit) -> String {
+    let key = limit_key(gap.to);
+    let known = SOURCES.iter().filter(|known| known.key == key);
+    let here: Vec<String> = known
+        .filter(|known| (known.value - gap.limit.mm()).abs() < SAME)
+        .map(|known| sourced(known, unit))
+        .collect();
+    if here.is_empty() {
+        "a figure of yours or a start to be tried, no source".to_owned()
+    } else {
+        here.join("; ")
+    }
+}
+
+pub(super) fn sourced(known: &Sourced, unit: LengthUnit) -> String {
+    let value = show::length(Length::from_mm(known.value), unit);
+    format!("{value}: {} ({})", known.source, known.sure.words())
+}
+
+const fn limit_key(to: Neighbour) -> &'static str {
+    match to {
+        Neighbour::Tyre => "limits.tyre_mm",
+        Neighbour::Chainring(_) => "limits.chainring_mm",
+        Neighbour::Crank => "limits.crank_mm",
+        Neighbour::Heel => "limits.heel_mm",
+        Neighbour::Chain => "limits.chain_mm",
+        Neighbour::Rotor => "limits.rotor_mm",
+        Neighbour::Caliper => "limits.caliper_mm",
+        Neighbour::Other => "limits.other_mm",
+        Neighbour::Post(_) => "limits.post_mm",
+    }
+}
+
+fn curve(plan: &Plan, (pair, hand): (PairName, Hand), gap: &Gap) -> Curve {
+    let points = strip(plan, pair, hand, gap.to, STATIONS);
+    Curve {
+        to: name(plan, gap.to),
+        points: points.into_iter().map(|(station, room)| (station.mm(), room.mm())).collect(),
+        limit: gap.limit.mm(),
+    }
+}

@@ -1,0 +1,125 @@
+//! Both directions: what the stays of a job have room for, and what would give the room.
+
+use super::rooms::{ToClear, name};
+use crate::plan::Plan;
+use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
+use crate::quantity::{Angle, Length, LengthUnit, show};
+use crate::trade::{Hand, PairName, capital, place_name};
+use serde::{Deserialize, Serialize};
+
+/// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
+const REACH: (f64, f64) = (40.0, 20.0);
+
+/// A change of one figure.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Way {
+    /// What it would be, in a sentence.
+    pub words: String,
+    /// The figures' paths, and what to set them to.
+    pub figures: Vec<(String, f64)>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Ways {
+    /// The widest tyre that these stays have room for.
+    pub tyre: Option<Way>,
+    /// What would give this tyre, or another neighbour, just the room that is wanted.
+    pub ways: Vec<Way>,
+    /// How deep the tube would have to be pressed in, and where.
+    pub dimples: Vec<String>,
+    /// What goes with that.
+    pub caution: String,
+}
+
+pub(super) fn ways(asked: &ToClear) -> Option<Ways> {
+    let (plan, stay, unit) = (asked.plan()?, asked.stay()?, asked.unit);
+    let room = rooms(&plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
+    let short: Vec<Neighbour> =
+        room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
+    let press = |to: &Neighbour| dimple(&plan, stay.0, stay.1, *to).map(|it| pressed(&plan, &it, unit));
+    Some(Ways {
+        tyre: widest_tyre(&plan).map(|tyre| {
+            let (width, height) = (tyre.tyre_width, tyre.tyre_height);
+            let words = format!("{} wide and {} high", show::length(width, unit), show::length(height, unit));
+            let figures = vec![
+                ("wheel.tyre_width_mm".into(), floor(width.mm())),
+                ("wheel.tyre_height_mm".into(), floor(height.mm())),
+            ];
+            Way { words, figures }
+        }),
+        ways: wanted(&room, &short).into_iter().flat_map(|to| for_room(&plan, stay, to, unit)).collect(),
+        dimples: short.iter().filter_map(press).collect(),
+        caution: CAUTION.to_owned(),
+    })
+}
+
+/// What is looked at: whatever wants room, and the tyre where all have enough.
+fn wanted(room: &StayRoom, short: &[Neighbour]) -> Vec<Neighbour> {
+    let has_tyre = room.gaps.iter().any(|gap| gap.to == Neighbour::Tyre);
+    if short.is_empty() && has_tyre { vec![Neighbour::Tyre] } else { short.to_vec() }
+}
+
+/// Rounded to what can be entered, to the side that leaves more room.
+fn floor(mm: f64) -> f64 {
+    (mm * 10.0).floor() / 10.0
+}
+
+fn for_room(plan: &Plan, (pair, hand): (PairName, Hand), to: Neighbour, unit: LengthUnit) -> Vec<Way> {
+    let job = &plan.job;
+    let entered = if job.pair(pair).left.is_some() { hand } else { Hand::Right };
+    let side = format!("{}.{}", pair.key(), entered.key());
+    let bends = job.pair(pair).side(hand).tube.bends.list.len();
+    let spacings = ["front", "rear"].map(|end| (format!("{side}.{end}.half_spacing_mm"), REACH.0));
+    let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
+    let way = |(path, reach): (String, f64)| {
+        let value = figure_for_room(job, (pair, hand), to, &path, reach)?;
+        let words = format!(
+            "{} for the {}: {}",
+            capital(&figure_name(&path)),
+            name(plan, to),
+            change(job.figure(&path)?, value, &path, unit)
+        );
+        Some(Way { words, figures: vec![(path, value)] })
+    };
+    spacings.into_iter().chain(angles).filter_map(way).collect()
+}
+
+fn figure_name(path: &str) -> String {
+    let number = path.split(['[', ']']).nth(1).and_then(|index| index.parse::<usize>().ok());
+    match number {
+        Some(index) => format!("angle of bend {} of the {}", index + 1, place_name(path)),
+        None if path.contains(".front.") => format!("front half spacing of the {}", stay_name(path)),
+        None => format!("rear half spacing of the {}", stay_name(path)),
+    }
+}
+
+/// The stay alone, without its end.
+fn stay_name(path: &str) -> String {
+    let name = place_name(path);
+    name.split(',').next().unwrap_or_default().to_owned()
+}
+
+fn change(from: f64, to: f64, path: &str, unit: LengthUnit) -> String {
+    let is_angle = path.ends_with("_deg");
+    let write = |value: f64| {
+        if is_angle {
+            show::angle(Angle::from_degrees(value))
+        } else {
+            show::length(Length::from_mm(value), unit)
+        }
+    };
+    format!("{} instead of {} leaves just what is wanted", write(to), write(from))
+}
+
+fn pressed(plan: &Plan, dimple: &Dimple, unit: LengthUnit) -> String {
+    let write = |length: Length| show::length(length, unit);
+    format!(
+        "For the {}: {} deep, deepest {} behind the front point, from {} to {}",
+        name(plan, dimple.to),
+        write(dimple.depth),
+        write(dimple.deepest),
+        write(dimple.from),
+        write(dimple.to_station)
+    )
+}

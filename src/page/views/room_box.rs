@@ -1,0 +1,115 @@
+//! What clears what: the room to each neighbour, and what would give more of it.
+
+use super::button::button;
+use super::choice::choice;
+use crate::browser::details;
+use crate::browser::part::{Part, part};
+use crate::session::Session;
+use leptos::prelude::*;
+use staywright::ask::{RoomLine, Way, Ways};
+use staywright::trade::Hand;
+
+/// As many rows as are shown unasked.
+const FIRST: usize = 4;
+
+/// The rooms of the pair, the tightest first.
+pub fn room_box() -> Part {
+    let session = Session::here();
+    let rows = move |from: usize, count: usize| {
+        lines(session).iter().skip(from).take(count).map(row).collect::<Vec<Part>>()
+    };
+    let unknown = move || session.room.cleared.with(Option::is_none);
+    let rest = move || {
+        part("details")
+            .class("more")
+            .add(part("summary").text("The rooms that are wider"))
+            .add(part("ol").class("results").live(move || rows(FIRST, usize::MAX)))
+    };
+    part("section")
+        .class("box")
+        .set("aria-labelledby", "what-clears")
+        .add(part("h2").set("id", "what-clears").text("What clears what"))
+        .when(unknown, || part("p").text("Being worked out …"))
+        .add(
+            part("ol")
+                .class("results")
+                .set("aria-label", "Room, tightest first")
+                .live(move || rows(0, FIRST)),
+        )
+        .when(move || lines(session).len() > FIRST, rest)
+        .add(ways_box(session))
+}
+
+/// What is known of the pair that is looked at.
+fn lines(session: Session) -> Vec<RoomLine> {
+    let pair = session.settings.pick.get().pair.key();
+    let cleared = session.room.cleared.get();
+    cleared.iter().flat_map(|cleared| &cleared.lines).filter(|line| line.pair == pair).cloned().collect()
+}
+
+fn row(line: &RoomLine) -> Part {
+    let class = match line.verdict.as_str() {
+        "within" => "result within",
+        "short" => "result marginal",
+        _ => "result out",
+    };
+    part("li")
+        .class(class)
+        .add(part("span").text(&format!("{}, {}", line.to, line.stay)))
+        .add(part("b").text(&line.gap))
+        .add(part("span").class("result-verdict").text(&format!("{}, {}.", line.words, line.place)))
+        .add(part("span").class("result-verdict source").text(&format!("Limit {}", line.source)))
+}
+
+/// Both directions, worked out while the box is open.
+fn ways_box(session: Session) -> Part {
+    let room = session.room;
+    let side = choice(
+        "Stay looked at",
+        "room-side",
+        false,
+        &[("right", "Right stay"), ("left", "Left stay")],
+        move || room.side.get().key().to_owned(),
+        move |key| room.side.set(if key == Hand::Left.key() { Hand::Left } else { Hand::Right }),
+    );
+    let answer = move || match room.ways.get() {
+        Some(ways) => ways_list(session, &ways),
+        None => vec![part("p").text("Being worked out …")],
+    };
+    part("details")
+        .class("more")
+        .on("toggle", move |event| room.ways_open.set(details::is_open(&event)))
+        .add(part("summary").text("How wide a tyre, what would give room"))
+        .add(side)
+        .add(part("div").class("ways").live(answer))
+}
+
+fn ways_list(session: Session, ways: &Ways) -> Vec<Part> {
+    let mut parts = vec![part("h3").text("Widest tyre with these stays")];
+    match &ways.tyre {
+        Some(way) => parts.push(part("ul").class("mends").add(way_item(session, way))),
+        None => parts.push(part("p").text("No tyre that can be entered has its room.")),
+    }
+    if !ways.ways.is_empty() {
+        parts.push(part("h3").text("One figure changed, the others as they are"));
+        parts.push(part("ul").class("mends").each(ways.ways.iter().map(|way| way_item(session, way))));
+    }
+    if !ways.dimples.is_empty() {
+        parts.push(part("h3").text("Pressed in, where nothing else clears"));
+        parts.push(part("ul").class("totals").each(ways.dimples.iter().map(|words| part("li").text(words))));
+        parts.push(part("p").class("caution").text(&ways.caution));
+    }
+    parts
+}
+
+fn way_item(session: Session, way: &Way) -> Part {
+    let figures = way.figures.clone();
+    let put = move || {
+        session.change("way", |job| {
+            for (path, value) in &figures {
+                *job = job.with_figure(path, *value);
+            }
+        });
+    };
+    part("li").add(part("span").text(&way.words)).add(button("Put in", put))
+}
