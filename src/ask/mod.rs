@@ -6,17 +6,22 @@
 
 mod bench;
 mod check;
+mod draw;
+mod explain;
 mod file;
 mod steps;
 mod worked;
 
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
+pub use draw::Drawing;
+pub use explain::{Explanation, Triangle};
 pub use steps::StepLine;
 pub use worked::{Example, ExampleFigure};
 
+use crate::drawing::{Room, Sheet};
 use crate::link;
-use crate::plan::{Placed, Plan, faults, plan};
+use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
 use crate::trade::Job;
 use serde::{Deserialize, Serialize};
@@ -32,6 +37,24 @@ pub enum Question {
     Steps {
         /// The job, as a link text.
         job: String,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
+    /// A drawing.
+    Draw {
+        /// The job, as a link text.
+        job: String,
+        /// What is drawn.
+        drawing: Drawing,
+        /// The room it is laid out for.
+        room: Room,
+    },
+    /// Where the figures of a cut come from.
+    Explain {
+        /// The job, as a link text.
+        job: String,
+        /// The cut.
+        at: CutAt,
         /// The unit of lengths.
         unit: LengthUnit,
     },
@@ -52,6 +75,10 @@ pub enum Answer {
     Worked(Vec<Example>),
     /// To [`Question::Steps`].
     Steps(Vec<StepLine>),
+    /// To [`Question::Draw`].
+    Drawn(Box<Sheet>),
+    /// To [`Question::Explain`].
+    Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
     /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
@@ -92,6 +119,10 @@ fn answered(question: &Question) -> Answer {
         Question::Steps { job, unit } => {
             planned(job).map_or(Answer::None, |plan| Answer::Steps(steps::lines(&plan, *unit)))
         }
+        Question::Draw { job, drawing, room } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::Explain { job, at, unit } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }
