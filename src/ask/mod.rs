@@ -6,6 +6,8 @@
 
 mod bench;
 mod check;
+mod draw;
+mod explain;
 mod file;
 mod rooms;
 mod starting;
@@ -15,14 +17,17 @@ mod worked;
 
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
+pub use draw::Drawing;
+pub use explain::{Explanation, Triangle};
 pub use rooms::{Cleared, Curve, RoomLine, ToClear};
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::StepLine;
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
+use crate::drawing::{Room, Sheet};
 use crate::link;
-use crate::plan::{Placed, Plan, faults, plan};
+use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
 use crate::trade::Job;
 use serde::{Deserialize, Serialize};
@@ -38,6 +43,24 @@ pub enum Question {
     Steps {
         /// The job, as a link text.
         job: String,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
+    /// A drawing.
+    Draw {
+        /// The job, as a link text.
+        job: String,
+        /// What is drawn.
+        drawing: Drawing,
+        /// The room it is laid out for.
+        room: Room,
+    },
+    /// Where the figures of a cut come from.
+    Explain {
+        /// The job, as a link text.
+        job: String,
+        /// The cut.
+        at: CutAt,
         /// The unit of lengths.
         unit: LengthUnit,
     },
@@ -64,6 +87,10 @@ pub enum Answer {
     Worked(Vec<Example>),
     /// To [`Question::Steps`].
     Steps(Vec<StepLine>),
+    /// To [`Question::Draw`].
+    Drawn(Box<Sheet>),
+    /// To [`Question::Explain`].
+    Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
     /// To [`Question::Rooms`].
@@ -110,6 +137,10 @@ fn answered(question: &Question) -> Answer {
         Question::Steps { job, unit } => {
             planned(job).map_or(Answer::None, |plan| Answer::Steps(steps::lines(&plan, *unit)))
         }
+        Question::Draw { job, drawing, room } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::Explain { job, at, unit } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }

@@ -42,15 +42,17 @@ pub fn follow(
 }
 
 fn answer_next(line: Line) {
-    if line.busy.get_untracked() {
+    // Whoever asked may have gone meanwhile.
+    if line.busy.try_get_untracked() != Some(false) {
         return;
     }
     let Some(question) = line.next.try_update_value(Option::take).flatten() else { return };
     line.busy.set(true);
     ask(&question, move |answer| {
-        line.busy.set(false);
-        line.take.with_value(|take| take(answer));
-        answer_next(line);
+        if line.busy.try_set(false).is_none() {
+            line.take.with_value(|take| take(answer));
+            answer_next(line);
+        }
     });
 }
 

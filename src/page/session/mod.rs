@@ -6,7 +6,6 @@ pub mod advice;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
-pub mod explain;
 pub mod follow;
 mod history;
 pub mod job_file;
