@@ -9,10 +9,6 @@ use leptos::prelude::*;
 use staywright::link;
 use staywright::trade::Job;
 
-/// Said of a job that the page could neither draw nor keep in its address.
-const NOT_YET: &str = "The job file was not opened: it has bends, butts, ovals or surroundings, which this page cannot draw \
-                       yet. The command line plans it. Nothing was changed.";
-
 /// Copy, share and paste a link; save and open a job file.
 pub fn link_box() -> Part {
     let session = Session::here();
@@ -117,7 +113,6 @@ fn open_job(session: Session, job: Job, words: &str) {
 
 fn open_file(session: Session, text: &str) {
     match Job::from_json(text) {
-        Ok(job) if !link::carries(&job) => session.say_bad(NOT_YET),
         Ok(job) => open_job(session, job, "The job file is opened."),
         Err(faults) => {
             let first = faults.first().map(ToString::to_string).unwrap_or_default();
