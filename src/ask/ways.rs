@@ -4,7 +4,7 @@ use super::rooms::{ToClear, name};
 use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::quantity::{Angle, Length, LengthUnit, show};
-use crate::trade::{Hand, PairName, capital, place_name};
+use crate::trade::{Hand, PairName, Wheel, capital, place_name};
 use serde::{Deserialize, Serialize};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
@@ -39,19 +39,28 @@ pub(super) fn ways(asked: &ToClear) -> Option<Ways> {
         room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
     let press = |to: &Neighbour| dimple(&plan, stay.0, stay.1, *to).map(|it| pressed(&plan, &it, unit));
     Some(Ways {
-        tyre: widest_tyre(&plan).map(|tyre| {
-            let (width, height) = (tyre.tyre_width, tyre.tyre_height);
-            let words = format!("{} wide and {} high", show::length(width, unit), show::length(height, unit));
-            let figures = vec![
-                ("wheel.tyre_width_mm".into(), floor(width.mm())),
-                ("wheel.tyre_height_mm".into(), floor(height.mm())),
-            ];
-            Way { words, figures }
-        }),
-        ways: wanted(&room, &short).into_iter().flat_map(|to| for_room(&plan, stay, to, unit)).collect(),
+        tyre: widest_tyre(&plan).map(|tyre| tyre_way(&plan, &tyre, unit)),
+        ways: wanted(&room, &short)
+            .into_iter()
+            .flat_map(|to| for_room(&plan, stay, (to, short.contains(&to)), unit))
+            .collect(),
         dimples: short.iter().filter_map(press).collect(),
         caution: CAUTION.to_owned(),
     })
+}
+
+fn tyre_way(plan: &Plan, tyre: &Wheel, unit: LengthUnit) -> Way {
+    let (width, height) = (tyre.tyre_width, tyre.tyre_height);
+    let words = format!("{} wide and {} high", show::length(width, unit), show::length(height, unit));
+    let mut figures = vec![
+        ("wheel.tyre_width_mm".to_owned(), floor(width.mm())),
+        ("wheel.tyre_height_mm".to_owned(), floor(height.mm())),
+    ];
+    // A tyre that was measured is taken as that.
+    if plan.job.surroundings.is_some_and(|all| all.measured_width.is_some()) {
+        figures.push(("surroundings.measured_width_mm".to_owned(), floor(width.mm())));
+    }
+    Way { words, figures }
 }
 
 /// What is looked at: whatever wants room, and the tyre where all have enough.
@@ -65,7 +74,18 @@ fn floor(mm: f64) -> f64 {
     (mm * 10.0).floor() / 10.0
 }
 
-fn for_room(plan: &Plan, (pair, hand): (PairName, Hand), to: Neighbour, unit: LengthUnit) -> Vec<Way> {
+/// Rounded to hundredths, to the side that leaves more room.
+fn hundredths(value: f64, up: bool) -> f64 {
+    let count = value * 100.0;
+    (if up { count.ceil() } else { count.floor() }) / 100.0
+}
+
+fn for_room(
+    plan: &Plan,
+    (pair, hand): (PairName, Hand),
+    (to, is_short): (Neighbour, bool),
+    unit: LengthUnit,
+) -> Vec<Way> {
     let job = &plan.job;
     let entered = if job.pair(pair).left.is_some() { hand } else { Hand::Right };
     let side = format!("{}.{}", pair.key(), entered.key());
@@ -73,12 +93,14 @@ fn for_room(plan: &Plan, (pair, hand): (PairName, Hand), to: Neighbour, unit: Le
     let spacings = ["front", "rear"].map(|end| (format!("{side}.{end}.half_spacing_mm"), REACH.0));
     let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
     let way = |(path, reach): (String, f64)| {
+        let from = job.figure(&path)?;
         let value = figure_for_room(job, (pair, hand), to, &path, reach)?;
+        let value = hundredths(value, (value > from) == is_short);
         let words = format!(
             "{} for the {}: {}",
             capital(&figure_name(&path)),
             name(plan, to),
-            change(job.figure(&path)?, value, &path, unit)
+            change(from, value, &path, unit)
         );
         Some(Way { words, figures: vec![(path, value)] })
     };
@@ -109,7 +131,7 @@ fn change(from: f64, to: f64, path: &str, unit: LengthUnit) -> String {
             show::length(Length::from_mm(value), unit)
         }
     };
-    format!("{} instead of {} leaves just what is wanted", write(to), write(from))
+    format!("{} instead of {} leaves what is wanted", write(to), write(from))
 }
 
 fn pressed(plan: &Plan, dimple: &Dimple, unit: LengthUnit) -> String {

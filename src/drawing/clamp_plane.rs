@@ -1,6 +1,7 @@
 //! One pair of stays as it lies in its fixture, seen from above.
 
 use super::canvas::{Canvas, Extent, Margins};
+use super::roll_handle::roll_handle;
 use super::sheet::{Anchor, Handle, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -297,6 +298,12 @@ impl Scene<'_> {
             }
         }
         self.length_handle(canvas);
+        for hand in Hand::ALL {
+            let path = format!("{}.{}.tube.roll_deg", self.name.key(), self.handle_hand(hand).key());
+            if let Some(handle) = roll_handle(self.pair.stay(hand), hand, path, self.view) {
+                canvas.handle(handle);
+            }
+        }
     }
 
     /// Pulling the axle along the fixture changes the chainstay length.

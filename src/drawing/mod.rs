@@ -10,6 +10,7 @@ mod canvas;
 mod clamp_plane;
 mod fixture_tilt;
 mod profile;
+mod roll_handle;
 mod sheet;
 mod side_view;
 mod tube;

@@ -5,7 +5,6 @@ use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Cleared, Question, Starting, ToClear, Ways};
-use staywright::link;
 use staywright::trade::{Find, Hand, PairName};
 
 /// The answers, as they were last given.
@@ -68,7 +67,7 @@ impl Session {
     fn clearing(self) -> ToClear {
         let (pair, hand) = self.stay_key();
         ToClear {
-            job: self.follow.plan.with(|plan| link::encode(&plan.job)),
+            job: self.follow.link.get(),
             placed: self.placed.get(),
             unit: self.settings.unit.get(),
             pair,
