@@ -8,12 +8,12 @@
     reason = "a test may fail"
 )]
 
-use staywright::ask::{Answer, Checked, Cleared, Question, StepLine, ToCheck, ToClear, Ways, answer};
+use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, Ways, answer};
 use staywright::link;
 use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{plan, plan_placed};
 use staywright::quantity::{Length, LengthUnit};
-use staywright::trade::{Bend, Bends, Find, Job, PairName, Surroundings, starters};
+use staywright::trade::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
 use staywright::work::{self, Tools};
 
 fn asked(question: &Question) -> Answer {
@@ -124,22 +124,20 @@ fn what_cannot_be_answered_is_not() {
     }
 }
 
-/// The default job with all its surroundings, and the stay looked at.
-fn to_clear(hand: &str) -> ToClear {
-    let job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
-    let (pair, hand) = ("chainstays".into(), hand.into());
-    ToClear { job: link::encode(&job), pair, hand, ..ToClear::default() }
+fn with_all_about() -> Job {
+    Job { surroundings: Some(Surroundings::starting()), ..Job::default() }
 }
 
-fn cleared(it: ToClear) -> Cleared {
-    match asked(&Question::Rooms(Box::new(it))) {
-        Answer::Rooms(cleared) => *cleared,
+fn room_lines(job: &Job) -> Vec<RoomLine> {
+    match asked(&Question::Rooms { job: link::encode(job), unit: LengthUnit::Millimetre }) {
+        Answer::Rooms(lines) => lines,
         other => panic!("{other:?}"),
     }
 }
 
-fn ways(it: ToClear) -> Ways {
-    match asked(&Question::Ways(Box::new(it))) {
+fn ways(job: &Job) -> Ways {
+    let stay = (PairName::Chainstays, Hand::Right);
+    match asked(&Question::Ways { job: link::encode(job), stay, unit: LengthUnit::Millimetre }) {
         Answer::Ways(ways) => *ways,
         other => panic!("{other:?}"),
     }
@@ -147,31 +145,28 @@ fn ways(it: ToClear) -> Ways {
 
 #[test]
 fn rooms_come_tightest_first_each_with_its_place_and_the_source_of_its_limit() {
-    let cleared = cleared(to_clear("left"));
-    let plan = plan(&link::decode(&to_clear("left").job).unwrap()).unwrap();
+    let job = with_all_about();
+    let lines = room_lines(&job);
+    let plan = plan(&job).unwrap();
     let spares: Vec<f64> =
         rooms(&plan).iter().flat_map(|room| room.gaps.iter().map(|gap| gap.spare().mm())).collect();
     let least = spares.iter().copied().fold(f64::INFINITY, f64::min);
-    let first = &cleared.lines[0];
+    let first = &lines[0];
     assert!(first.words.contains("short of") == (least < 0.0), "{first:?}");
-    assert!(cleared.lines.iter().all(|line| line.place.ends_with("behind the front point")));
-    let tyre = cleared.lines.iter().find(|line| line.to == "Tyre").unwrap();
+    assert!(lines.iter().all(|line| line.place.ends_with("behind the front point")));
+    let tyre = lines.iter().find(|line| line.to == "Tyre").unwrap();
     assert!(tyre.source.contains("ISO 4210-2") && tyre.source.contains("from memory"), "{}", tyre.source);
     // Both stays are as far from the tyre: said once.
     assert_eq!(tyre.stay, "both chainstays");
-    assert_eq!(cleared.lines.iter().filter(|line| line.to == "Tyre" && line.pair == "chainstays").count(), 1);
-    assert_eq!(cleared.stay, "left chainstay");
-    assert!(cleared.curves.iter().any(|curve| curve.to == "rotor" && curve.points.len() > 40));
-    assert!(!cleared.curves.iter().any(|curve| curve.to == "chainring"));
+    assert_eq!(lines.iter().filter(|line| line.to == "Tyre" && line.pair == PairName::Chainstays).count(), 1);
 }
 
 #[test]
 fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
-    let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
+    let mut job = with_all_about();
     job.wheel.tyre_width = Length::from_mm(62.0);
     job.chainstays.right.tube.bends = Bends::of([Bend::default()]);
-    let asked = ToClear { job: link::encode(&job), ..to_clear("right") };
-    let ways = ways(asked.clone());
+    let ways = ways(&job);
     assert!(!ways.dimples.is_empty() && ways.caution.contains("last resort"));
     let tyre_room = |job: &Job| {
         let rooms = rooms(&plan(job).unwrap());

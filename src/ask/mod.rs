@@ -19,7 +19,7 @@ pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
-pub use rooms::{Cleared, Curve, RoomLine, ToClear};
+pub use rooms::RoomLine;
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::StepLine;
 pub use ways::{Way, Ways};
@@ -29,7 +29,7 @@ use crate::drawing::{Room, Sheet};
 use crate::link;
 use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
-use crate::trade::Job;
+use crate::trade::{Hand, Job, PairName};
 use serde::{Deserialize, Serialize};
 
 /// What is asked.
@@ -67,9 +67,21 @@ pub enum Question {
     /// Where the tubes lie that the job of a link text leaves to the solver.
     Place(String),
     /// What clears what.
-    Rooms(Box<ToClear>),
+    Rooms {
+        /// The job, as a link text.
+        job: String,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
     /// What the stays of a job have room for, and what would give the room.
-    Ways(Box<ToClear>),
+    Ways {
+        /// The job, as a link text.
+        job: String,
+        /// The stay that wants room.
+        stay: (PairName, Hand),
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
     /// Tubes to start from, and where starting figures come from.
     Starting(LengthUnit),
     /// A job file's text, to be opened.
@@ -93,8 +105,8 @@ pub enum Answer {
     Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
-    /// To [`Question::Rooms`].
-    Rooms(Box<Cleared>),
+    /// To [`Question::Rooms`]: the tightest first.
+    Rooms(Vec<RoomLine>),
     /// To [`Question::Ways`].
     Ways(Box<Ways>),
     /// To [`Question::Starting`].
@@ -144,10 +156,13 @@ fn answered(question: &Question) -> Answer {
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }
-        Question::Rooms(asked) => {
-            rooms::cleared(asked).map_or(Answer::None, |cleared| Answer::Rooms(Box::new(cleared)))
+        Question::Rooms { job, unit } => {
+            planned(job).map_or(Answer::None, |plan| Answer::Rooms(rooms::lines(&plan, *unit)))
         }
-        Question::Ways(asked) => ways::ways(asked).map_or(Answer::None, |ways| Answer::Ways(Box::new(ways))),
+        Question::Ways { job, stay, unit } => {
+            let ways = planned(job).and_then(|plan| ways::ways(&plan, *stay, *unit));
+            ways.map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
+        }
         Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
         Question::Open(text) => Answer::Opened(file::open(text)),
         Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),

@@ -1,54 +1,25 @@
 //! What clears what, as it is read: the tightest place first.
 
-use crate::link;
-use crate::plan::room::{Gap, Neighbour, StayRoom, rooms, strip};
-use crate::plan::{Placed, Plan, plan_placed};
+use crate::plan::Plan;
+use crate::plan::room::{Gap, Neighbour, StayRoom, rooms};
 use crate::quantity::{Length, LengthUnit, show};
 use crate::trade::{Hand, PairName, SOURCES, Sourced, capital};
 use serde::{Deserialize, Serialize};
 
-/// Stations at which a strip gives the room.
-const STATIONS: u16 = 61;
-
 /// Rooms that differ by less, mm, are the same on both sides.
 const SAME: f64 = 1e-6;
-
-/// What is to be looked at.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct ToClear {
-    /// The job, as a link text.
-    pub job: String,
-    /// Where tubes lie that leave it to the solver.
-    pub placed: Placed,
-    /// The unit of lengths.
-    pub unit: LengthUnit,
-    /// The pair of the stay that is looked at closely, by its key.
-    pub pair: String,
-    /// Its side.
-    pub hand: String,
-}
-
-impl ToClear {
-    pub(super) fn plan(&self) -> Option<Plan> {
-        plan_placed(&link::decode(&self.job).ok()?, &self.placed).ok()
-    }
-
-    pub(super) fn stay(&self) -> Option<(PairName, Hand)> {
-        let pair = PairName::ALL.into_iter().find(|pair| pair.key() == self.pair)?;
-        let hand = Hand::ALL.into_iter().find(|hand| hand.key() == self.hand)?;
-        Some((pair, hand))
-    }
-}
 
 /// The room from one stay, or from both of a pair alike, to one neighbour.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RoomLine {
-    /// The pair, by its key.
-    pub pair: String,
+    /// The pair.
+    pub pair: PairName,
     /// To what: `tyre`.
     pub to: String,
     /// From which stay.
     pub stay: String,
+    /// The room, and the room that is wanted, mm.
+    pub mm: [f64; 2],
     /// The room.
     pub gap: String,
     /// `within`, `short` of the limit, or `into` each other.
@@ -65,44 +36,16 @@ pub struct RoomLine {
     pub there: [f64; 3],
 }
 
-/// The room to one neighbour along a stay.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Curve {
-    /// To what.
-    pub to: String,
-    /// Station from the front reference point, and the room there, mm.
-    pub points: Vec<(f64, f64)>,
-    /// The room that is wanted, mm.
-    pub limit: f64,
-}
-
-/// The answer.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Cleared {
-    /// Every room of the job, the tightest first.
-    pub lines: Vec<RoomLine>,
-    /// Along the stay that is looked at closely.
-    pub curves: Vec<Curve>,
-    /// Which stay that is.
-    pub stay: String,
-}
-
-pub(super) fn cleared(asked: &ToClear) -> Option<Cleared> {
-    let (plan, (pair, hand)) = (asked.plan()?, asked.stay()?);
-    let rooms = rooms(&plan);
+pub(super) fn lines(plan: &Plan, unit: LengthUnit) -> Vec<RoomLine> {
+    let rooms = rooms(plan);
     let mut found: Vec<(f64, RoomLine)> = Vec::new();
     for room in &rooms {
         for gap in gaps_of(&rooms, room) {
-            found.push((gap.spare().mm(), line(&plan, room, gap, both_sides(&rooms, room, gap), asked.unit)));
+            found.push((gap.spare().mm(), line(plan, room, gap, both_sides(&rooms, room, gap), unit)));
         }
     }
     found.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let here = rooms.iter().find(|room| (room.pair, room.hand) == (pair, hand));
-    Some(Cleared {
-        lines: found.into_iter().map(|(_, line)| line).collect(),
-        curves: here.iter().flat_map(|room| &room.gaps).map(|gap| curve(&plan, (pair, hand), gap)).collect(),
-        stay: format!("{} {}", hand.key(), pair.one()),
-    })
+    found.into_iter().map(|(_, line)| line).collect()
 }
 
 /// The rooms that a stay's own lines tell: what the right side says already for both, the left does not say again.
@@ -125,9 +68,10 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
     };
     let (verdict, words) = verdict(gap, unit);
     RoomLine {
-        pair: room.pair.key().to_owned(),
+        pair: room.pair,
         to: capital(&name(plan, gap.to)),
         stay,
+        mm: [gap.gap.mm(), gap.limit.mm()],
         gap: show::length(gap.gap, unit),
         verdict: verdict.to_owned(),
         words,
@@ -192,14 +136,5 @@ const fn limit_key(to: Neighbour) -> &'static str {
         Neighbour::Caliper => "limits.caliper_mm",
         Neighbour::Other => "limits.other_mm",
         Neighbour::Post(_) => "limits.post_mm",
-    }
-}
-
-fn curve(plan: &Plan, (pair, hand): (PairName, Hand), gap: &Gap) -> Curve {
-    let points = strip(plan, pair, hand, gap.to, STATIONS);
-    Curve {
-        to: name(plan, gap.to),
-        points: points.into_iter().map(|(station, room)| (station.mm(), room.mm())).collect(),
-        limit: gap.limit.mm(),
     }
 }

@@ -1,6 +1,6 @@
 //! Both directions: what the stays of a job have room for, and what would give the room.
 
-use super::rooms::{ToClear, name};
+use super::rooms::name;
 use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::quantity::{Angle, Length, LengthUnit, show};
@@ -32,17 +32,16 @@ pub struct Ways {
     pub caution: String,
 }
 
-pub(super) fn ways(asked: &ToClear) -> Option<Ways> {
-    let (plan, stay, unit) = (asked.plan()?, asked.stay()?, asked.unit);
-    let room = rooms(&plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
+pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
+    let room = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
     let short: Vec<Neighbour> =
         room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
-    let press = |to: &Neighbour| dimple(&plan, stay.0, stay.1, *to).map(|it| pressed(&plan, &it, unit));
+    let press = |to: &Neighbour| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
     Some(Ways {
-        tyre: widest_tyre(&plan).map(|tyre| tyre_way(&plan, &tyre, unit)),
+        tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
             .into_iter()
-            .flat_map(|to| for_room(&plan, stay, (to, short.contains(&to)), unit))
+            .flat_map(|to| for_room(plan, stay, (to, short.contains(&to)), unit))
             .collect(),
         dimples: short.iter().filter_map(press).collect(),
         caution: CAUTION.to_owned(),

@@ -31,7 +31,7 @@ pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
-pub use placed::Placed;
+pub use placed::{Placed, as_laid};
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,

@@ -4,14 +4,14 @@ use super::Session;
 use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
-use staywright::ask::{Cleared, Question, Starting, ToClear, Ways};
+use staywright::ask::{Question, RoomLine, Starting, Ways};
 use staywright::trade::{Find, Hand, PairName};
 
 /// The answers, as they were last given.
 #[derive(Clone, Copy)]
 pub struct RoomAnswers {
     /// The room from each stay to its neighbours.
-    pub cleared: RwSignal<Option<Shared<Cleared>>>,
+    pub cleared: RwSignal<Option<Shared<Vec<RoomLine>>>>,
     /// What these stays have room for, and what would give the room.
     pub ways: RwSignal<Option<Shared<Ways>>>,
     /// The side whose stay is looked at closely: sides that mirror each other still have other neighbours.
@@ -42,7 +42,8 @@ impl Session {
     /// What clears what, as long as somebody looks at it.
     pub fn to_clear(self) -> Option<Question> {
         let place = self.settings.place.get();
-        matches!(place, Place::Frame | Place::Stays).then(|| Question::Rooms(Box::new(self.clearing())))
+        matches!(place, Place::Frame | Place::Stays)
+            .then(|| Question::Rooms { job: self.follow.link.get(), unit: self.settings.unit.get() })
     }
 
     /// Both directions, as long as somebody looks at them, for the last settled state.
@@ -51,10 +52,8 @@ impl Session {
         open.then(|| {
             self.history.track();
             self.placed.track();
-            let mut asked = untrack(|| self.clearing());
-            asked.unit = self.settings.unit.get();
-            (asked.pair, asked.hand) = self.stay_key();
-            Question::Ways(Box::new(asked))
+            let stay = (self.settings.pick.get().pair, self.room.side.get());
+            Question::Ways { job: self.follow.link.get_untracked(), stay, unit: self.settings.unit.get() }
         })
     }
 
@@ -62,23 +61,6 @@ impl Session {
     pub fn to_start(self) -> Option<Question> {
         let unit = self.settings.unit.get();
         matches!(self.settings.place.get(), Place::Frame | Place::Stays).then_some(Question::Starting(unit))
-    }
-
-    fn clearing(self) -> ToClear {
-        let (pair, hand) = self.stay_key();
-        ToClear {
-            job: self.follow.link.get(),
-            placed: self.placed.get(),
-            unit: self.settings.unit.get(),
-            pair,
-            hand,
-        }
-    }
-
-    /// The stay looked at, by the keys of its pair and its side.
-    fn stay_key(self) -> (String, String) {
-        let pick = self.settings.pick.get();
-        (pick.pair.key().to_owned(), self.room.side.get().key().to_owned())
     }
 
     /// The side that is entered: the right one where the left mirrors it.

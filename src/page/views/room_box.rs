@@ -42,9 +42,9 @@ pub fn room_box() -> Part {
 
 /// What is known of the pair that is looked at.
 fn lines(session: Session) -> Vec<RoomLine> {
-    let pair = session.settings.pick.get().pair.key();
+    let pair = session.settings.pick.get().pair;
     let cleared = session.room.cleared.get();
-    cleared.iter().flat_map(|cleared| &cleared.lines).filter(|line| line.pair == pair).cloned().collect()
+    cleared.iter().flat_map(|cleared| cleared.iter()).filter(|line| line.pair == pair).cloned().collect()
 }
 
 fn row(line: &RoomLine) -> Part {
