@@ -113,6 +113,14 @@ impl Canvas {
         }
     }
 
+    /// A chain of lines, which may be a single one.
+    pub(super) fn chain(&mut self, pen: Pen, topic: &str, points: Vec<Point>) {
+        match *points.as_slice() {
+            [a, b] => self.line(pen, topic, a, b),
+            _ => self.path(pen, topic, points, false),
+        }
+    }
+
     pub(super) fn circle(&mut self, pen: Pen, topic: &str, at: Point, radius: f64) {
         self.put(pen, topic, Shape::Circle { at, radius });
     }
