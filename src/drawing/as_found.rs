@@ -1,6 +1,7 @@
 //! A pair of finished stays as found, beside the plan.
 
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -40,18 +41,18 @@ pub fn as_found(plan: &Plan, name: PairName, differs: [Differs; 2], room: Room) 
     let factor = factor(chord(&pair.right), largest);
     let by = by.map(|by| Point::new(by.x * factor, by.y * factor));
     let rough = stays.iter().zip(by).flat_map(|(stay, by)| both(stay, by, ROUGH).concat());
-    let margins = Margins { side: 4.0, top: 2.2, bottom: 2.6 };
+    let margins = Margins { left: 4.0, right: 4.0, top: 2.2, bottom: 2.6 };
     let title = format!("As found, {}", name.name());
-    let mut canvas = Canvas::new(title, Extent::of(rough), margins, room);
-    for ((stay, differs), by) in stays.iter().zip(differs).zip(by) {
-        draw(&mut canvas, stay, differs, by);
-    }
+    let mut canvas = Canvas::new(title, Area::of(rough), margins, room);
     let words = format!("differences drawn {} times", trimmed(factor, 0));
     canvas.note(
         "",
         &words,
         &[(Point::new(canvas.right(), canvas.bottom() - 0.4 * canvas.letter), Anchor::End)],
     );
+    for ((stay, differs), by) in stays.iter().zip(differs).zip(by) {
+        draw(&mut canvas, stay, differs, by);
+    }
     let text = told(&canvas, name, differs, factor);
     canvas.finish(text)
 }
@@ -104,7 +105,8 @@ fn draw(canvas: &mut Canvas, stay: &Drawn<'_>, differs: Differs, by: Point) {
     let text =
         if more.mm() < 0.005 { "as planned".to_owned() } else { format!("{} {word}", canvas.said(more)) };
     let out = stay.hand().sign();
-    let places = [1.2, 2.4, -1.2].map(|lines| (middle.plus(0.0, (out * lines + 0.3) * h), Anchor::Middle));
+    let places =
+        [1.2, 1.8, 2.4, -1.2, -2.4].map(|lines| (middle.plus(0.0, (out * lines + 0.3) * h), Anchor::Middle));
     canvas.note("", &text, &places);
 }
 

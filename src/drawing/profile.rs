@@ -1,7 +1,8 @@
 //! The end of a stay, unrolled.
 
 use super::Place;
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::EndTube;
 use crate::geometry::{Node, Outline, perimeter};
@@ -25,8 +26,8 @@ pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
     let deep = (short - long).abs() + BEHIND;
     let wide = around.whole();
     let unrolled = Unrolled { around, sign, long };
-    let margins = Margins { side: 2.2, top: 2.2, bottom: 2.0 };
-    let extent = Extent::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
+    let margins = Margins { left: 2.2, right: 2.2, top: 2.2, bottom: 3.2 };
+    let extent = Area::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
     let mut canvas = Canvas::new("Profile, unrolled", extent, margins, room);
     unrolled.draw_ticks(&mut canvas, deep);
     match cut {
@@ -109,6 +110,8 @@ impl Unrolled {
 
     fn draw_ticks(&self, canvas: &mut Canvas, deep: f64) {
         let h = canvas.letter;
+        // Between the edge and the ticks a figure has room.
+        let deep = deep + 1.2 * h;
         canvas.line(Pen::Thin, "", Point::new(0.0, deep), Point::new(self.around.whole(), deep));
         for eighth in 0..=8 {
             let phi = Angle::from_degrees(f64::from(eighth) * 45.0);
