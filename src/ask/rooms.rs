@@ -18,6 +18,8 @@ pub struct RoomLine {
     pub to: String,
     /// From which stay.
     pub stay: String,
+    /// Topic of its marks in drawings.
+    pub topic: String,
     /// The room, and the room that is wanted, mm.
     pub mm: [f64; 2],
     /// The room.
@@ -71,6 +73,7 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
         pair: room.pair,
         to: capital(&name(plan, gap.to)),
         stay,
+        topic: topic(room.pair, gap.to),
         mm: [gap.gap.mm(), gap.limit.mm()],
         gap: show::length(gap.gap, unit),
         verdict: verdict.to_owned(),
@@ -80,6 +83,11 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
         from: gap.here.into(),
         there: gap.there.into(),
     }
+}
+
+/// The topic of a room in drawings.
+pub(super) fn topic(pair: PairName, to: Neighbour) -> String {
+    format!("{}.room.{}", pair.key(), to.key())
 }
 
 /// What a neighbour is called; rings and posts by number where there are several.

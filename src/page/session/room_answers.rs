@@ -5,6 +5,8 @@ use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Question, RoomLine, Starting, Ways};
+use staywright::drawing::GapLine;
+use staywright::quantity::Length;
 use staywright::trade::{Find, Hand, PairName};
 
 /// The answers, as they were last given.
@@ -61,6 +63,19 @@ impl Session {
     pub fn to_start(self) -> Option<Question> {
         let unit = self.settings.unit.get();
         matches!(self.settings.place.get(), Place::Frame | Place::Stays).then_some(Question::Starting(unit))
+    }
+
+    /// The rooms of a pair as lines of a drawing, the tightest first; of both pairs where none is named.
+    pub fn gap_lines(self, pair: Option<PairName>) -> Vec<GapLine> {
+        let line = |line: &RoomLine| {
+            let [gap, limit] = line.mm.map(Length::from_mm);
+            let (from, to) = (line.from.into(), line.there.into());
+            GapLine { name: line.to.to_ascii_lowercase(), topic: line.topic.clone(), from, to, gap, limit }
+        };
+        self.room.cleared.with(|cleared| {
+            let lines = cleared.iter().flat_map(|lines| lines.iter());
+            lines.filter(|line| pair.is_none_or(|pair| pair == line.pair)).map(line).collect()
+        })
     }
 
     /// The side that is entered: the right one where the left mirrors it.

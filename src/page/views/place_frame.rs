@@ -12,11 +12,12 @@ use crate::browser::part::Part;
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::drawing::side_view;
+use staywright::drawing::side_view_with_gaps;
 
 /// The place.
 pub fn frame_place() -> Vec<Part> {
-    let follow = Session::here().follow;
+    let session = Session::here();
+    let follow = session.follow;
     let entry = move || {
         vec![
             warnings(Place::Frame),
@@ -28,6 +29,9 @@ pub fn frame_place() -> Vec<Part> {
             link_box(),
         ]
     };
-    let drawing = sheet_view(0.6, true, move |room| follow.plan.with(|plan| side_view(plan, room)));
+    let drawing = sheet_view(0.6, true, move |room| {
+        let gaps = session.gap_lines(None);
+        follow.plan.with(|plan| side_view_with_gaps(plan, &gaps, room))
+    });
     drawn_place("Frame", entry, vec![drawing])
 }

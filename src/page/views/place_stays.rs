@@ -17,12 +17,13 @@ use crate::session::Session;
 use crate::session::pair_facts::pair_facts;
 use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::drawing::clamp_plane;
+use staywright::drawing::clamp_plane_with_gaps;
 use staywright::trade::{Hand, PairName};
 
 /// The place.
 pub fn stays_place() -> Vec<Part> {
-    let Session { settings, follow, .. } = Session::here();
+    let session = Session::here();
+    let Session { settings, follow, .. } = session;
     let pair = move || settings.pick.get().pair;
     let of_pair = |key: &str| {
         PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry)
@@ -31,8 +32,10 @@ pub fn stays_place() -> Vec<Part> {
         let entry = part("div").class("pair").by(move || pair().key().to_owned(), of_pair);
         vec![pair_choice(), warnings(Place::Stays), entry]
     };
-    let drawing =
-        sheet_view(0.55, false, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
+    let drawing = sheet_view(0.55, false, move |room| {
+        let gaps = session.gap_lines(Some(pair()));
+        follow.plan.with(|plan| clamp_plane_with_gaps(plan, pair(), &gaps, room))
+    });
     let figures = facts(move || follow.plan.with(|plan| pair_facts(plan.pair(pair()))));
     drawn_place("Stays", entry, vec![drawing, figures, lay_facts_box(), room_box()])
 }

@@ -2,11 +2,12 @@
 
 use super::button::button;
 use super::choice::choice;
+use super::drawing::sheet_beside;
 use crate::browser::details;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::ask::{RoomLine, Way, Ways};
+use staywright::ask::{Drawing, RoomLine, Way, Ways};
 use staywright::trade::Hand;
 
 /// As many rows as are shown unasked.
@@ -37,7 +38,33 @@ pub fn room_box() -> Part {
                 .live(move || rows(0, FIRST)),
         )
         .when(move || lines(session).len() > FIRST, rest)
+        .add(along_box(session))
         .add(ways_box(session))
+}
+
+/// The stay looked at closely: sides that mirror each other still have other neighbours.
+fn side_choice(session: Session, name: &'static str) -> Part {
+    let side = session.room.side;
+    choice(
+        "Stay looked at",
+        name,
+        false,
+        &[("right", "Right stay"), ("left", "Left stay")],
+        move || side.get().key().to_owned(),
+        move |key| side.set(if key == Hand::Left.key() { Hand::Left } else { Hand::Right }),
+    )
+}
+
+/// The room at every station of a stay, drawn while the box is open.
+fn along_box(session: Session) -> Part {
+    let open = RwSignal::new(false);
+    let what = move || Some(Drawing::Strip(session.settings.pick.get().pair, session.room.side.get()));
+    part("details")
+        .class("more")
+        .on("toggle", move |event| open.set(details::is_open(&event)))
+        .add(part("summary").text("Room along the stay"))
+        .add(side_choice(session, "strip-side"))
+        .when(move || open.get(), move || sheet_beside(0.5, what))
 }
 
 /// What is known of the pair that is looked at.
@@ -64,14 +91,6 @@ fn row(line: &RoomLine) -> Part {
 /// Both directions, worked out while the box is open.
 fn ways_box(session: Session) -> Part {
     let room = session.room;
-    let side = choice(
-        "Stay looked at",
-        "room-side",
-        false,
-        &[("right", "Right stay"), ("left", "Left stay")],
-        move || room.side.get().key().to_owned(),
-        move |key| room.side.set(if key == Hand::Left.key() { Hand::Left } else { Hand::Right }),
-    );
     let answer = move || match room.ways.get() {
         Some(ways) => ways_list(session, &ways),
         None => vec![part("p").text("Being worked out …")],
@@ -80,7 +99,7 @@ fn ways_box(session: Session) -> Part {
         .class("more")
         .on("toggle", move |event| room.ways_open.set(details::is_open(&event)))
         .add(part("summary").text("How wide a tyre, what would give room"))
-        .add(side)
+        .add(side_choice(session, "ways-side"))
         .add(part("div").class("ways").live(answer))
 }
 
