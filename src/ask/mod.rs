@@ -19,7 +19,7 @@ pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
-pub use rooms::RoomLine;
+pub use rooms::{RoomLine, Verdict};
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::StepLine;
 pub use ways::{Way, Ways};

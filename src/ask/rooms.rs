@@ -9,6 +9,28 @@ use serde::{Deserialize, Serialize};
 /// Rooms that differ by less, mm, are the same on both sides.
 const SAME: f64 = 1e-6;
 
+/// How a room stands to its limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Verdict {
+    /// There is as much as is wanted.
+    Enough,
+    /// There is less.
+    Short,
+    /// The two run into each other.
+    Into,
+}
+
+impl Verdict {
+    /// In a word or two.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Enough => "enough",
+            Self::Short => "too little",
+            Self::Into => "runs into it",
+        }
+    }
+}
+
 /// The room from one stay, or from both of a pair alike, to one neighbour.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RoomLine {
@@ -24,9 +46,9 @@ pub struct RoomLine {
     pub mm: [f64; 2],
     /// The room.
     pub gap: String,
-    /// `within`, `short` of the limit, or `into` each other.
-    pub verdict: String,
-    /// How it stands to its limit, in words.
+    /// How it stands to its limit.
+    pub verdict: Verdict,
+    /// The same in a sentence.
     pub words: String,
     /// Where along the stay.
     pub place: String,
@@ -76,9 +98,9 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
         topic: topic(room.pair, gap.to),
         mm: [gap.gap.mm(), gap.limit.mm()],
         gap: show::length(gap.gap, unit),
-        verdict: verdict.to_owned(),
+        verdict,
         words,
-        place: format!("{} behind the front point", show::length(gap.station, unit)),
+        place: format!("At {} behind the front point", show::length(gap.station, unit)),
         source: source(gap, unit),
         from: gap.here.into(),
         there: gap.there.into(),
@@ -100,17 +122,17 @@ pub(super) fn name(plan: &Plan, to: Neighbour) -> String {
     }
 }
 
-fn verdict(gap: &Gap, unit: LengthUnit) -> (&'static str, String) {
+fn verdict(gap: &Gap, unit: LengthUnit) -> (Verdict, String) {
     let write = |length: Length| show::length(length, unit);
     let spare = gap.spare();
     let limit = write(gap.limit);
     if gap.gap.mm() < 0.0 {
-        return ("into", format!("They run into each other. {limit} is wanted"));
+        return (Verdict::Into, format!("Runs {} into it, where {limit} is wanted", write(-gap.gap)));
     }
     if spare.mm() < 0.0 {
-        return ("short", format!("{} short of the {limit} wanted", write(-spare)));
+        return (Verdict::Short, format!("{} short of the {limit} wanted", write(-spare)));
     }
-    ("within", format!("{} over the {limit} wanted", write(spare)))
+    (Verdict::Enough, format!("{} over the {limit} wanted", write(spare)))
 }
 
 /// The published figures that a limit is one of, or whose it is.
@@ -122,7 +144,7 @@ fn source(gap: &Gap, unit: LengthUnit) -> String {
         .map(|known| sourced(known, unit))
         .collect();
     if here.is_empty() {
-        "a figure of yours or a start to be tried, no source".to_owned()
+        "yours, or a start to be tried, without a source".to_owned()
     } else {
         here.join("; ")
     }
@@ -130,7 +152,7 @@ fn source(gap: &Gap, unit: LengthUnit) -> String {
 
 pub(super) fn sourced(known: &Sourced, unit: LengthUnit) -> String {
     let value = show::length(Length::from_mm(known.value), unit);
-    format!("{value}: {} ({})", known.source, known.sure.words())
+    format!("{value}, {} ({})", known.source, known.sure.words())
 }
 
 const fn limit_key(to: Neighbour) -> &'static str {

@@ -4,7 +4,7 @@ use super::rooms::name;
 use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::quantity::{Angle, Length, LengthUnit, show};
-use crate::trade::{Hand, PairName, Wheel, capital, place_name};
+use crate::trade::{Hand, PairName, Wheel};
 use serde::{Deserialize, Serialize};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
@@ -24,8 +24,8 @@ pub struct Way {
 pub struct Ways {
     /// The widest tyre that these stays have room for.
     pub tyre: Option<Way>,
-    /// What would give this tyre, or another neighbour, just the room that is wanted.
-    pub ways: Vec<Way>,
+    /// By neighbour, what would give it just the room that is wanted.
+    pub ways: Vec<(String, Vec<Way>)>,
     /// How deep the tube would have to be pressed in, and where.
     pub dimples: Vec<String>,
     /// What goes with that.
@@ -41,7 +41,8 @@ pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Opt
         tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
             .into_iter()
-            .flat_map(|to| for_room(plan, stay, (to, short.contains(&to)), unit))
+            .map(|to| (name(plan, to), for_room(plan, stay, (to, short.contains(&to)), unit)))
+            .filter(|(_, ways)| !ways.is_empty())
             .collect(),
         dimples: short.iter().filter_map(press).collect(),
         caution: CAUTION.to_owned(),
@@ -95,12 +96,7 @@ fn for_room(
         let from = job.figure(&path)?;
         let value = figure_for_room(job, (pair, hand), to, &path, reach)?;
         let value = hundredths(value, (value > from) == is_short);
-        let words = format!(
-            "{} for the {}: {}",
-            capital(&figure_name(&path)),
-            name(plan, to),
-            change(from, value, &path, unit)
-        );
+        let words = format!("{}: {}", figure_name(&path), change(from, value, &path, unit));
         Some(Way { words, figures: vec![(path, value)] })
     };
     spacings.into_iter().chain(angles).filter_map(way).collect()
@@ -109,16 +105,10 @@ fn for_room(
 fn figure_name(path: &str) -> String {
     let number = path.split(['[', ']']).nth(1).and_then(|index| index.parse::<usize>().ok());
     match number {
-        Some(index) => format!("angle of bend {} of the {}", index + 1, place_name(path)),
-        None if path.contains(".front.") => format!("front half spacing of the {}", stay_name(path)),
-        None => format!("rear half spacing of the {}", stay_name(path)),
+        Some(index) => format!("Angle of bend {}", index + 1),
+        None if path.contains(".front.") => "Front half spacing".to_owned(),
+        None => "Rear half spacing".to_owned(),
     }
-}
-
-/// The stay alone, without its end.
-fn stay_name(path: &str) -> String {
-    let name = place_name(path);
-    name.split(',').next().unwrap_or_default().to_owned()
 }
 
 fn change(from: f64, to: f64, path: &str, unit: LengthUnit) -> String {
@@ -130,7 +120,7 @@ fn change(from: f64, to: f64, path: &str, unit: LengthUnit) -> String {
             show::length(Length::from_mm(value), unit)
         }
     };
-    format!("{} instead of {} leaves what is wanted", write(to), write(from))
+    format!("{} instead of {}", write(to), write(from))
 }
 
 fn pressed(plan: &Plan, dimple: &Dimple, unit: LengthUnit) -> String {

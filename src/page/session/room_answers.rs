@@ -65,8 +65,12 @@ impl Session {
         matches!(self.settings.place.get(), Place::Frame | Place::Stays).then_some(Question::Starting(unit))
     }
 
-    /// The rooms of a pair as lines of a drawing, the tightest first; of both pairs where none is named.
+    /// The rooms of a pair as lines of a drawing, the tightest first; of both pairs where none is named. None for a job that has
+    /// nothing beside its stays, which is drawn as ever.
     pub fn gap_lines(self, pair: Option<PairName>) -> Vec<GapLine> {
+        if self.follow.plan.with(|plan| plan.job.surroundings.is_none()) {
+            return Vec::new();
+        }
         let line = |line: &RoomLine| {
             let [gap, limit] = line.mm.map(Length::from_mm);
             let (from, to) = (line.from.into(), line.there.into());

@@ -22,8 +22,8 @@ pub fn lay_facts_box() -> Part {
     part("div").class("lay-facts").when(
         move || !list().is_empty(),
         move || {
-            let heading = part("h2").words(title);
-            part("section").class("box").add(heading).add(facts(list))
+            let heading = part("summary").add(part("h2").words(title));
+            part("details").class("box").add(heading).add(facts(list))
         },
     )
 }

@@ -7,30 +7,43 @@ use crate::browser::details;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::ask::{Drawing, RoomLine, Way, Ways};
+use staywright::ask::{Drawing, RoomLine, Verdict, Way, Ways};
 use staywright::trade::Hand;
 
 /// As many rows as are shown unasked.
 const FIRST: usize = 4;
 
-/// The rooms of the pair, the tightest first.
+/// Folded away, it says the tightest place; open, the rooms of the pair, the tightest first.
 pub fn room_box() -> Part {
     let session = Session::here();
-    let rows = move |from: usize, count: usize| {
-        lines(session).iter().skip(from).take(count).map(row).collect::<Vec<Part>>()
-    };
-    let unknown = move || session.room.cleared.with(Option::is_none);
+    let open = RwSignal::new(false);
+    let summary = part("summary")
+        .add(part("h2").text("What clears what"))
+        .add(part("span").class("tightest").set("aria-live", "polite").words_if(move || tightest(session)));
+    part("details")
+        .class("box rooms")
+        .on("toggle", move |event| open.set(details::is_open(&event)))
+        .add(summary)
+        .when(move || open.get(), move || rooms(session))
+}
+
+/// The tightest place in a line.
+fn tightest(session: Session) -> Option<String> {
+    lines(session).first().map(|line| format!("{} {}: {}", line.to, line.gap, line.verdict.words()))
+}
+
+fn rooms(session: Session) -> Part {
+    let rows =
+        move |from: usize, count: usize| lines(session).iter().skip(from).take(count).map(row).collect();
     let rest = move || {
         part("details")
             .class("more")
             .add(part("summary").text("The rooms that are wider"))
             .add(part("ol").class("results").live(move || rows(FIRST, usize::MAX)))
     };
-    part("section")
-        .class("box")
-        .set("aria-labelledby", "what-clears")
-        .add(part("h2").set("id", "what-clears").text("What clears what"))
-        .when(unknown, || part("p").text("Being worked out …"))
+    part("div")
+        .class("room-list")
+        .when(move || session.room.cleared.with(Option::is_none), || part("p").text("Being worked out …"))
         .add(
             part("ol")
                 .class("results")
@@ -75,17 +88,17 @@ fn lines(session: Session) -> Vec<RoomLine> {
 }
 
 fn row(line: &RoomLine) -> Part {
-    let class = match line.verdict.as_str() {
-        "within" => "result within",
-        "short" => "result marginal",
-        _ => "result out",
+    let class = match line.verdict {
+        Verdict::Enough => "result within",
+        Verdict::Short => "result marginal",
+        Verdict::Into => "result out",
     };
     part("li")
         .class(class)
         .add(part("span").text(&format!("{}, {}", line.to, line.stay)))
         .add(part("b").text(&line.gap))
-        .add(part("span").class("result-verdict").text(&format!("{}, {}.", line.words, line.place)))
-        .add(part("span").class("result-verdict source").text(&format!("Limit {}", line.source)))
+        .add(part("span").class("result-verdict").text(&format!("{}. {}.", line.place, line.words)))
+        .add(part("span").class("result-verdict source").text(&format!("Limit: {}.", line.source)))
 }
 
 /// Both directions, worked out while the box is open.
@@ -109,9 +122,9 @@ fn ways_list(session: Session, ways: &Ways) -> Vec<Part> {
         Some(way) => parts.push(part("ul").class("mends").add(way_item(session, way))),
         None => parts.push(part("p").text("No tyre that can be entered has its room.")),
     }
-    if !ways.ways.is_empty() {
-        parts.push(part("h3").text("One figure changed, the others as they are"));
-        parts.push(part("ul").class("mends").each(ways.ways.iter().map(|way| way_item(session, way))));
+    for (to, ways) in &ways.ways {
+        parts.push(part("h3").text(&format!("Room for the {to}, by one figure alone")));
+        parts.push(part("ul").class("mends").each(ways.iter().map(|way| way_item(session, way))));
     }
     if !ways.dimples.is_empty() {
         parts.push(part("h3").text("Pressed in, where nothing else clears"));
