@@ -45,6 +45,10 @@ pub enum Pen {
     Thin,
     /// The cutter: wide, in the colour that stands for what cuts.
     Cutter,
+    /// A neighbouring part: thin, long dash and double dot.
+    Phantom,
+    /// Room that is wanting: wide, in the colour that stands for what is wrong.
+    Tight,
     /// A filled arrowhead.
     Arrow,
     /// Lettering.
