@@ -5,10 +5,10 @@ use crate::drawing::{Differs, Place, Room, Sheet, Strip, along_spindle, as_found
 use crate::plan::room::{Gap, rooms, strip};
 use crate::plan::{CutAt, Plan};
 use crate::trade::{Hand, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
 pub enum Drawing {
     /// A cut as seen along the spindle.
     AlongSpindle(CutAt),

@@ -30,10 +30,10 @@ use crate::link;
 use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
 use crate::trade::{Hand, Job, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is asked.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Question {
     /// How errors carry, and what the finished stays say.
     Check(Box<ToCheck>),
@@ -91,7 +91,7 @@ pub enum Question {
 }
 
 /// What comes back.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Answer {
     /// To [`Question::Check`].
     Check(Box<Checked>),
@@ -111,8 +111,10 @@ pub enum Answer {
     Ways(Box<Ways>),
     /// To [`Question::Starting`].
     Starting(Starting),
-    /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
-    Opened(Result<String, String>),
+    /// To [`Question::Open`]: the job as a link text.
+    Opened(String),
+    /// To [`Question::Open`]: what is wrong with the file.
+    Refused(String),
     /// To [`Question::Save`]: the job file's text.
     Saved(String),
     /// To a question that has no answer: its job has faults.
@@ -122,22 +124,21 @@ pub enum Answer {
 impl Question {
     /// As bytes.
     pub fn to_bytes(&self) -> Vec<u8> {
-        // Writing to memory cannot fail.
-        postcard::to_allocvec(self).unwrap_or_default()
+        SerBin::serialize_bin(self)
     }
 }
 
 impl Answer {
     /// The answer that [`answer`] gave; `None` for other bytes.
     pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
-        postcard::from_bytes(bytes).ok()
+        DeBin::deserialize_bin(bytes).ok()
     }
 }
 
 /// The bytes of a [`Question`] in, those of its [`Answer`] out.
 pub fn answer(question: &[u8]) -> Vec<u8> {
-    let answer = postcard::from_bytes(question).map_or(Answer::None, |question| answered(&question));
-    postcard::to_allocvec(&answer).unwrap_or_default()
+    let answer = DeBin::deserialize_bin(question).map_or(Answer::None, |question| answered(&question));
+    answer.serialize_bin()
 }
 
 fn answered(question: &Question) -> Answer {
@@ -164,7 +165,7 @@ fn answered(question: &Question) -> Answer {
             ways.map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
         }
         Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
-        Question::Open(text) => Answer::Opened(file::open(text)),
+        Question::Open(text) => file::open(text).map_or_else(Answer::Refused, Answer::Opened),
         Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
     }
 }

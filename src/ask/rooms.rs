@@ -4,13 +4,13 @@ use crate::plan::Plan;
 use crate::plan::room::{Gap, Neighbour, StayRoom, rooms};
 use crate::quantity::{Length, LengthUnit, show};
 use crate::trade::{Hand, PairName, SOURCES, Sourced, capital};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Rooms that differ by less, mm, are the same on both sides.
 const SAME: f64 = 1e-6;
 
 /// How a room stands to its limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum Verdict {
     /// There is as much as is wanted.
     Enough,
@@ -32,7 +32,7 @@ impl Verdict {
 }
 
 /// The room from one stay, or from both of a pair alike, to one neighbour.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct RoomLine {
     /// The pair.
     pub pair: PairName,

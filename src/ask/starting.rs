@@ -4,10 +4,10 @@ use super::rooms::sourced;
 use crate::link;
 use crate::quantity::LengthUnit;
 use crate::trade::{Job, SOURCES, starting_tubes};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is published for a figure of the surroundings.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Source {
     /// The figure's name.
     pub name: String,
@@ -16,7 +16,7 @@ pub struct Source {
 }
 
 /// A tube to start from.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct TubeLine {
     /// What it is called.
     pub name: String,
@@ -25,7 +25,7 @@ pub struct TubeLine {
 }
 
 /// The answer.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Starting {
     /// What is published.
     pub sources: Vec<Source>,

@@ -4,10 +4,10 @@ use crate::plan::Plan;
 use crate::quantity::{LengthUnit, fixed, show};
 use crate::trade::shop::Shop;
 use crate::work::{self, Effect, Reading, Rounding, Step, Tools};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// One thing to do.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct StepLine {
     /// Stays the same while the job does, so that a tick finds its step again.
     pub id: String,

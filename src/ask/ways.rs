@@ -5,13 +5,13 @@ use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::quantity::{Angle, Length, LengthUnit, show};
 use crate::trade::{Hand, PairName, Wheel};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
 const REACH: (f64, f64) = (40.0, 20.0);
 
 /// A change of one figure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Way {
     /// What it would be, in a sentence.
     pub words: String,
@@ -20,7 +20,7 @@ pub struct Way {
 }
 
 /// The answer.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Ways {
     /// The widest tyre that these stays have room for.
     pub tyre: Option<Way>,

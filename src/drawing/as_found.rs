@@ -8,10 +8,10 @@ use super::view::View;
 use crate::plan::{Plan, Stay};
 use crate::quantity::{Bounds, Length, trimmed};
 use crate::trade::{Hand, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// By how much one stay differs from the plan.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Differs {
     /// Its length, mm.
     pub length: f64,
