@@ -26,6 +26,17 @@ impl Area {
         area.unwrap_or(Self { min: Point::new(-1.0, -1.0), max: Point::new(1.0, 1.0) })
     }
 
+    /// What a mark's lines lie within, with a hair to spare for those that are level or upright; `None` for a text.
+    pub(super) fn about(shape: &Shape) -> Option<Self> {
+        let area = match shape {
+            Shape::Line { a, b } => Self::of([*a, *b]),
+            Shape::Path { points, .. } => Self::of(points.iter().copied()),
+            Shape::Circle { at, radius } => Self { min: *at, max: *at }.grown(*radius),
+            Shape::Text { .. } => return None,
+        };
+        Some(area.grown(1e-6))
+    }
+
     pub(super) fn grown(self, by: f64) -> Self {
         Self { min: self.min.plus(-by, -by), max: self.max.plus(by, by) }
     }

@@ -23,6 +23,8 @@ pub(super) struct Margins {
 pub(super) struct Canvas {
     sheet: Sheet,
     boxes: Vec<Area>,
+    /// What each mark's lines lie within.
+    extents: Vec<Option<Area>>,
     /// Height of the lettering, mm.
     pub(super) letter: f64,
     unit: LengthUnit,
@@ -47,7 +49,7 @@ impl Canvas {
             marks: Vec::new(),
             handles: Vec::new(),
         };
-        Self { sheet, boxes: Vec::new(), letter, unit: room.unit }
+        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: room.unit }
     }
 
     /// A sheet to the scale of `above` and as wide, between two heights.
@@ -55,7 +57,7 @@ impl Canvas {
         let (min, max) = (Point::new(above.min.x, top), Point::new(above.max.x, bottom));
         let (text, marks, handles) = (String::new(), Vec::new(), Vec::new());
         let sheet = Sheet { title, text, min, max, marks, handles };
-        Self { sheet, boxes: Vec::new(), letter, unit: room.unit }
+        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: room.unit }
     }
 
     /// The finished sheet; lines that leave it end at its edge.
@@ -89,6 +91,7 @@ impl Canvas {
 
     pub(super) fn put(&mut self, pen: Pen, topic: &str, shape: Shape) {
         let topic = (!topic.is_empty()).then(|| topic.to_owned());
+        self.extents.push(Area::about(&shape));
         self.sheet.marks.push(Mark { topic, pen, shape });
     }
 
@@ -216,7 +219,9 @@ impl Canvas {
     }
 
     fn lines_through(&self, text_box: &Area) -> usize {
-        self.sheet.marks.iter().filter(|mark| text_box.meets(&mark.shape)).count()
+        let near = |extent: &Option<Area>| extent.is_some_and(|extent| extent.overlaps(text_box));
+        let marks = self.sheet.marks.iter().zip(&self.extents).filter(|(_, extent)| near(extent));
+        marks.filter(|(mark, _)| text_box.meets(&mark.shape)).count()
     }
 
     fn text_box(&self, text: &str, at: Point, anchor: Anchor) -> Area {

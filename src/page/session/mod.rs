@@ -22,7 +22,7 @@ mod settings;
 pub mod shelf;
 pub mod tube_parts;
 
-pub use follow::{Figure, Follow};
+pub use follow::Follow;
 pub use history::History;
 pub use records::Records;
 pub use room_answers::RoomAnswers;

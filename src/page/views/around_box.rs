@@ -1,7 +1,7 @@
 //! What turns beside the stays, and how much room each must have.
 
 use super::button::button;
-use super::figures::figures;
+use super::figures::{fields, figures};
 use super::switch::switch;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
@@ -93,7 +93,8 @@ fn optional(session: Session, one: &'static Optional) -> Part {
     let path = format!("surroundings.{}", one.path);
     let shown = move || {
         let path = path.clone();
-        figures(one.name, move || session.follow.paths(&path))
+        let fields = fields(move || session.follow.paths(&path));
+        part("div").set("role", "group").set("aria-label", one.name).add(fields)
     };
     part("div")
         .add(switch(one.name, there, move |on| change(session, |all| (one.put)(all, on))))
