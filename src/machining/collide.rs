@@ -2,7 +2,7 @@
 
 use super::bodies::{Standing, Turning, TurningBody, standing, turning};
 use super::stroke::Stroke;
-use crate::geometry::Convex;
+use crate::geometry::Part;
 use crate::plan::Plan;
 use crate::quantity::Length;
 use crate::trade::shop::{HoleSaw, Shop};
@@ -26,15 +26,15 @@ pub struct Near {
 /// Every gap between what turns and what stands over the stroke, the smallest first.
 ///
 /// The way in is straight and what turns is round about it, so a part sweeps a longer cylinder: the gap is exact for the
-/// cylinders, stumps and boxes that the shop's figures make. What the saw is there to cut does not count against the
+/// cylinders, stumps, boxes and bent tubes that the figures make, and to 0.01 mm for an oval stretch. What the saw is there to cut does not count against the
 /// saw, nor against anything that is no thicker than the saw.
 pub fn nearest(plan: &Plan, shop: &Shop, stroke: &Stroke, saw: &HoleSaw) -> Vec<Near> {
     let Some(first) = stroke.cuts.first() else { return Vec::new() };
     let still = standing(plan, shop, *first);
     let mut found = Vec::new();
     for part in turning(stroke, saw, &shop.mill.body) {
-        for (body, solid) in still.iter().filter(|(body, _)| counts(stroke, &part, *body)) {
-            found.push(near(stroke, &part, *body, solid));
+        for (body, parts) in still.iter().filter(|(body, _)| counts(stroke, &part, *body)) {
+            found.push(near(stroke, &part, *body, parts));
         }
     }
     found.sort_by(|a, b| a.gap.mm().total_cmp(&b.gap.mm()).then(goes(a).total_cmp(&goes(b))));
@@ -50,10 +50,10 @@ fn counts(stroke: &Stroke, part: &TurningBody, body: Standing) -> bool {
     !own || part.radius > stroke.radius
 }
 
-fn near(stroke: &Stroke, part: &TurningBody, body: Standing, solid: &Convex) -> Near {
+fn near(stroke: &Stroke, part: &TurningBody, body: Standing, parts: &[Part]) -> Near {
     let whole = stroke.length().mm();
-    let gap = part.swept(&stroke.axis, whole, 0.0).distance(solid);
-    let touches = |gone: f64| part.swept(&stroke.axis, gone, whole - gone).distance(solid) == 0.0;
+    let gap = part.swept(&stroke.axis, whole, 0.0).distance(parts);
+    let touches = |gone: f64| part.swept(&stroke.axis, gone, whole - gone).distance(parts) == 0.0;
     let goes = (gap == 0.0).then(|| {
         let (mut free, mut met) = (0.0, whole);
         for _ in 0..HALVINGS {

@@ -12,6 +12,7 @@ mod clamp;
 mod cut;
 mod fit;
 mod lay;
+mod lie;
 mod member;
 mod notices;
 mod pair;
@@ -30,6 +31,7 @@ pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
+pub use lie::{Lie, lie, lie_at};
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,

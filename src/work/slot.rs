@@ -7,8 +7,8 @@ use super::pass::Pass;
 use super::reading::Reading;
 use super::round::run;
 use super::step::{Scale, Step};
-use crate::machining::{Cutter, SlotPasses, Tool, slot_passes};
-use crate::plan::{SlotCut, stay_outline};
+use crate::machining::{Cutter, Placed, SlotPasses, Tool, slot_passes};
+use crate::plan::SlotCut;
 use crate::quantity::{Length, trimmed};
 use crate::trade::Hand;
 use crate::trade::shop::{Axis, SlittingSaw, ToothMaterial};
@@ -64,10 +64,10 @@ impl Slotting<'_> {
 
     /// How much less deep the slot is at the tube's top and bottom than in its middle, since the saw is round.
     fn roundness(self) -> Length {
-        let tubes = self.pass.cuts().map(|at| {
-            let tube = &self.pass.work.plan.job.pair(at.pair).side(at.hand).tube;
-            stay_outline(tube).radius(self.cut.root.mm())
-        });
+        let tubes = self
+            .pass
+            .cuts()
+            .map(|at| Placed::new(self.pass.work.plan, at).outline.radius(self.cut.root.mm()));
         let (saw, tube) = (self.saw.diameter.mm() / 2.0, tubes.fold(0.0, f64::max));
         let tube = tube.min(saw);
         Length::from_mm(saw - ((saw - tube) * (saw + tube)).sqrt())
