@@ -209,8 +209,8 @@ fn a_saw_like_the_plans_is_judged_like_the_plan() {
         let plan = plan(&job).unwrap();
         for at in ends().into_iter().flat_map(both) {
             let cut = at.cut(&plan).round().unwrap();
-            let mut shop = Shop::default();
-            shop.hole_saws = vec![HoleSaw { cutting: Some(cut.cutter), ..saw() }];
+            let hole_saws = vec![HoleSaw { cutting: Some(cut.cutter), ..saw() }];
+            let shop = Shop { hole_saws, ..Shop::default() };
             let judged = candidates(&plan, &shop, at).remove(0);
             let near = |a: Option<Length>, b: Option<Length>| match (a, b) {
                 (Some(a), Some(b)) => assert!((a.mm() - b.mm()).abs() < 1e-9, "{i} {}", at.key()),

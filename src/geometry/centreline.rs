@@ -227,6 +227,16 @@ impl<T: Real> Centreline<T> {
         Self { stretches: self.stretches.iter().map(stretch).collect() }
     }
 
+    /// The same line with its stations counted from `station` on.
+    pub fn counted_from(mut self, station: T) -> Self {
+        for stretch in &mut self.stretches {
+            stretch.from -= station;
+            stretch.to -= station;
+            stretch.origin -= station;
+        }
+        self
+    }
+
     /// The stretches in order of station, straight and curved in turn.
     pub fn stretches(&self) -> &[Stretch<T>] {
         &self.stretches
