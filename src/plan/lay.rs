@@ -200,8 +200,15 @@ impl<T: Real> Laid<T> {
 
     /// Between the axis and the centre plane, positive outwards to the rear.
     pub(super) fn splay(&self) -> Angle<T> {
-        let outwards = self.axis.direction.y * T::of(self.hand.sign());
-        let along = self.axis.direction.dot(&self.clamp.u);
+        self.splay_from(Angle::from_degrees(T::zero()))
+    }
+
+    /// The same from a plane that itself splays by `plane`, upright on the clamp plane.
+    pub(super) fn splay_from(&self, plane: Angle<T>) -> Angle<T> {
+        let (sin, cos) = plane.radians().sin_cos();
+        let out = self.axis.direction.y * T::of(self.hand.sign());
+        let back = self.axis.direction.dot(&self.clamp.u);
+        let (outwards, along) = (out * cos - back * sin, back * cos + out * sin);
         if self.bent.is_none() {
             return Angle::from_radians(outwards.atan2(along));
         }
