@@ -114,6 +114,30 @@ impl<T: Real> Section<T> {
         (room, by_length.max(room - steep * half - off * half * half))
     }
 
+    /// A floor under the distances of all sections within `half` of `station`, from the solid's distance of the middle alone.
+    ///
+    /// A distance grows along its own gradient, less what the solid bends, and a section reaches no further against that than its
+    /// support. On the way the support changes with the section, and as the line turns under the gradient: at first by what
+    /// the gradient has along the line, then by the square of the turn.
+    pub(super) fn below(&self, stretch: &Stretch<T>, solid: &impl Solid<T>, station: T, half: f64) -> f64 {
+        let (marked, curvature, widest) = (stretch.marked(station), stretch.curvature(), self.oval.widest());
+        let Near { distance, away } = solid.near(&marked.point);
+        let distance = distance.value();
+        if away.norm_squared().value() == 0.0 {
+            let change = self.oval.steepest(self.from, self.to);
+            return distance - widest - (1.0 + curvature * widest + change) * half;
+        }
+        let (at_zero, slope) =
+            self.oval.reach((away.dot(&marked.normal), away.dot(&marked.side)), self.from, self.to);
+        let along = away.dot(&marked.tangent).value();
+        let steep = (along - slope.value()).abs() + curvature * widest * along.abs();
+        let bend = curvature * (1.0 + curvature * widest);
+        let reach = half + widest;
+        let dip = solid.dip(&marked.point, reach);
+        let floor = distance - (at_zero + slope * station).value() - steep * half - 0.5 * bend * half * half;
+        if dip > 0.0 { floor - 0.5 * dip * reach * reach } else { floor }
+    }
+
     /// The generator that a way out from the middle points along.
     fn towards(&self, out: &Vector3<T>, marked: &Frame<T>) -> (T, T) {
         let angle = out.dot(&marked.side).value().atan2(out.dot(&marked.normal).value());
@@ -160,5 +184,85 @@ impl<T: Real> Section<T> {
         let flattest = LEAN * self.oval.widest() * self.oval.widest() / self.oval.narrowest();
         let rise = 0.5 * (across.norm().value() / flattest - dip);
         (out.dot(&across).value() < 0.0 && rise > 0.0).then_some(rise)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::solid::{Block, Turned};
+    use super::super::{Centreline, Line, Outline, OvalStretch, Turn};
+    use super::*;
+
+    /// No section within an interval comes nearer than the floor from the middle says, whether the solid is convex or a ring that the
+    /// tube passes through, on straights, arcs and blends.
+    #[test]
+    fn the_floor_from_the_middle_lies_under_every_section() {
+        let turns = [
+            Turn { before: 60.0, rotation: 0.4, angle: 0.5, radius: 90.0 },
+            Turn { before: 20.0, rotation: 2.0, angle: 0.7, radius: 70.0 },
+        ];
+        let line = Centreline::new(Frame::origin(), 0.0, &turns);
+        let stretch = OvalStretch { from: 60.0, to: 120.0, blend: 40.0, halves: (7.0, 14.0), turn: 0.6 };
+        let outline = Outline::<f64>::through(&[(0.0, 11.0), (300.0, 8.0)]).pressed(&[stretch]);
+        let axis = |x: f64, y: f64, z: f64| Line {
+            point: Point3::new(x, y, z),
+            direction: Vector3::new(0.6, 0.0, 0.8),
+        };
+        let disc = Turned {
+            axis: axis(90.0, 70.0, 10.0),
+            hole: 0.0,
+            rim: 40.0,
+            low: -3.0,
+            high: 3.0,
+            rounding: 0.0,
+        };
+        let ring = Turned {
+            axis: axis(90.0, 10.0, 5.0),
+            hole: 60.0,
+            rim: 60.0,
+            low: 0.0,
+            high: 0.0,
+            rounding: 15.0,
+        };
+        let block = Block {
+            middle: Point3::new(120.0, -30.0, 10.0),
+            directions: [Vector3::x(), Vector3::y(), Vector3::z()],
+            halves: [30.0, 12.0, 9.0],
+        };
+        let (mut tight, mut all) = (0, 0);
+        for stretch in line.stretches() {
+            for piece in outline.pieces() {
+                let Some(section) = Section::of(piece) else { continue };
+                let (from, to) = (piece.from.max(stretch.from), piece.to.min(stretch.to));
+                for (i, half) in (0..12).flat_map(|i| [(i, 0.0), (i, 0.5), (i, 4.0)]) {
+                    let middle = from + (to - from) * f64::from(i) / 11.0;
+                    if from > to || middle - half < from || middle + half > to {
+                        continue;
+                    }
+                    let check = |floor: f64, room: &dyn Fn(f64) -> f64| {
+                        let stations = (-4..=4).map(|k| middle + half * f64::from(k) / 4.0);
+                        let least = stations.map(room).fold(f64::INFINITY, f64::min);
+                        assert!(floor <= least + 1e-6, "{middle} {half}: {floor} {least}");
+                        usize::from(floor > least - 0.5)
+                    };
+                    let near = |solid: &dyn Fn(f64) -> f64, floor: f64| check(floor, solid);
+                    let marked = |s: f64| stretch.marked(s);
+                    tight += near(
+                        &|s| section.nearest(&marked(s), &disc, s).near.distance,
+                        section.below(stretch, &disc, middle, half),
+                    );
+                    tight += near(
+                        &|s| section.nearest(&marked(s), &ring, s).near.distance,
+                        section.below(stretch, &ring, middle, half),
+                    );
+                    tight += near(
+                        &|s| section.nearest(&marked(s), &block, s).near.distance,
+                        section.below(stretch, &block, middle, half),
+                    );
+                    all += 3;
+                }
+            }
+        }
+        assert!(all > 150 && tight > 20, "{tight} of {all}");
     }
 }
