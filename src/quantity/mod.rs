@@ -16,7 +16,7 @@ pub use length::Length;
 pub use parsed::parsed;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use real::Real;
-pub use written::{fixed, inch_fraction, trimmed, write_fixed};
+pub use written::{fixed, inch_fraction, said, trimmed, write_fixed};
 
 /// A quantity that a job or a plan writes as one number in its unit of record.
 pub trait Quantity<T>: Copy {
