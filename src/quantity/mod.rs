@@ -15,7 +15,7 @@ pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use real::Real;
-pub use written::{fixed, inch_fraction, trimmed, write_fixed};
+pub use written::{fixed, inch_fraction, said, trimmed, write_fixed};
 
 /// A quantity that a job or a plan writes as one number in its unit of record.
 pub trait Quantity<T>: Copy {
