@@ -4,7 +4,6 @@ mod angle;
 mod bounds;
 mod figure;
 mod length;
-mod parsed;
 mod plain;
 mod real;
 pub mod show;
@@ -14,10 +13,9 @@ pub use angle::Angle;
 pub use bounds::Bounds;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
-pub use parsed::parsed;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use real::Real;
-pub use written::{fixed, inch_fraction, trimmed, write_fixed};
+pub use written::{fixed, inch_fraction, said, trimmed, write_fixed};
 
 /// A quantity that a job or a plan writes as one number in its unit of record.
 pub trait Quantity<T>: Copy {

@@ -9,7 +9,7 @@ use super::step::{Scale, Step};
 use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
-use crate::quantity::{Angle, Length, trimmed};
+use crate::quantity::{Angle, Length, said};
 use crate::trade::shop::{HoleSaw, SpindleWay};
 
 /// Why the front ends are cut before the rear ends.
@@ -75,20 +75,25 @@ fn tilt(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
         EndUp::Either => "Stand the fixture upright, front end up",
     };
     let mut steps = vec![gauge(pass, cut, task)];
-    if setting.swivel.degrees().abs() >= ALIKE {
-        let shown = pass.work.shop.fixture.swivel.shows(setting.swivel);
-        let way = if setting.swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
-        let on =
-            format!("about the fixture's own normal, after the tilt: {way} as seen from above the stays");
-        let made = pass.step("swivel", "Swivel the fixture", on);
-        let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
-        let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
-        let most = pass.work.shop.fixture.limits.swivel_max;
-        let size = Angle::from_degrees(setting.swivel.degrees().abs());
-        made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
-        steps.push(made);
-    }
+    steps.extend(swivel(pass, setting.swivel, "after the tilt"));
     steps
+}
+
+/// Turning the fixture about its own normal; `None` where it stands straight.
+pub(super) fn swivel(pass: Pass<'_>, swivel: Angle, after: &str) -> Option<Step> {
+    if swivel.degrees().abs() < ALIKE {
+        return None;
+    }
+    let shown = pass.work.shop.fixture.swivel.shows(swivel);
+    let way = if swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
+    let on = format!("about the fixture's own normal, {after}: {way} as seen from above the stays");
+    let made = pass.step("swivel", "Swivel the fixture", on);
+    let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
+    let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
+    let most = pass.work.shop.fixture.limits.swivel_max;
+    let size = Angle::from_degrees(swivel.degrees().abs());
+    made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
+    Some(made)
 }
 
 fn gauge(pass: Pass<'_>, cut: &RoundCut, task: &str) -> Step {
@@ -124,10 +129,10 @@ fn turns_beyond(way: &str, wanted: Angle, least: Angle, most: Angle) -> Option<S
     (over > 0.0).then(|| {
         format!(
             "the fixture would {way} by {}°; it can {way} from {} to {}: {}° are missing",
-            trimmed(wanted, 2),
-            trimmed(least, 2),
-            trimmed(most, 2),
-            trimmed(over, 2)
+            said(wanted, 2),
+            said(least, 2),
+            said(most, 2),
+            said(over, 2)
         )
     })
 }
@@ -196,10 +201,10 @@ pub(super) fn run(pass: Pass<'_>, mut step: Step, cutter: Cutter) -> Step {
         step = step.beside("Feed, at most", Reading::Feed(feed));
     }
     if let Some(times) = run.too_fast {
-        let wanted = trimmed(run.wanted.rpm(), 0);
+        let wanted = said(run.wanted.rpm(), 0);
         let message = format!(
             "this cutter wants {wanted} rpm; the mill's slowest speed is {} times that",
-            trimmed(times, 1)
+            said(times, 1)
         );
         step.beyond.push(message);
     }

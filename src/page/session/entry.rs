@@ -1,9 +1,7 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
 use staywright::quantity::show::{in_unit, sign};
-use staywright::quantity::{
-    Angle, Count, Length, LengthUnit, Quantity, parsed, read_angle, read_length, trimmed,
-};
+use staywright::quantity::{Angle, Count, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 use staywright::trade::capital;
 use staywright::trade::{Fault, Spec};
 
@@ -71,7 +69,7 @@ pub fn range(spec: &Spec, unit: LengthUnit) -> String {
 
 /// Reads how many there are of something.
 fn counted(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understood, String> {
-    match parsed(text.trim()).filter(|count| count.fract() == 0.0) {
+    match text.trim().parse::<u16>().ok().map(f64::from) {
         Some(value) if spec.bounds.contain(value) => Ok(Understood { value, note: None }),
         Some(value) => Err(outside(spec, value, unit)),
         None => Err(format!("A whole number is needed here. Allowed: {}.", range(spec, unit))),
