@@ -48,6 +48,13 @@ impl Session {
             .then(|| Question::Rooms { job: self.follow.link.get(), unit: self.settings.unit.get() })
     }
 
+    /// Takes what clears what, where it is not what is known already.
+    pub(super) fn take_rooms(self, rooms: Vec<RoomLine>) {
+        if self.room.cleared.with_untracked(|known| known.as_ref().is_none_or(|known| **known != rooms)) {
+            self.room.cleared.set(Some(Shared::new(rooms)));
+        }
+    }
+
     /// Both directions, as long as somebody looks at them, for the last settled state.
     pub fn to_ways(self) -> Option<Question> {
         let open = self.room.ways_open.get() && self.settings.place.get() == Place::Stays;

@@ -47,7 +47,9 @@ pub fn app() -> Part {
 fn answers(session: Session) {
     let searching = beside::follow(move || session.to_place(), move |answer| session.take_answer(answer));
     after::follow(move |_| session.room.searching.set(searching.get()));
-    beside::follow(move || session.to_clear(), move |answer| session.take_answer(answer));
+    // Rooms are drawn with whatever the next frame changes anyway.
+    let take_rooms = move |answer| after::frame(move || session.take_answer(answer));
+    beside::follow(move || session.to_clear(), take_rooms);
     beside::follow(move || session.to_ways(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_start(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_check(), move |answer| session.take_answer(answer));

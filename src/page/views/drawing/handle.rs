@@ -23,20 +23,20 @@ struct Grip {
     value: f64,
 }
 
-/// One handle of a drawing, by its place in the sheet.
+/// One handle of a drawing.
 #[derive(Clone, Copy)]
 struct Held {
     session: Session,
     drawing: Drawing,
-    index: usize,
+    /// The handle where it is now.
+    handle: Memo<Option<Handle>>,
     grip: StoredValue<Option<Grip>>,
     frame: EachFrame<f64>,
 }
 
 impl Held {
-    /// The handle where it is now.
     fn now(self) -> Option<Handle> {
-        self.drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(self.index).cloned())
+        self.handle.get()
     }
 
     fn spec(self) -> Option<&'static Spec> {
@@ -116,7 +116,8 @@ impl Held {
 /// The handle. Its element stays the same while the drawing changes, so that the pointer is not lost.
 pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let session = Session::here();
-    let held = Held { session, drawing, index, grip: StoredValue::new(None), frame: EachFrame::new() };
+    let handle = Memo::new(move |_| drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
+    let held = Held { session, drawing, handle, grip: StoredValue::new(None), frame: EachFrame::new() };
     let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
         Some(write(held.now()?.value, held.spec()?, held.unit()))
     };
