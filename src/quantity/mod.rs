@@ -5,6 +5,7 @@ mod bounds;
 mod figure;
 mod length;
 mod plain;
+mod ranked;
 mod real;
 pub mod show;
 mod written;
@@ -14,6 +15,7 @@ pub use bounds::Bounds;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
+pub use ranked::ranked;
 pub use real::Real;
 pub use written::{fixed, inch_fraction, said, trimmed, write_fixed};
 
