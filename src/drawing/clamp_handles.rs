@@ -36,7 +36,7 @@ impl Scene<'_> {
                 canvas.handle(Handle {
                     path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
                     name: format!("{} reach", hand.key()),
-                    at: Point::new(at.x, at.y * 0.5),
+                    at: Point::new(at.x, at.y * 0.4),
                     along: Point::new(1.0, 0.0),
                     value: side.rear.reach.mm(),
                 });

@@ -2,7 +2,7 @@
 
 use staywright::plan::{BentStay, ClampFrame, Pair, Plan, RawTube, Stay};
 use staywright::quantity::show;
-use staywright::quantity::{Angle, Length, LengthUnit};
+use staywright::quantity::{Angle, Bounds, Length, LengthUnit};
 use staywright::trade::{Find, Hand, PairName};
 use staywright::work::{Named, Reading};
 
@@ -76,12 +76,15 @@ fn posts(pair: &Pair, hand: Hand, unit: LengthUnit, facts: &mut Vec<Named>) {
     }
 }
 
+/// A sine, rounding or not.
+const SINES: Bounds = Bounds::new(-1.0, 1.0);
+
 /// The way each end runs, rearwards: away from the centre plane, and up from the clamp plane.
 fn directions(bent: &BentStay, clamp: &ClampFrame, hand: Hand, facts: &mut Vec<Named>) {
     for (end, way) in [("Front", &bent.front_direction), ("Rear", &bent.rear_direction)] {
         let local = clamp.local_direction(way);
         let mut add = |what: &str, sine: f64| {
-            let angle = Angle::from_radians(sine.min(1.0).max(-1.0).asin());
+            let angle = Angle::from_radians(SINES.nearest(sine).asin());
             facts.push(Named::new(format!("{end} end runs {what}"), Reading::Angle(angle)));
         };
         add("outwards by", local.y * hand.sign());

@@ -8,7 +8,6 @@ pub fn switch(words: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) +
 }
 
 fn boxed(words: &str, on: Live<bool>, set: Box<dyn Fn(bool)>) -> Part {
-    let input =
-        part("input").set("type", "checkbox").set("role", "switch").checked(on).on_tick(move |on| set(on));
+    let input = part("input").set("type", "checkbox").set("role", "switch").checked(on).on_tick(set);
     part("label").class("switch").add(input).add(part("span").text(words))
 }
