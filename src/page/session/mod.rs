@@ -10,17 +10,22 @@ pub mod follow;
 mod history;
 pub mod job_file;
 pub mod kept;
+pub mod lay_facts;
 pub mod pair_facts;
 pub mod pick;
 pub mod place;
 pub mod qr;
 mod question;
 mod records;
+mod room_answers;
 mod settings;
+pub mod shelf;
+pub mod tube_parts;
 
-pub use follow::{Figure, Follow};
+pub use follow::Follow;
 pub use history::History;
 pub use records::Records;
+pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
 use entry::{Understood, understand};
@@ -75,6 +80,8 @@ pub struct Session {
     pub steps: RwSignal<Vec<StepLine>>,
     /// Where tubes lie that leave it to the solver, as last answered.
     pub placed: RwSignal<Placed>,
+    /// What is known of room, tubes and sources.
+    pub room: RoomAnswers,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
     /// Everything that follows from the job.
@@ -101,6 +108,7 @@ impl Session {
             steps: RwSignal::new(Vec::new()),
             notice: RwSignal::new(None),
             placed,
+            room: RoomAnswers::new(),
             follow: Follow::new(job, placed),
         }
     }
@@ -159,6 +167,9 @@ impl Session {
     /// Sets one figure.
     pub fn set_figure(self, path: &str, value: f64) {
         self.forgive(path);
+        if path.ends_with(".roll_deg") {
+            self.take_place(path);
+        }
         if untrack(|| self.follow.figure(path)).is_some_and(|(_, old)| old != value) {
             self.edit(path, |job| *job = job.with_figure(path, value));
         }

@@ -3,6 +3,7 @@
 use super::kept;
 use super::pick::Pick;
 use super::place::Place;
+use super::shelf::Shelf;
 use leptos::prelude::*;
 use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
@@ -83,6 +84,8 @@ pub struct Settings {
     pub bench: RwSignal<Bench>,
     /// The builder's own fixture, as the link text of a job that is plain apart from it.
     pub fixture: RwSignal<Option<String>>,
+    /// The builder's own tubes.
+    pub shelf: RwSignal<Shelf>,
 }
 
 impl Settings {
@@ -97,11 +100,12 @@ impl Settings {
             limits: RwSignal::new(Limits::default()),
             bench: RwSignal::new(Bench::default()),
             fixture: RwSignal::new(None),
+            shelf: RwSignal::new(Shelf::default()),
         }
     }
 
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 8] {
+    pub fn written(self) -> [(&'static str, Option<String>); 9] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
@@ -115,6 +119,7 @@ impl Settings {
             ("limits", Some(kept::to_text(&self.limits.get()))),
             ("bench", Some(self.bench.with(kept::to_text))),
             ("fixture", self.fixture.get()),
+            ("shelf", Some(self.shelf.with(Shelf::to_text))),
         ]
     }
 
@@ -132,6 +137,7 @@ impl Settings {
         take(self.mill, found("mill").map(Some));
         take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
+        take(self.shelf, found("shelf").map(|text| Shelf::from_text(&text)));
         take(self.fixture, found("fixture").map(Some));
     }
 }

@@ -1,6 +1,7 @@
 //! What is seen: one component a file, each a thin reading of the session.
 
 mod app;
+mod around_box;
 mod button;
 mod choice;
 mod corrections;
@@ -16,6 +17,7 @@ mod fixture_box;
 mod header;
 mod ids;
 mod job_text;
+mod lay_facts;
 mod layout;
 mod limits_box;
 mod link_box;
@@ -32,14 +34,18 @@ mod print_card;
 mod profile_table;
 mod qr_view;
 mod readings_say;
+mod room_box;
 mod self_check;
+mod shelf_box;
 mod spreads_box;
 mod stale;
 mod start_box;
 mod step_button;
 mod step_item;
+mod switch;
 mod touched;
 mod triangle;
+mod tube_box;
 mod warnings;
 mod what_matters;
 
