@@ -1,6 +1,5 @@
 //! A mark that can be dragged, or stepped with the arrow keys.
 
-use super::scale::px;
 use super::sheet_view::Drawing;
 use crate::browser::drag::{self, EachFrame};
 use crate::browser::part::{Part, svg};
@@ -9,6 +8,7 @@ use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::Handle;
+use staywright::export::px;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
 
