@@ -8,7 +8,7 @@
     reason = "a test may fail"
 )]
 
-use staywright::ask::{Answer, Checked, Question, StepLine, ToCheck, answer};
+use staywright::ask::{Answer, Checked, Question, StepLine, ToCheck, ToStep, answer};
 use staywright::link;
 use staywright::plan::{plan, plan_placed};
 use staywright::quantity::LengthUnit;
@@ -29,8 +29,8 @@ fn checked(readings: Vec<(String, f64)>) -> Checked {
 }
 
 fn steps(job: &Job, unit: LengthUnit) -> Vec<StepLine> {
-    match asked(&Question::Steps { job: link::encode(job), unit }) {
-        Answer::Steps(steps) => steps,
+    match asked(&Question::Steps(ToStep { job: link::encode(job), unit, ..ToStep::default() })) {
+        Answer::Steps(order) => order.steps,
         other => panic!("{other:?}"),
     }
 }
@@ -110,7 +110,7 @@ fn files_are_opened_and_saved() {
 #[test]
 fn what_cannot_be_answered_is_not() {
     for job in ["", "no link", "!!!!"] {
-        assert_eq!(asked(&Question::Steps { job: job.into(), unit: LengthUnit::Inch }), Answer::None);
+        assert_eq!(asked(&Question::Steps(ToStep { job: job.into(), ..ToStep::default() })), Answer::None);
         assert_eq!(asked(&Question::Save(job.into())), Answer::None);
         assert_eq!(asked(&Question::Place(job.into())), Answer::None);
     }

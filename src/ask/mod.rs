@@ -6,18 +6,24 @@
 
 mod bench;
 mod check;
+mod cut;
+mod entry;
 mod file;
+mod form;
+mod pad;
+mod shop;
 mod steps;
 mod worked;
 
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
-pub use steps::StepLine;
+pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
+pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Subject, ToForm};
+pub use steps::{Order, StepLine, ToStep};
 pub use worked::{Example, ExampleFigure};
 
 use crate::link;
 use crate::plan::{Placed, Plan, faults, plan};
-use crate::quantity::LengthUnit;
 use crate::trade::Job;
 use serde::{Deserialize, Serialize};
 
@@ -29,12 +35,13 @@ pub enum Question {
     /// The published worked examples, done again.
     Worked,
     /// The order of work.
-    Steps {
-        /// The job, as a link text.
-        job: String,
-        /// The unit of lengths.
-        unit: LengthUnit,
-    },
+    Steps(ToStep),
+    /// One cut on the builder's own machine.
+    Cut(Box<ToCut>),
+    /// A form and what is done to it.
+    Form(Box<ToForm>),
+    /// The shop of kept bytes, to be saved.
+    SaveShop(Vec<u8>),
     /// Where the tubes lie that the job of a link text leaves to the solver.
     Place(String),
     /// A job file's text, to be opened.
@@ -51,12 +58,16 @@ pub enum Answer {
     /// To [`Question::Worked`].
     Worked(Vec<Example>),
     /// To [`Question::Steps`].
-    Steps(Vec<StepLine>),
+    Steps(Box<Order>),
+    /// To [`Question::Cut`].
+    Cut(Box<CutTold>),
+    /// To [`Question::Form`].
+    Form(Box<Formed>),
     /// To [`Question::Place`].
     Placed(Placed),
     /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
     Opened(Result<String, String>),
-    /// To [`Question::Save`]: the job file's text.
+    /// To [`Question::Save`] and [`Question::SaveShop`]: the file's text.
     Saved(String),
     /// To a question that has no answer: its job has faults.
     None,
@@ -89,9 +100,11 @@ fn answered(question: &Question) -> Answer {
             check::check(asked).map_or(Answer::None, |checked| Answer::Check(Box::new(checked)))
         }
         Question::Worked => Answer::Worked(worked::examples()),
-        Question::Steps { job, unit } => {
-            planned(job).map_or(Answer::None, |plan| Answer::Steps(steps::lines(&plan, *unit)))
-        }
+        Question::Steps(asked) => planned(&asked.job)
+            .map_or(Answer::None, |plan| Answer::Steps(Box::new(steps::order(&plan, asked)))),
+        Question::Cut(asked) => cut::told(asked).map_or(Answer::None, |told| Answer::Cut(Box::new(told))),
+        Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
+        Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }

@@ -4,7 +4,7 @@ use super::Session;
 use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
-use staywright::ask::{Answer, Question, ToCheck};
+use staywright::ask::{Answer, Question, ToCheck, ToStep};
 use staywright::link;
 use staywright::plan::Placed;
 use staywright::quantity::{LengthUnit, read_angle, read_length};
@@ -33,7 +33,12 @@ impl Session {
         }
         let job =
             if looked_at { self.follow.plan.with(|plan| plan.job.clone()) } else { self.follow.good_job() };
-        Some(Question::Steps { job: link::encode(&job), unit: self.settings.unit.get() })
+        Some(Question::Steps(ToStep {
+            job: link::encode(&job),
+            shop: self.settings.shop.get(),
+            picked: self.settings.picked.get(),
+            unit: self.settings.unit.get(),
+        }))
     }
 
     /// Where tubes lie that leave it to the solver.
@@ -46,7 +51,10 @@ impl Session {
         match answer {
             Some(Answer::Placed(placed)) => self.placed.set(placed),
             Some(Answer::Check(checked)) => self.checked.set(Some(Shared::new(*checked))),
-            Some(Answer::Steps(steps)) => self.steps.set(steps),
+            Some(Answer::Steps(mut order)) => {
+                self.steps.set(std::mem::take(&mut order.steps));
+                self.order.set(*order);
+            }
             _ => self.checked.set(None),
         }
     }

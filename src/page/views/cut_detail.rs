@@ -1,5 +1,6 @@
 //! One cut drawn large, with its figures, its fit, its profile and where its numbers come from.
 
+use super::cut_shop::cut_shop;
 use super::drawing::sheet_view;
 use super::explained::explained;
 use super::facts::facts;
@@ -35,6 +36,7 @@ pub fn cut_detail() -> Part {
         }))
         .add(facts(figures))
         .add(fit())
+        .add(cut_shop())
         .add(sheet_view(0.3, true, move |room| plan.with(|plan| profile(plan, pick.get().place(), room))))
         .add(profile_table())
         .add(explained())
