@@ -7,7 +7,9 @@
 mod bench;
 mod check;
 mod cut;
+mod draw;
 mod entry;
+mod explain;
 mod file;
 mod form;
 mod pad;
@@ -18,12 +20,16 @@ mod worked;
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
 pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
+pub use draw::Drawing;
+pub use explain::{Explanation, Triangle};
 pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Subject, ToForm};
 pub use steps::{Order, StepLine, ToStep};
 pub use worked::{Example, ExampleFigure};
 
+use crate::drawing::{Room, Sheet};
 use crate::link;
-use crate::plan::{Placed, Plan, faults, plan};
+use crate::plan::{CutAt, Placed, Plan, faults, plan};
+use crate::quantity::LengthUnit;
 use crate::trade::Job;
 use serde::{Deserialize, Serialize};
 
@@ -42,6 +48,24 @@ pub enum Question {
     Form(Box<ToForm>),
     /// The shop of kept bytes, to be saved.
     SaveShop(Vec<u8>),
+    /// A drawing.
+    Draw {
+        /// The job, as a link text.
+        job: String,
+        /// What is drawn.
+        drawing: Drawing,
+        /// The room it is laid out for.
+        room: Room,
+    },
+    /// Where the figures of a cut come from.
+    Explain {
+        /// The job, as a link text.
+        job: String,
+        /// The cut.
+        at: CutAt,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
     /// Where the tubes lie that the job of a link text leaves to the solver.
     Place(String),
     /// A job file's text, to be opened.
@@ -63,6 +87,10 @@ pub enum Answer {
     Cut(Box<CutTold>),
     /// To [`Question::Form`].
     Form(Box<Formed>),
+    /// To [`Question::Draw`].
+    Drawn(Box<Sheet>),
+    /// To [`Question::Explain`].
+    Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
     /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
@@ -105,6 +133,10 @@ fn answered(question: &Question) -> Answer {
         Question::Cut(asked) => cut::told(asked).map_or(Answer::None, |told| Answer::Cut(Box::new(told))),
         Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
+        Question::Draw { job, drawing, room } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::Explain { job, at, unit } => planned(job)
+            .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }

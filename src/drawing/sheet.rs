@@ -1,9 +1,10 @@
 //! A finished drawing: marks in millimetres, and nothing about pixels but the room it was laid out for.
 
 use crate::quantity::LengthUnit;
+use serde::{Deserialize, Serialize};
 
 /// A place on the sheet, mm to the right and down.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Point {
     /// To the right.
     pub x: f64,
@@ -32,7 +33,7 @@ impl Point {
 }
 
 /// How a line is drawn (ISO 128).
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Pen {
     /// A visible edge: wide.
     Visible,
@@ -51,7 +52,7 @@ pub enum Pen {
 }
 
 /// Where a text hangs from its point.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Anchor {
     /// It starts there.
     Start,
@@ -62,7 +63,7 @@ pub enum Anchor {
 }
 
 /// What a mark is.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Shape {
     /// A straight line.
     Line {
@@ -97,7 +98,7 @@ pub enum Shape {
 }
 
 /// One mark of a sheet.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Mark {
     /// The figure that it shows: a path of the job, or a place of the plan.
     pub topic: Option<String>,
@@ -108,7 +109,7 @@ pub struct Mark {
 }
 
 /// A mark that can be pulled to change a figure of the job.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Handle {
     /// The figure's path.
     pub path: String,
@@ -123,7 +124,7 @@ pub struct Handle {
 }
 
 /// A finished drawing.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Sheet {
     /// What it is called.
     pub title: String,
@@ -140,7 +141,7 @@ pub struct Sheet {
 }
 
 /// The room that a drawing is laid out for. Lettering has a fixed size on screen and paper, so what fits depends on it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Room {
     /// Width, in dots.
     pub width: f64,

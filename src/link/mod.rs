@@ -10,8 +10,8 @@ mod format2;
 mod number;
 
 use crate::trade::Job;
+use base64ct::{Base64UrlUnpadded, Encoding};
 use bytes::{seal, unseal};
-use data_encoding::BASE64URL_NOPAD;
 
 pub use error::LinkError;
 
@@ -21,7 +21,7 @@ const LONGEST: usize = 16_384;
 /// The job as a link text: letters, digits, `-` and `_` only.
 pub fn encode(job: &Job) -> String {
     let (format, body) = job_bytes(job);
-    BASE64URL_NOPAD.encode(&seal(format, &body))
+    Base64UrlUnpadded::encode_string(&seal(format, &body))
 }
 
 /// The job with what was measured on its finished stays, as a link text. Readings are texts by the name of their figure.
@@ -29,7 +29,7 @@ pub fn encode_measured(job: &Job, readings: &[(String, String)]) -> String {
     if readings.is_empty() {
         return encode(job);
     }
-    BASE64URL_NOPAD.encode(&seal(format2::FORMAT, &format2::write(job_bytes(job), readings)))
+    Base64UrlUnpadded::encode_string(&seal(format2::FORMAT, &format2::write(job_bytes(job), readings)))
 }
 
 /// What a link holds.
@@ -61,7 +61,7 @@ pub fn open(text: &str) -> Result<Linked, LinkError> {
     if text.len() > LONGEST {
         return Err(LinkError::TooLong);
     }
-    let bytes = BASE64URL_NOPAD.decode(text.as_bytes()).map_err(|_| LinkError::Damaged)?;
+    let bytes = Base64UrlUnpadded::decode_vec(text).map_err(|_| LinkError::Damaged)?;
     let (format, body) = unseal(&bytes)?;
     match format {
         format2::FORMAT => {

@@ -2,9 +2,10 @@
 
 use super::result::{Cut, Plan, Stay};
 use crate::trade::{Hand, PairName};
+use serde::{Deserialize, Serialize};
 
 /// One end of one stay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CutAt {
     /// Its pair.
     pub pair: PairName,

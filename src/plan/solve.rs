@@ -66,7 +66,7 @@ fn pair_faults(axes: &Axes<f64>, job: &Job, name: PairName) -> Vec<Fault> {
             show(way),
             show(SHORTEST)
         );
-        return vec![Fault::new("seatstays.front_station_mm", Value::from(station), message)];
+        return vec![Fault::new("seatstays.front_station_mm", station, message)];
     }
     let sides = Hand::ALL.into_iter().filter(|hand| *hand == Hand::Right || job.pair(name).left.is_some());
     sides.filter_map(|hand| side_fault(axes, job, name, hand)).collect()
@@ -80,7 +80,7 @@ fn side_fault(axes: &Axes<f64>, job: &Job, name: PairName, hand: Hand) -> Option
         let field = format!("{}.{}.rear.reach_mm", name.key(), hand.key());
         let message =
             format!("the reach leaves {} mm of stay: at least {} mm is needed", show(length), show(SHORTEST));
-        Fault::new(field, Value::from(side.rear.reach.mm()), message)
+        Fault::new(field, side.rear.reach.mm(), message)
     })
 }
 

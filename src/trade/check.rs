@@ -9,7 +9,6 @@ use super::job::{Job, PairName};
 use super::side::{Hand, Side};
 use super::tube::Tube;
 use crate::quantity::trimmed;
-use serde_json::Value;
 
 /// Longest name and longest notes, in characters. A link carries both.
 pub(crate) const LONGEST_NAME: usize = 120;
@@ -44,7 +43,7 @@ impl Job {
         if drop.abs() >= length {
             faults.push(Fault::new(
                 "frame.bb_drop_mm",
-                Value::from(drop),
+                drop,
                 format!(
                     "bottom bracket drop {} mm must be less than the chainstay length {} mm",
                     trimmed(drop, 3),
@@ -60,7 +59,7 @@ impl Job {
             let count = text.chars().count();
             if count > most {
                 let message = format!("{field} has {count} characters; at most {most} fit");
-                faults.push(Fault::new(field, Value::from(text.as_str()), message));
+                faults.push(Fault::new(field, text.as_str(), message));
             }
         }
     }
@@ -78,13 +77,13 @@ impl Job {
                     trimmed(max, 3),
                     trimmed(min, 3)
                 );
-                faults.push(Fault::new(below("fixture", key), Value::from(max), message));
+                faults.push(Fault::new(below("fixture", key), max, message));
             }
         }
         let count = self.fixture.posts.len();
         if count > MOST_POSTS {
             let message = format!("{count} posts are given; 0 to {MOST_POSTS} are allowed");
-            faults.push(Fault::new("fixture.posts_u_mm", Value::from(count), message));
+            faults.push(Fault::new("fixture.posts_u_mm", count, message));
         }
     }
 }
@@ -105,7 +104,7 @@ fn end_faults(at: &str, end: End, at_front: bool, faults: &mut Vec<Fault>) {
         EndKind::Boss => "a boss is a round dropout, at the rear end only: a front end can be cope or square",
         _ => "a slot holds a dropout plate, at the rear end only: a front end can be cope or square",
     };
-    faults.push(Fault::new(below(at, "kind"), Value::from(kind.key()), message));
+    faults.push(Fault::new(below(at, "kind"), kind.key(), message));
 }
 
 fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
@@ -118,7 +117,7 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
             if tapers { "behind" } else { "at or behind" },
             trimmed(start, 3)
         );
-        faults.push(Fault::new(below(at, "taper_end_mm"), Value::from(end), message));
+        faults.push(Fault::new(below(at, "taper_end_mm"), end, message));
     }
     wall_faults(at, tube, faults);
     bend_faults(at, tube, faults);
@@ -136,7 +135,7 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
                 trimmed(slimmest, 3),
                 trimmed(slimmest / 2.0, 3)
             );
-            faults.push(Fault::new(below(&at, "wall_mm"), Value::from(wall), message));
+            faults.push(Fault::new(below(&at, "wall_mm"), wall, message));
         }
     };
     check(at.to_owned(), tube.wall.mm());
@@ -151,7 +150,7 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
                 trimmed(here, 3),
                 trimmed(before, 3)
             );
-            faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), Value::from(here), message));
+            faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), here, message));
         }
     }
 }
@@ -166,7 +165,7 @@ fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
                 trimmed(to, 3),
                 trimmed(from, 3)
             );
-            faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), Value::from(to), message));
+            faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), to, message));
         }
         if from - oval.blend.mm() < free {
             let message = format!(
@@ -174,7 +173,7 @@ fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
                 trimmed(from, 3),
                 trimmed(free, 3)
             );
-            faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), Value::from(from), message));
+            faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), from, message));
         }
         free = to + oval.blend.mm();
     }
@@ -190,7 +189,7 @@ fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
                 trimmed(radius, 3),
                 trimmed(half, 3)
             );
-            faults.push(Fault::new(format!("{at}.bends[{i}].radius_mm"), Value::from(radius), message));
+            faults.push(Fault::new(format!("{at}.bends[{i}].radius_mm"), radius, message));
         }
     }
     let takes = |bend: &Bend| bend.before.mm() + bend.radius.mm() * bend.angle.radians();
@@ -201,6 +200,6 @@ fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
             trimmed(tube.length.mm(), 3),
             trimmed(needed, 3)
         );
-        faults.push(Fault::new(below(at, "length_mm"), Value::from(tube.length.mm()), message));
+        faults.push(Fault::new(below(at, "length_mm"), tube.length.mm(), message));
     }
 }

@@ -1,9 +1,9 @@
 //! What is wrong with a figure that was entered.
 
+use super::given::Given;
 use super::group::Spec;
 use crate::quantity::trimmed;
 use serde::Serialize;
-use serde_json::Value;
 use std::fmt;
 
 /// One fault: where, what stood there, and what would do.
@@ -12,15 +12,15 @@ pub struct Fault {
     /// The path of the figure, as in the job file; empty when the fault is the whole text's.
     pub field: String,
     /// What stood there, cut short when long.
-    pub value: Value,
+    pub value: Given,
     /// A sentence for the person who typed it.
     pub message: String,
 }
 
 impl Fault {
     /// A fault at `field`.
-    pub fn new(field: impl Into<String>, value: Value, message: impl Into<String>) -> Self {
-        Self { field: field.into(), value: shortened(value), message: message.into() }
+    pub fn new(field: impl Into<String>, value: impl Into<Given>, message: impl Into<String>) -> Self {
+        Self { field: field.into(), value: value.into(), message: message.into() }
     }
 
     /// A number outside the range of its figure.
@@ -34,7 +34,7 @@ impl Fault {
             spec.bounds,
             spaced(unit),
         );
-        Self::new(field, Value::from(value), message)
+        Self::new(field, value, message)
     }
 }
 
@@ -53,14 +53,4 @@ impl std::error::Error for Fault {}
 /// ISO 80000-1: a space before `mm`, none before `°`. A count has no unit.
 fn spaced(unit: &str) -> String {
     if matches!(unit, "°" | "") { unit.to_owned() } else { format!(" {unit}") }
-}
-
-/// A value small enough to stand in a message: numbers, words and short texts as they are.
-fn shortened(value: Value) -> Value {
-    match value {
-        Value::String(text) => Value::String(text.chars().take(80).collect()),
-        Value::Array(items) => Value::String(format!("a list of {}", items.len())),
-        Value::Object(map) => Value::String(format!("an object of {} keys", map.len())),
-        other => other,
-    }
 }

@@ -89,7 +89,7 @@ test("Reload keeps a figure that was just typed, and every file is of the new se
   assert.match(await said(page), /chainstay length 417\.50 mm/);
   assert.equal(await field(page, "Chainstay length").inputValue(), "417.5");
   assert.deepEqual(await page.evaluate(() => caches.keys()), [SECOND]);
-  const hashed = files.filter((name) => /\.(js|wasm)$/.test(name) && !name.endsWith("worker.js"));
+  const hashed = files.filter((name) => /staywright\.[^/]*\.(js|wasm)$/.test(name));
   assert.ok(hashed.length >= 2 && hashed.every((name) => name.includes(SECOND)), hashed.join());
   assert.ok(await bar(page).isHidden());
   await fine(page);

@@ -41,15 +41,17 @@ pub fn follow(
 }
 
 fn answer_next(line: Line) {
-    if line.busy.get_value() {
+    // Whoever asked may have gone meanwhile.
+    if line.busy.try_get_value() != Some(false) {
         return;
     }
     let Some(question) = line.next.try_update_value(Option::take).flatten() else { return };
     line.busy.set_value(true);
     ask(&question, move |answer| {
-        line.busy.set_value(false);
-        line.take.with_value(|take| take(answer));
-        answer_next(line);
+        if line.busy.try_set_value(false).is_none() {
+            line.take.with_value(|take| take(answer));
+            answer_next(line);
+        }
     });
 }
 

@@ -5,7 +5,6 @@ use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Change, CutTold, Question, Subject, ToCut};
-use staywright::link;
 
 use super::forms::FormState;
 use super::settings::Settings;
@@ -61,7 +60,7 @@ impl Session {
         let settings = self.settings;
         (settings.place.get() == Place::Cuts).then(|| {
             Question::Cut(Box::new(ToCut {
-                job: self.follow.plan.with(|plan| link::encode(&plan.job)),
+                job: self.follow.link.get(),
                 shop: settings.shop.get(),
                 picked: settings.picked.get(),
                 cut: settings.pick.get().key(),

@@ -42,6 +42,8 @@ pub struct Follow {
     pub faults: Memo<Vec<Fault>>,
     /// The plan of the last job without a fault; it holds that job too.
     pub plan: Memo<Shared<Plan>>,
+    /// That job, as a link text.
+    pub link: Memo<String>,
     /// The mark that ticks and measured figures are kept under. Name and notes do not count.
     pub mark: Memo<String>,
 }
@@ -59,11 +61,12 @@ impl Follow {
             let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
             answer.get().unwrap_or_else(|_| earlier())
         });
+        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&plan.job)));
         let mark = Memo::new(move |_| {
             let good = plan.with(|plan| plan.job.clone());
             mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))
         });
-        Self { figures, faults, plan, mark }
+        Self { figures, faults, plan, link, mark }
     }
 
     /// The last job without a fault.

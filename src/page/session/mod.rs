@@ -7,7 +7,6 @@ pub mod checks;
 pub mod cut_facts;
 pub mod entry;
 mod equipment;
-pub mod explain;
 pub mod follow;
 pub mod forms;
 mod history;

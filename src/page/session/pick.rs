@@ -1,5 +1,6 @@
 //! Which of the job's eight cuts is looked at.
 
+use staywright::plan::CutAt;
 use staywright::trade::{Hand, PairName};
 
 /// One end of one stay.
@@ -29,9 +30,9 @@ impl Pick {
         })
     }
 
-    /// The place that the drawings go by.
-    pub const fn place(self) -> staywright::drawing::Place {
-        staywright::drawing::Place { pair: self.pair, hand: self.hand, at_front: self.at_front }
+    /// The same as the plan has it.
+    pub const fn at(self) -> CutAt {
+        CutAt { pair: self.pair, hand: self.hand, at_front: self.at_front }
     }
 
     /// The place in the plan, as warnings name it: `chainstays.right.front`.

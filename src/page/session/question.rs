@@ -15,7 +15,7 @@ impl Session {
         (self.settings.place.get() == Place::Check).then(|| {
             let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
             Question::Check(Box::new(ToCheck {
-                job: self.follow.plan.with(|plan| link::encode(&plan.job)),
+                job: self.follow.link.get(),
                 unit: self.settings.unit.get(),
                 bench: self.settings.bench.get(),
                 readings: self.readings(),
@@ -31,10 +31,10 @@ impl Session {
         if !looked_at {
             self.history.track();
         }
-        let job =
-            if looked_at { self.follow.plan.with(|plan| plan.job.clone()) } else { self.follow.good_job() };
+        let link = self.follow.link;
+        let job = if looked_at { link.get() } else { link.get_untracked() };
         Some(Question::Steps(ToStep {
-            job: link::encode(&job),
+            job,
             shop: self.settings.shop.get(),
             picked: self.settings.picked.get(),
             unit: self.settings.unit.get(),

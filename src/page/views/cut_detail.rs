@@ -1,7 +1,7 @@
 //! One cut drawn large, with its figures, its fit, its profile and where its numbers come from.
 
 use super::cut_shop::cut_shop;
-use super::drawing::sheet_view;
+use super::drawing::sheet_beside;
 use super::explained::explained;
 use super::facts::facts;
 use super::profile_table::profile_table;
@@ -12,7 +12,7 @@ use crate::session::advice::about;
 use crate::session::cut_facts::{all, contact_words, cut_of, stay_of};
 use crate::session::pick::Pick;
 use leptos::prelude::*;
-use staywright::drawing::{along_spindle, profile};
+use staywright::ask::Drawing;
 use staywright::plan::{Plan, RoundCut};
 use staywright::quantity::{LengthUnit, show};
 use staywright::trade::capital;
@@ -31,13 +31,11 @@ pub fn cut_detail() -> Part {
         .add(warning_list("Warnings of this cut", move || {
             plan.with(|plan| warnings_of(plan, pick.get(), settings.unit.get()))
         }))
-        .add(sheet_view(0.45, true, move |room| {
-            plan.with(|plan| along_spindle(plan, pick.get().place(), room))
-        }))
+        .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get().at()))))
         .add(facts(figures))
         .add(fit())
         .add(cut_shop())
-        .add(sheet_view(0.3, true, move |room| plan.with(|plan| profile(plan, pick.get().place(), room))))
+        .add(sheet_beside(0.3, move || Some(Drawing::Profile(pick.get().at()))))
         .add(profile_table())
         .add(explained())
 }

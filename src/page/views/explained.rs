@@ -1,19 +1,27 @@
 //! Where a number comes from: the triangle, the formula, and the figures put into it.
 
 use super::triangle::triangle_drawing;
+use crate::browser::beside;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::explain::{Explanation, explanations};
 use leptos::prelude::*;
+use staywright::ask::{Answer, Explanation, Question};
 
 /// The explanations of the cut that is picked. One that is unfolded stays so while its figures change.
 pub fn explained() -> Part {
     let Session { settings, follow, .. } = Session::here();
-    let list = Memo::new(move |_| {
-        let (pick, unit) = (settings.pick.get(), settings.unit.get());
-        follow.plan.with(|plan| explanations(plan, pick, unit))
+    let list = RwSignal::new(Vec::new());
+    let question = move || {
+        let at = settings.pick.get().at();
+        Some(Question::Explain { job: follow.link.get(), at, unit: settings.unit.get() })
+    };
+    beside::follow(question, move |answer| {
+        if let Some(Answer::Explained(explanations)) = answer {
+            list.set(explanations);
+        }
     });
-    let titles = move || list.with(|list| list.iter().map(|one| one.title).collect::<Vec<_>>().join("\n"));
+    let titles =
+        move || list.with(|list| list.iter().map(|one| one.title.as_str()).collect::<Vec<_>>().join("\n"));
     part("div")
         .class("explained")
         .add(part("h3").text("Where the numbers come from"))
@@ -22,7 +30,7 @@ pub fn explained() -> Part {
         })
 }
 
-fn explanation(title: &str, list: Memo<Vec<Explanation>>, index: usize) -> Part {
+fn explanation(title: &str, list: RwSignal<Vec<Explanation>>, index: usize) -> Part {
     let say = move |what: fn(&Explanation) -> String| {
         move || list.with(|list| list.get(index).map(what)).unwrap_or_default()
     };

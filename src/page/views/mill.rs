@@ -9,17 +9,11 @@ use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
 
-/// Opens the view where it was left, or at the first step that is not done.
+/// Opens the view at the first step that is not done.
 pub fn mill_button() -> Part {
     let session = Session::here();
-    let open = move || {
-        let steps = session.steps.get_untracked();
-        let next = untrack(|| {
-            steps.iter().find(|step| !session.ticked(&step.id)).or_else(|| steps.first()).cloned()
-        });
-        session.settings.mill.set(next.map(|step| step.id));
-    };
-    button("At the mill", open).class("main")
+    // At no step yet: at the first that is not done, once the steps are known.
+    button("At the mill", move || session.settings.mill.set(Some(String::new()))).class("main")
 }
 
 /// Which step is shown, and the way to the others.
@@ -29,11 +23,14 @@ struct At {
 }
 
 impl At {
+    /// The step that is open; where there is none yet, the first that is not done.
     fn index(self) -> usize {
         let open = self.session.settings.mill.get();
-        self.session
-            .steps
-            .with(|steps| steps.iter().position(|step| Some(&step.id) == open.as_ref()).unwrap_or(0))
+        self.session.steps.with(|steps| {
+            let known = steps.iter().position(|step| Some(&step.id) == open.as_ref());
+            let first = || steps.iter().position(|step| !self.session.ticked(&step.id));
+            known.or_else(first).unwrap_or(0)
+        })
     }
 
     fn count(self) -> usize {
@@ -63,19 +60,23 @@ impl At {
 
     /// Goes `by` steps on, as far as there are any.
     fn go(self, by: isize) {
-        let steps = self.session.steps;
-        let wanted = untrack(|| self.index()).saturating_add_signed(by);
-        if let Some(step) = steps.with_untracked(|steps| steps.get(wanted).cloned()) {
-            self.session.settings.mill.set(Some(step.id));
+        self.show(untrack(|| self.index()).saturating_add_signed(by));
+    }
+
+    fn show(self, index: usize) {
+        let id = self.session.steps.with_untracked(|steps| steps.get(index).map(|step| step.id.clone()));
+        if id.is_some() {
+            self.session.settings.mill.set(id);
         }
     }
 
     fn tick(self) {
         let Some(step) = untrack(|| self.step()) else { return };
-        let now = !untrack(|| self.done());
+        let (index, now) = untrack(|| (self.index(), !self.done()));
+        self.show(index);
         self.session.tick(&step.id, now);
         if now {
-            self.go(1);
+            self.show(index + 1);
         }
     }
 }

@@ -1,14 +1,14 @@
 //! What the readings say of the finished stays: a verdict on each result, what mends it, what the bench keeps doing.
 
 use super::button::button;
-use super::drawing::sheet_view;
+use super::drawing::sheet_beside;
 use super::link_box::copy;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::ask::{Found, HabitLine, ResultLine};
-use staywright::drawing::{Differs, as_found};
+use staywright::ask::{Drawing, Found, HabitLine, ResultLine};
+use staywright::drawing::Differs;
 use staywright::trade::PairName;
 
 const NO_FIT: &str = "No stays fit these readings: one of them must be wrong.";
@@ -38,11 +38,7 @@ fn differs(session: Session) -> Option<[Differs; 2]> {
 
 /// The stays as they are, beside the plan.
 fn drawing(session: Session) -> Part {
-    let pair = move || session.settings.pick.get().pair;
-    sheet_view(0.35, true, move |room| {
-        let by = differs(session).unwrap_or_default();
-        session.follow.plan.with(|plan| as_found(plan, pair(), by, room))
-    })
+    sheet_beside(0.35, move || Some(Drawing::AsFound(session.settings.pick.get().pair, differs(session)?)))
 }
 
 fn has_readings(session: Session) -> bool {

@@ -2,7 +2,7 @@
 
 use super::drawing::px;
 use crate::browser::part::{Part, svg};
-use crate::session::explain::Triangle;
+use staywright::ask::Triangle;
 
 /// Drawn in this box, in px.
 const WIDE: f64 = 320.0;

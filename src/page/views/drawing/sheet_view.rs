@@ -4,17 +4,22 @@ use super::handle::handle_mark;
 use super::mark::mark;
 use super::scale::{EDGE, Scale, px};
 use crate::browser::part::{Part, part, svg};
-use crate::browser::{size, topic};
+use crate::browser::{self, size, topic};
 use crate::session::Session;
 use crate::session::follow::Shared;
 use leptos::prelude::*;
+use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::{Room, Sheet};
+use staywright::quantity::LengthUnit;
 
 /// Height of the lettering, px; the style sheet says the same.
 const LETTERING: f64 = 16.0;
 
 /// Draws the plan as it stands for the room there is.
 type Draw = Box<dyn Fn(Room) -> Sheet + Send + Sync>;
+
+/// What is drawn beside the page; `None` where there is nothing to draw.
+type Wanted = Box<dyn Fn() -> Option<What>>;
 
 /// A sheet as it stands, and the scale it is drawn at.
 #[derive(Clone, Copy)]
@@ -35,9 +40,32 @@ pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Room) -> Sheet + Send + 
 }
 
 fn view(tall: f64, still: bool, draw: Draw) -> Part {
-    let lit = Session::here().lit;
     let room = part("div");
-    let drawing = Drawing::new(&room, tall, draw);
+    let size = Size::of(&room, tall);
+    let sheet = Memo::new(move |_| size.room().map(|room| Shared::new(draw(room))));
+    shown(still, room, Drawing::new(sheet, size))
+}
+
+/// A drawing to be read, made beside the page.
+pub fn sheet_beside(tall: f64, what: impl Fn() -> Option<What> + 'static) -> Part {
+    beside(tall, Box::new(what))
+}
+
+fn beside(tall: f64, what: Wanted) -> Part {
+    let room = part("div");
+    let (size, link) = (Size::of(&room, tall), Session::here().follow.link);
+    let drawn = RwSignal::new(None);
+    let question = move || Some(Question::Draw { job: link.get(), drawing: what()?, room: size.room()? });
+    browser::beside::follow(question, move |answer| {
+        if let Some(Answer::Drawn(sheet)) = answer {
+            drawn.set(Some(Shared::new(*sheet)));
+        }
+    });
+    shown(true, room, Drawing::new(Memo::new(move |_| drawn.get()), size))
+}
+
+fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
+    let lit = Session::here().lit;
     let say = move |what: fn(&Sheet) -> &str| {
         drawing.sheet.with(|sheet| sheet.as_ref().map(|sheet| what(sheet).to_owned()))
     };
@@ -69,26 +97,48 @@ fn view(tall: f64, still: bool, draw: Draw) -> Part {
         .add(part("figcaption").words_if(move || say(|sheet| &sheet.title)))
 }
 
+/// The room that there is for a drawing.
+#[derive(Clone, Copy)]
+struct Size {
+    width: ReadSignal<f64>,
+    height: ReadSignal<f64>,
+    tall: f64,
+    unit: RwSignal<LengthUnit>,
+}
+
+impl Size {
+    fn of(room: &Part, tall: f64) -> Self {
+        Self { width: size::width(room), height: size::height(), tall, unit: Session::here().settings.unit }
+    }
+
+    /// Wide and high, px.
+    fn px(self) -> (f64, f64) {
+        (self.width.get().max(200.0), self.tall * self.height.get())
+    }
+
+    /// `None` until it is known.
+    fn room(self) -> Option<Room> {
+        let (width, height) = self.px();
+        (self.width.get() > 0.0).then(|| Room {
+            width: width - 2.0 * EDGE,
+            height: height - 2.0 * EDGE,
+            lettering: LETTERING,
+            unit: self.unit.get(),
+        })
+    }
+}
+
 impl Drawing {
-    fn new(room: &Part, tall: f64, draw: Draw) -> Self {
-        let unit = Session::here().settings.unit;
-        let (width, height) = (size::width(room), size::height());
-        let sheet = Memo::new(move |_| {
-            let (width, height) = (width.get(), tall * height.get());
-            let room = Room {
-                width: width.max(200.0) - 2.0 * EDGE,
-                height: height - 2.0 * EDGE,
-                lettering: LETTERING,
-                unit: unit.get(),
-            };
-            (width > 0.0).then(|| Shared::new(draw(room)))
-        });
+    fn new(sheet: Memo<Option<Shared<Sheet>>>, size: Size) -> Self {
         let dragged = RwSignal::new(false);
         let scale = Memo::new(move |last: Option<&Scale>| match last {
             // A drawing that shrank while it is dragged would slip away under the finger.
             Some(last) if dragged.get() => *last,
             _ => sheet.with(|sheet| match sheet {
-                Some(sheet) => Scale::fit(sheet, width.get().max(200.0), tall * height.get()),
+                Some(sheet) => {
+                    let (width, height) = size.px();
+                    Scale::fit(sheet, width, height)
+                }
                 None => Scale::unknown(),
             }),
         });

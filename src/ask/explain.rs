@@ -1,34 +1,32 @@
 //! Where a figure comes from: the triangle it is read off, the formula, and the figures put into it.
 
-use staywright::plan::{Cut, Plan, RoundCut, Stay};
-use staywright::quantity::show;
-use staywright::quantity::{Angle, Length, LengthUnit, fixed};
-use staywright::trade::Member;
-
-use super::pick::Pick;
+use crate::plan::{Cut, CutAt, Plan, RoundCut, Stay};
+use crate::quantity::{Angle, Length, LengthUnit, fixed, show};
+use crate::trade::Member;
+use serde::{Deserialize, Serialize};
 
 /// A right-angled triangle, its sides in mm.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Triangle {
     /// The side along the page.
     pub along: f64,
     /// The side across it.
     pub across: f64,
     /// What the side along is called.
-    pub along_name: &'static str,
+    pub along_name: String,
     /// What the side across is called.
-    pub across_name: &'static str,
+    pub across_name: String,
     /// What the slanted side is called.
-    pub slant_name: &'static str,
+    pub slant_name: String,
     /// What the angle between the slanted side and the side along is called.
-    pub angle_name: &'static str,
+    pub angle_name: String,
 }
 
 /// One figure explained.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Explanation {
     /// The figure's name.
-    pub title: &'static str,
+    pub title: String,
     /// The figure.
     pub result: String,
     /// What it is, in a sentence.
@@ -42,7 +40,7 @@ pub struct Explanation {
 }
 
 /// The explanations that belong to one cut.
-pub fn explanations(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<Explanation> {
+pub(super) fn explanations(plan: &Plan, pick: CutAt, unit: LengthUnit) -> Vec<Explanation> {
     let stay = plan.pair(pick.pair).stay(pick.hand);
     let cut = if pick.at_front { &stay.front } else { &stay.rear };
     let mut list = vec![splay(stay, unit)];
@@ -53,7 +51,7 @@ pub fn explanations(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<Explanatio
             list.extend(dro_along(plan, stay, round, unit));
         }
         Cut::Slot(slot) => list.push(Explanation {
-            title: "Slot angle",
+            title: "Slot angle".to_owned(),
             result: show::angle(slot.angle),
             words: "The dropout plate stands in the direction of travel, so the slot crosses the stay at the splay."
                 .to_owned(),
@@ -74,7 +72,7 @@ fn splay(stay: &Stay, unit: LengthUnit) -> Explanation {
     let length = stay.length.mm();
     let write = |mm: f64| show::bare_length(Length::from_mm(mm), unit);
     Explanation {
-        title: "Splay",
+        title: "Splay".to_owned(),
         result: show::angle(stay.splay),
         words: "How far the stay's axis turns away from the centre plane. The stay is the slanted side; what its rear \
                 stands further out than its front is the side across."
@@ -91,21 +89,21 @@ fn splay(stay: &Stay, unit: LengthUnit) -> Explanation {
         triangle: Some(Triangle {
             along: (length * length - gain * gain).max(0.0).sqrt(),
             across: gain.abs(),
-            along_name: "along the bench",
-            across_name: "gain outwards",
-            slant_name: "stay",
-            angle_name: "splay",
+            along_name: "along the bench".to_owned(),
+            across_name: "gain outwards".to_owned(),
+            slant_name: "stay".to_owned(),
+            angle_name: "splay".to_owned(),
         }),
     }
 }
 
-fn angle(plan: &Plan, pick: Pick, stay: &Stay, cut: &RoundCut) -> Explanation {
+fn angle(plan: &Plan, pick: CutAt, stay: &Stay, cut: &RoundCut) -> Explanation {
     let onto = member(plan, pick);
     let splay = show::angle(stay.splay);
     let result = show::angle(cut.angle);
     if cut.setting.on_side {
         return Explanation {
-            title: "Cut angle",
+            title: "Cut angle".to_owned(),
             words: format!(
                 "Between the stay and the {onto}, which lies square to the centre plane: the splay's complement."
             ),
@@ -119,7 +117,7 @@ fn angle(plan: &Plan, pick: Pick, stay: &Stay, cut: &RoundCut) -> Explanation {
         };
     }
     Explanation {
-        title: "Cut angle",
+        title: "Cut angle".to_owned(),
         words: format!(
             "Between the stay and the {onto}. Seen from the side the two meet at the tilt; the splay turns the stay out of \
              that view, square to it, so the cosines multiply."
@@ -148,7 +146,7 @@ fn tilt(plan: &Plan, stay: &Stay, cut: &RoundCut) -> Option<Explanation> {
     let result = show::angle(cut.setting.tilt);
     let difference = format!("{} − ({})", show::angle(seat), show::angle(plane));
     Some(Explanation {
-        title: "Tilt",
+        title: "Tilt".to_owned(),
         words: "Between the stay plane and the spindle, which stands where the seat tube will. Both angles are taken from \
                 the horizontal, rearwards and up being positive; of the two angles at a crossing the smaller counts."
             .to_owned(),
@@ -177,7 +175,7 @@ fn dro_along(plan: &Plan, stay: &Stay, cut: &RoundCut, unit: LengthUnit) -> Opti
     let result = show::length(cut.setting.dro_along, unit);
     if cut.setting.on_side {
         return Some(Explanation {
-            title: "Along the table",
+            title: "Along the table".to_owned(),
             words: "With the fixture on its side the table runs along the bench, so the way is what lies between the \
                     touched edge and the cutter's axis."
                 .to_owned(),
@@ -196,7 +194,7 @@ fn dro_along(plan: &Plan, stay: &Stay, cut: &RoundCut, unit: LengthUnit) -> Opti
     let tilt = show::angle(cut.setting.tilt);
     let level = touch_w == 0.0;
     Some(Explanation {
-        title: "Along the table",
+        title: "Along the table".to_owned(),
         words: "Along the tilted bench it is this far from the touched edge to where the cutter's axis passes through the \
                 stay plane; the table sees only the part of it square to the spindle."
             .to_owned(),
@@ -213,20 +211,20 @@ fn dro_along(plan: &Plan, stay: &Stay, cut: &RoundCut, unit: LengthUnit) -> Opti
         triangle: level.then_some(Triangle {
             along: (run * axis.x).abs(),
             across: cut.setting.dro_along.mm().abs(),
-            along_name: "along the spindle",
-            across_name: "along the table",
-            slant_name: "way on the bench",
-            angle_name: "tilt",
+            along_name: "along the spindle".to_owned(),
+            across_name: "along the table".to_owned(),
+            slant_name: "way on the bench".to_owned(),
+            angle_name: "tilt".to_owned(),
         }),
         result,
     })
 }
 
-fn member(plan: &Plan, pick: Pick) -> &'static str {
+fn member(plan: &Plan, pick: CutAt) -> &'static str {
     let side = plan.job.pair(pick.pair).side(pick.hand);
     let end = if pick.at_front { side.front_end } else { side.rear_end };
     match end {
-        staywright::trade::End::Cope(cope) => match cope.onto {
+        crate::trade::End::Cope(cope) => match cope.onto {
             Member::Shell => "shell",
             Member::SeatTube => "seat tube",
         },
