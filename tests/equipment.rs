@@ -323,6 +323,25 @@ fn slots_and_pads_are_told() {
     let answer = told(&job.unwrap(), &example(), &[], "chainstays.right.rear");
     assert!(answer.saws.is_empty());
     assert!(fact(&answer, "Passes", "Saw").contains("wide"));
+    // The plane of the starting figures passes the tube by; a lower one does not.
+    let pad = answer.pad.unwrap();
+    assert!(pad.words.iter().any(|one| one.bad && one.words.contains("radius")), "{pad:?}");
+    let low = Edit { serial: 1, change: typed("above_axis_mm", "6") };
+    let to = ToForm {
+        subject: Subject::Pad,
+        bytes: Vec::new(),
+        edits: vec![low],
+        open: Vec::new(),
+        unit: LengthUnit::Millimetre,
+    };
+    let Answer::Form(formed) = asked(&Question::Form(Box::new(to))) else { panic!() };
+    let to = ToCut {
+        job: link::encode(&job),
+        pad: formed.bytes,
+        cut: "chainstays.left.rear".into(),
+        ..ToCut::default()
+    };
+    let Answer::Cut(answer) = asked(&Question::Cut(Box::new(to))) else { panic!() };
     let pad = answer.pad.unwrap();
     assert!(pad.facts.iter().any(|(name, _)| name == "Wall left over the bore"), "{pad:?}");
     let seat = told(&Job::default(), &[], &[], "seatstays.left.front");
@@ -336,6 +355,7 @@ fn until_a_shop_is_entered_the_steps_name_the_planned_cutter_and_its_speed() {
     let mount = order.steps.iter().find(|step| step.id.ends_with("front.cutter")).unwrap();
     let planned = plan(&job).unwrap().pairs.chainstays.right.front.round().unwrap().cutter;
     assert!(mount.figure.0.contains(&format!("{}", planned.mm())), "{mount:?}");
+    // Of a mill that nobody has entered nothing can be too slow, of an arbor nothing too short.
     assert!(order.beyond.is_empty(), "{:?}", order.beyond);
     assert!(
         order

@@ -71,7 +71,10 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
     let mut order = Order { shop: shop.name, ..Order::default() };
     for part in steps.chunk_by(|a, b| a.part == b.part) {
         order.cutters.extend(cutter(part));
-        let beyond = part.iter().flat_map(|step| &step.beyond);
+        // What the job's own fixture cannot do is among the plan's warnings.
+        let of_the_shop =
+            part.iter().filter(|step| !step.id.ends_with(".slide") && !step.id.ends_with(".axle-height"));
+        let beyond = of_the_shop.flat_map(|step| &step.beyond);
         order
             .beyond
             .extend(beyond.map(|words| format!("{}: {words}", part.first().map_or("", |step| &step.part))));

@@ -41,13 +41,51 @@ for (const [format, options] of [["A4", PHONE], ["Letter", PHONE], ["A4", WIDE]]
     const slide = await page.getByRole("listitem").filter({ hasText: "Set the slide" }).locator(".reading").innerText();
     const file = await card(page, format);
     const pages = texts(file);
-    assert.ok(pages.length >= 3 && pages.length <= 7, `${pages.length} pages`);
+    assert.ok(pages.length <= 2, `${pages.length} pages`);
     assert.ok(pages.every((text) => text.trim().length > 40), "a page is blank");
     const all = pages.join(" ");
     const wanted = ["Heron Mill all-road", slide, "⌀ 40 mm", "⌀ 28.6 mm", "Set post 1", "Set post 2", "Cut the front ends", "Slot both rear ends", "Caution. Eye protection on", "Clamp plane, chainstays", "Clamp plane, seat stays", "Fixture on the table", "ISO 4210"];
     for (const words of wanted) assert.ok(all.replaceAll("\u202f", " ").includes(words), `${words} is not on the card`);
     assert.deepEqual(codes(file), [address]);
     await fine(page);
+  });
+
+/** A page with the starting job of that number, in the example shop if wanted; its address. */
+async function starting(page, number, inShop) {
+  const before = await linked(page);
+  await page.getByText("Start another job").click();
+  await page.locator(".starter").nth(number).click();
+  const address = await settled(page, before);
+  await go(page, "Set-up");
+  await page.locator(".step-item").first().waitFor();
+  if (inShop) {
+    await page.locator("summary").filter({ hasText: "This shop" }).click();
+    await page.locator("summary").filter({ hasText: "Start from a list" }).click();
+    await press(page, "Take the example shop");
+    await page.locator(".step-item").filter({ hasText: "Gap with this saw" }).first().waitFor();
+  }
+  return address;
+}
+
+for (const format of ["A4", "Letter"])
+  test(`the card of every starting job is two pages of ${format} at most, and its code is that job`, async () => {
+    const count = await open(at.browser, at.address, PHONE).then(async (page) => {
+      const count = await page.locator(".starter").count();
+      await fine(page);
+      return count;
+    });
+    assert.ok(count >= 4, `${count}`);
+    for (let number = 0; number < count; number++) {
+      const page = await open(at.browser, at.address, PHONE);
+      const address = await starting(page, number, number % 2 === 0);
+      const file = await card(page, format);
+      const pages = texts(file);
+      assert.ok(pages.length <= 2, `job ${number}: ${pages.length} pages`);
+      assert.deepEqual(codes(file), [address]);
+      const all = pages.join(" ");
+      for (const words of ["Cutter", "Spindle", "rpm", "Caution."]) assert.ok(all.includes(words), `${words} is not on the card of job ${number}`);
+      await fine(page);
+    }
   });
 
 test("the drawings on the card carry their figures", async () => {

@@ -3,7 +3,7 @@
 use super::Here;
 use super::round::length;
 use super::told::Told;
-use crate::machining::{Candidate, compound as stand, cutter_axis, facing_mill, pad_face};
+use crate::machining::{Candidate, Placed, compound as stand, cutter_axis, facing_mill, pad_face};
 use crate::plan::{CutAt, EndUp, RoundCut};
 use crate::quantity::{Length, show};
 use crate::trade::BrakePad;
@@ -74,7 +74,14 @@ pub(super) fn pad(here: Here<'_>, pad: &BrakePad) -> Told {
     let mut told = Told::new("Flat for a brake mount");
     let at = CutAt { at_front: false, ..here.at };
     let Some(face) = pad_face(here.plan, at, pad) else {
-        told.say_bad("The flat leaves this stay, or its plane passes the tube by.");
+        let stay = Placed::new(here.plan, at);
+        let middle = at.stay(here.plan).slide.mm() - pad.ahead.mm();
+        let radius = stay.outline.radius((middle - stay.axis.point.x) / stay.axis.direction.x);
+        let radius = length(here, Length::from_mm(radius));
+        told.say_bad(format!(
+            "The flat leaves this stay, or passes it by: the tube's radius at the flat's middle is {radius}, and the flat must lie \
+             lower."
+        ));
         return told;
     };
     let facts = [

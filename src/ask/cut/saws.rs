@@ -4,8 +4,8 @@ use super::Here;
 use crate::ask::shop::{entered, read};
 use crate::machining::{Candidate, Verdict, candidates};
 use crate::plan::{CutAt, Plan, RoundCut};
-use crate::quantity::{Length, show, trimmed};
-use crate::trade::shop::Shop;
+use crate::quantity::{Length, SpindleSpeed, show, trimmed};
+use crate::trade::shop::{Shop, Speeds};
 use crate::work::{Tools, choose};
 use serde::{Deserialize, Serialize};
 
@@ -61,8 +61,12 @@ fn pick(
 
 /// The cutters for every end: those picked, else the best on hand of a shop that was entered.
 pub(in crate::ask) fn tools(plan: &Plan, bytes: &[u8], picked: &[(String, String)]) -> (Shop, Tools) {
-    let shop = read(bytes);
+    let mut shop = read(bytes);
     let mut tools = if entered(bytes) { choose(plan, &shop) } else { Tools::default() };
+    if !entered(bytes) {
+        // Of a mill that nobody has entered no speed can be said to be missing.
+        shop.mill.speeds = Speeds::Range(SpindleSpeed::from_rpm(1.0), SpindleSpeed::from_rpm(60_000.0));
+    }
     for at in CutAt::all().filter(|_| !picked.is_empty()) {
         let Some(cut) = at.cut(plan).round() else { continue };
         if let Some(own) = pick(plan, &shop, at, cut, &candidates(plan, &shop, at), picked) {
