@@ -180,12 +180,3 @@ fn faults_say_what_would_do() {
         ],
     );
 }
-
-/// The page keeps its whole job in its address; what a link would lose, it must know.
-#[test]
-fn a_link_says_that_it_would_lose_a_bend() {
-    let mut job = Job::default();
-    assert!(staywright::link::carries(&job));
-    job.chainstays.right.tube.bends = staywright::trade::Bends::of([staywright::trade::Bend::default()]);
-    assert!(!staywright::link::carries(&job));
-}

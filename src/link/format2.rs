@@ -1,8 +1,7 @@
 //! Format 2: a job with what was measured on its finished stays. Nothing in this file may change: links made with it are in
 //! people's messages.
 
-use super::job_of;
-use crate::trade::Job;
+use super::{LinkError, Linked, job_of};
 use serde::{Deserialize, Serialize};
 
 pub(super) const FORMAT: u8 = 2;
@@ -21,8 +20,11 @@ pub(super) fn write((format, job): (u8, Vec<u8>), readings: &[(String, String)])
     postcard::to_allocvec(&body).unwrap_or_default()
 }
 
-pub(super) fn read(body: &[u8]) -> Option<(Job, Vec<(String, String)>)> {
-    let (body, rest) = postcard::take_from_bytes::<Body>(body).ok()?;
-    let job = job_of(body.format, &body.job).ok()?;
-    rest.is_empty().then_some((job, body.readings))
+pub(super) fn read(body: &[u8]) -> Result<Linked, LinkError> {
+    let (body, rest) = postcard::take_from_bytes::<Body>(body).map_err(|_| LinkError::Damaged)?;
+    if !rest.is_empty() {
+        return Err(LinkError::Damaged);
+    }
+    let job = job_of(body.format, &body.job)?;
+    Ok(Linked { job, readings: body.readings, equipment: None })
 }

@@ -3,10 +3,26 @@
 use serde::{Deserialize, Serialize};
 
 /// Most decimals that a short number keeps.
-const MOST_DECIMALS: i32 = 6;
+const MOST_DECIMALS: u8 = 6;
 
 /// Largest count of last decimals that a short number holds, so that every one is exact in a float.
 const MOST_UNITS: f64 = 9.0e15;
+
+/// How many decimals give back `value` to the last bit, and how many of the last of them it is; `None` where it has more
+/// than a hand enters.
+pub(super) fn digits(value: f64) -> Option<(u8, i64)> {
+    (0..=MOST_DECIMALS).find_map(|decimals| {
+        let units = (value * 10f64.powi(i32::from(decimals))).round();
+        let same =
+            units.abs() < MOST_UNITS && from_digits(decimals, units as i64).to_bits() == value.to_bits();
+        same.then_some((decimals, units as i64))
+    })
+}
+
+/// The number that is `units` of its last decimal.
+pub(super) fn from_digits(decimals: u8, units: i64) -> f64 {
+    units as f64 / 10f64.powi(i32::from(decimals))
+}
 
 /// A finite number: a whole count of its last decimal, or, where it has more decimals than a hand enters, the float itself.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -28,31 +44,24 @@ pub(super) enum Number {
 impl Number {
     /// The shortest form that gives back `value` to the last bit.
     pub(super) fn of(value: f64) -> Self {
-        let short = (0..=MOST_DECIMALS).find_map(|decimals| {
-            let units = (value * 10f64.powi(decimals)).round();
-            let same = units.abs() < MOST_UNITS
-                && (units as i64 as f64 / 10f64.powi(decimals)).to_bits() == value.to_bits();
-            same.then_some((decimals, units as i64))
-        });
-        match short {
+        match digits(value) {
             Some((0, units)) => Self::Units(units),
             Some((1, units)) => Self::Tenths(units),
             Some((2, units)) => Self::Hundredths(units),
             Some((3, units)) => Self::Thousandths(units),
-            Some((decimals, units)) => Self::Decimals(decimals.unsigned_abs() as u8, units),
+            Some((decimals, units)) => Self::Decimals(decimals, units),
             None => Self::Exact(value),
         }
     }
 
     /// The number; `None` where it is not finite.
     pub(super) fn value(self) -> Option<f64> {
-        let scaled = |decimals: u8, units: i64| units as f64 / 10f64.powi(i32::from(decimals));
         let value = match self {
-            Self::Units(units) => scaled(0, units),
-            Self::Tenths(units) => scaled(1, units),
-            Self::Hundredths(units) => scaled(2, units),
-            Self::Thousandths(units) => scaled(3, units),
-            Self::Decimals(decimals, units) => scaled(decimals, units),
+            Self::Units(units) => from_digits(0, units),
+            Self::Tenths(units) => from_digits(1, units),
+            Self::Hundredths(units) => from_digits(2, units),
+            Self::Thousandths(units) => from_digits(3, units),
+            Self::Decimals(decimals, units) => from_digits(decimals, units),
             Self::Exact(value) => value,
         };
         value.is_finite().then_some(value)

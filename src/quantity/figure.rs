@@ -1,6 +1,6 @@
 //! Reading figures as people type them: millimetres or inches, point or comma, fractions.
 
-use super::{Angle, Length, parsed};
+use super::{Angle, Length};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -124,12 +124,35 @@ fn decimal(text: &str) -> Result<f64, FigureError> {
     if text.matches(['.', ',']).count() > 1 {
         return Err(FigureError::TwoDecimalMarks(clipped(text)));
     }
-    let plain = text.replace(',', ".");
-    let digits = plain.bytes().filter(u8::is_ascii_digit).count();
-    if digits == 0 || plain.bytes().any(|b| !b.is_ascii_digit() && b != b'.') {
+    let (whole, part) = text.split_once(['.', ',']).unwrap_or((text, ""));
+    if whole.len() + part.len() == 0 || !whole.bytes().chain(part.bytes()).all(|b| b.is_ascii_digit()) {
         return Err(FigureError::NotANumber(clipped(text)));
     }
-    parsed(&plain).ok_or_else(|| FigureError::NotANumber(clipped(text)))
+    Some(from_digits(whole, part))
+        .filter(|number| number.is_finite())
+        .ok_or_else(|| FigureError::NotANumber(clipped(text)))
+}
+
+/// Most digits that are read of a figure: far beyond a millionth of a millimetre.
+const MOST_DIGITS: u64 = 1_000_000_000_000_000;
+
+/// The number with those digits before and behind its point.
+///
+/// Fifteen digits and the powers of ten up to 22 are exact, so the one division rounds as it should (Clinger, How to read
+/// floating point numbers accurately, 1990). Further digits are left out.
+fn from_digits(whole: &str, part: &str) -> f64 {
+    let (mut digits, mut point) = (0u64, 0i32);
+    let places = whole.bytes().map(|b| (b, 0)).chain(part.bytes().map(|b| (b, 1)));
+    for (digit, behind) in places {
+        if digits < MOST_DIGITS / 10 {
+            digits = digits * 10 + u64::from(digit - b'0');
+            point += behind;
+        } else {
+            point -= 1 - behind;
+        }
+    }
+    let power = 10f64.powi(point.abs());
+    if point >= 0 { digits as f64 / power } else { digits as f64 * power }
 }
 
 /// At most the first 24 characters, so that an error stays a sentence whatever was pasted.
@@ -154,6 +177,24 @@ mod tests {
             }
             Err(error) => panic!("{text}: {error}"),
         }
+    }
+
+    proptest::proptest! {
+        #[test]
+        fn a_decimal_is_the_number_nearest_to_it(digits in 0u64..1_000_000_000_000_000, behind in 0usize..=15) {
+            let text = format!("{digits:016}");
+            let (whole, part) = text.split_at(text.len() - behind);
+            let known: f64 = format!("{whole}.{part}").parse().unwrap_or(f64::NAN);
+            proptest::prop_assert_eq!(from_digits(whole, part).to_bits(), known.to_bits());
+        }
+    }
+
+    #[test]
+    fn digits_beyond_all_use_are_left_out() {
+        assert_eq!(from_digits("430", &"1234567".repeat(9)), 430.123_456_712_345);
+        assert_eq!(from_digits("0", "00000000000000000000005"), 5e-23);
+        let huge = from_digits(&"9".repeat(24), "5");
+        assert!((huge / 1e24 - 1.0).abs() < 1e-14, "{huge}");
     }
 
     #[test]

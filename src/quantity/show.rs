@@ -1,6 +1,6 @@
 //! How a figure is written where people read it.
 
-use super::{Angle, Length, LengthUnit, fixed, parsed, trimmed};
+use super::{Angle, Length, LengthUnit, fixed, read_length, trimmed};
 
 /// Figures after the point of a length that is set or measured: a hundredth of a millimetre, a thousandth of an inch.
 const fn decimals(unit: LengthUnit) -> u32 {
@@ -80,9 +80,9 @@ pub fn in_sentence(words: &str, unit: LengthUnit) -> String {
 /// A piece of a sentence that ends with a number of millimetres.
 fn with_length(piece: &str, unit: LengthUnit) -> String {
     let words = piece.trim_end_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | '-' | '−'));
-    let number = piece.strip_prefix(words).and_then(|text| parsed(&text.replacen('−', "-", 1)));
+    let number = piece.strip_prefix(words).and_then(|text| read_length(text, LengthUnit::Millimetre).ok());
     match number {
-        Some(mm) if unit == LengthUnit::Inch => format!("{words}{}", length(Length::from_mm(mm), unit)),
+        Some(figure) if unit == LengthUnit::Inch => format!("{words}{}", length(figure.value, unit)),
         _ => format!("{piece} mm"),
     }
 }

@@ -9,6 +9,8 @@
     reason = "a test may fail"
 )]
 
+pub mod full;
+
 use proptest::prelude::*;
 use serde_json::Value;
 use staywright::plan::{Plan, faults};

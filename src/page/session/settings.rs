@@ -4,8 +4,9 @@ use super::kept;
 use super::pick::Pick;
 use super::place::Place;
 use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
 use staywright::ask::Bench;
-use staywright::quantity::{LengthUnit, parsed, trimmed};
+use staywright::quantity::LengthUnit;
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -43,7 +44,7 @@ impl Theme {
 }
 
 /// How far a measured figure may be off before the page says so: the builder's own choice.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Limits {
     /// For lengths, in mm.
     pub length_mm: f64,
@@ -54,6 +55,12 @@ pub struct Limits {
 impl Default for Limits {
     fn default() -> Self {
         Self { length_mm: 0.5, angle_deg: 0.5 }
+    }
+}
+
+impl Limits {
+    fn are_sound(&self) -> bool {
+        [self.length_mm, self.angle_deg].iter().all(|limit| (0.0..=100.0).contains(limit))
     }
 }
 
@@ -108,15 +115,13 @@ impl Settings {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
         };
-        let limits = self.limits.get();
-        let limits = format!("{} {}", trimmed(limits.length_mm, 6), trimmed(limits.angle_deg, 6));
         [
             ("unit", Some(unit.to_owned())),
             ("theme", Some(self.theme.get().key().to_owned())),
             ("place", Some(self.place.get().key().to_owned())),
             ("pick", Some(self.pick.get().key())),
             ("mill", self.mill.get()),
-            ("limits", Some(limits)),
+            ("limits", Some(kept::to_text(&self.limits.get()))),
             ("bench", Some(self.bench.with(kept::to_text))),
             ("fixture", self.fixture.get()),
             ("shop", Some(self.shop.with(kept::to_text))),
@@ -137,7 +142,7 @@ impl Settings {
         take(self.place, found("place").and_then(|key| Place::from_key(&key)));
         take(self.pick, found("pick").and_then(|key| Pick::from_key(&key)));
         take(self.mill, found("mill").map(Some));
-        take(self.limits, found("limits").and_then(|text| limits(&text)));
+        take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
         take(self.fixture, found("fixture").map(Some));
         take(self.shop, found("shop").and_then(|text| kept::from_text(&text)));
@@ -150,12 +155,6 @@ fn take<T: Send + Sync + 'static>(signal: RwSignal<T>, kept: Option<T>) {
     if let Some(value) = kept {
         signal.set(value);
     }
-}
-
-fn limits(text: &str) -> Option<Limits> {
-    let (length, angle) = text.split_once(' ')?;
-    let read = |text: &str| parsed(text).filter(|limit| (0.0..=100.0).contains(limit));
-    Some(Limits { length_mm: read(length)?, angle_deg: read(angle)? })
 }
 
 #[cfg(test)]
