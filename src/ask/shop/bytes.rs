@@ -1,5 +1,6 @@
 //! The shop as the page keeps it: bytes that the page does not look into.
 
+use crate::link::{read_shop, write_shop};
 use crate::trade::Fault;
 use crate::trade::shop::Shop;
 
@@ -14,13 +15,17 @@ pub(in crate::ask) const fn entered(bytes: &[u8]) -> bool {
 }
 
 pub(super) fn write(shop: &Shop) -> Vec<u8> {
-    shop.to_json().to_string().into_bytes()
+    write_shop(shop)
 }
 
 /// The shop of bytes that came from elsewhere, or what is wrong with them.
 pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
-    let text = std::str::from_utf8(bytes).map_err(|_| "The shop cannot be read.".to_owned())?;
-    Shop::from_json(text).map_err(|faults| refused("The shop cannot be read", &faults))
+    let what = "The shop cannot be read";
+    let shop = read_shop(bytes).map_err(|why| format!("{what}: {why}. Nothing was changed."))?;
+    match shop.faults().as_slice() {
+        [] => Ok(shop),
+        faults => Err(refused(what, faults)),
+    }
 }
 
 /// The shop of a file's text, or what is wrong with it.

@@ -25,7 +25,10 @@ pub fn app() -> Part {
     after::note_first_paint();
     keep::attach(session);
     // Not at once: what is there at the first look is taken for what the store holds.
-    after::paint(move || session.take_readings(&opening.readings));
+    after::paint(move || {
+        session.take_readings(&opening.readings);
+        session.equipment.offer(opening.equipment);
+    });
     theme::attach(session);
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);

@@ -2,8 +2,9 @@
 
 use super::button::button;
 use super::form::form_body;
+use super::link_box::copy;
 use crate::browser::part::{Part, part};
-use crate::browser::{beside, files};
+use crate::browser::{address, beside, files};
 use crate::session::Session;
 use crate::session::forms::FormState;
 use leptos::prelude::*;
@@ -37,8 +38,18 @@ fn passing(session: Session, shop: FormState) -> Part {
     part("div")
         .class("buttons")
         .add(back)
+        .add(copy_link(session, shop))
         .add(button("Save shop file", move || save(session, shop)))
         .add(part("label").class("button").add(pick).text("Open shop file"))
+}
+
+/// The link of the job with this shop in it.
+fn copy_link(session: Session, shop: FormState) -> Part {
+    let share = move || match address::link_equipped(session) {
+        Some(link) => copy(session, &link, "It holds the job and this shop."),
+        None => session.say_bad("This shop is too large for a link: save it as a file instead."),
+    };
+    button("Copy link with this shop", share).follow_if("disabled", move || shop.bytes.with(Vec::is_empty))
 }
 
 fn save(session: Session, shop: FormState) {
