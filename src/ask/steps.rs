@@ -91,7 +91,10 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
 fn cutter(part: &[StepLine]) -> Option<[String; 4]> {
     let mount = part.iter().find(|step| step.id.ends_with(".cutter") || step.id.ends_with(".saw"))?;
     let cut = part.iter().find(|step| step.id.ends_with(".cut"))?;
-    let written = |(number, sign): &(String, String)| format!("{number} {sign}").trim_end().to_owned();
+    let written = |(number, sign): &(String, String)| match number.as_str() {
+        "" => "—".to_owned(),
+        number => format!("{number} {sign}").trim_end().to_owned(),
+    };
     let kind = if mount.id.ends_with(".saw") { "slitting saw" } else { "hole saw" };
     let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("", |(_, feed)| feed);
     Some([

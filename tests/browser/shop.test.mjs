@@ -150,6 +150,49 @@ test("a shop file is saved, opened again, and the last change can be taken back"
   await fine(page);
 });
 
+test("a link with a shop is taken where there is none, and asks where there is one", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: new URL(at.address).origin });
+  await shop(page);
+  assert.ok(await page.getByRole("button", { name: "Copy link with this shop" }).isDisabled());
+  await summary(page, "Start from a list").click();
+  await press(page, "Take the example shop");
+  await summary(page, "Hole saws (7)").waitFor();
+  await press(page, "Copy link with this shop");
+  await page.getByText("It holds the job and this shop.").waitFor();
+  const link = await page.evaluate(() => navigator.clipboard.readText());
+  assert.ok(link.length < 600, `${link.length} characters`);
+  await fine(page);
+
+  const fresh = await open(at.browser, link, PHONE);
+  await fresh.getByText("The shop is taken over.").waitFor();
+  await shop(fresh);
+  await summary(fresh, "Hole saws (7)").waitFor();
+  await fine(fresh);
+
+  const other = await open(at.browser, at.address, PHONE);
+  await shop(other);
+  await keys(other, "Shop name", "Mine");
+  await other.waitForFunction(() => localStorage["staywright.shop"]?.length > 4);
+  await other.goto("about:blank");
+  await other.goto(link);
+  await ready(other);
+  await other.getByText("This link brings a shop").waitFor();
+  await press(other, "Keep mine");
+  await shop(other);
+  assert.equal(await field(other, "Shop name").inputValue(), "Mine");
+  await other.goto("about:blank");
+  await other.goto(link);
+  await press(other, "Take the link's shop");
+  await other.getByText("The shop is taken over.").waitFor();
+  await shop(other);
+  assert.equal(await field(other, "Shop name").inputValue(), "Weir Lane");
+  // Nothing is lost: the own shop comes back.
+  await press(other, "Take the last change back");
+  await other.waitForFunction(() => [...document.querySelectorAll("input")].some((one) => one.value === "Mine"));
+  await fine(other);
+});
+
 test("lists grow and shrink, and a mill may have certain speeds only", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await shop(page);

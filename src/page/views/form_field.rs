@@ -63,7 +63,7 @@ pub fn form_field(state: FormState, section: &str, field: &FormField) -> Part {
     let fault = part("p").class("fault").set("id", &said).set("aria-live", "polite");
     let note = part("p").class("understood").set("aria-live", "polite");
     made.toggle("faulty", move || entry.fault().is_some())
-        .add(part("div").class("field-text").add(input).add(unit))
+        .add(part("div").class(if field.range.is_empty() { "" } else { "field-text" }).add(input).add(unit))
         .add(note.words_if(move || entry.typing.get().and_then(|_| entry.state.note(&entry.path()))))
         .add(fault.words_if(move || entry.fault()))
 }

@@ -143,7 +143,7 @@ fn mill_step(step: &StepLine) -> Part {
     let figure = (!number.is_empty()).then(|| {
         part("p")
             .class(size(number.chars().count()))
-            .add(part("span").text(&format!("{number} ")))
+            .add(part("span").text(number))
             .add(part("span").class("mill-unit").text(sign))
     });
     part("div")

@@ -66,25 +66,23 @@ fn cutters(session: Session) -> Part {
 fn parts(steps: &[StepLine]) -> Vec<Part> {
     let of_part = |steps: &[StepLine]| {
         let title = steps.first().map_or("", |step| &step.part);
-        let rows = steps.iter().map(row);
-        part("section")
-            .class("card-part")
-            .add(part("h2").text(title))
-            .add(part("table").add(part("tbody").each(rows)))
+        let list = part("ol").each(steps.iter().map(row));
+        part("section").class("card-part").add(part("h2").text(title)).add(list)
     };
     steps.chunk_by(|a, b| a.part == b.part).map(of_part).collect()
 }
 
-/// A box to tick, what to do, and the figure.
+/// A box to tick, what to do, and the figure; below them what it is set on.
 fn row(step: &StepLine) -> Part {
     let also = step.also.iter().map(|(name, figure)| format!("{name} {figure}"));
     let check = step.check.iter().map(|check| format!("Check: {check}"));
     let words: Vec<String> = [step.set_on.clone()].into_iter().chain(also).chain(check).collect();
     let (number, sign) = &step.figure;
-    part("tr")
-        .add(part("td").add(part("span").class("card-box")))
-        .add(part("td").add(part("b").text(&step.task)).add(part("p").text(&words.join(" · "))))
-        .add(part("td").class("card-figure").text(&format!("{number} {sign}")))
+    part("li")
+        .add(part("span").class("card-box"))
+        .add(part("b").text(&step.task))
+        .add(part("b").class("card-figure").text(&format!("{number} {sign}")))
+        .add(part("p").text(&words.join(" · ")))
 }
 
 fn cautions(session: Session) -> Part {
