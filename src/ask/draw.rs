@@ -3,10 +3,10 @@
 use crate::drawing::{Differs, Place, Room, Sheet, along_spindle, as_found, profile};
 use crate::plan::{CutAt, Plan};
 use crate::trade::PairName;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
 pub enum Drawing {
     /// A cut as seen along the spindle.
     AlongSpindle(CutAt),

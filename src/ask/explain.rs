@@ -3,10 +3,10 @@
 use crate::plan::{Cut, CutAt, Plan, RoundCut, Stay};
 use crate::quantity::{Angle, Length, LengthUnit, fixed, show};
 use crate::trade::Member;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// A right-angled triangle, its sides in mm.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Triangle {
     /// The side along the page.
     pub along: f64,
@@ -23,7 +23,7 @@ pub struct Triangle {
 }
 
 /// One figure explained.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Explanation {
     /// The figure's name.
     pub title: String,

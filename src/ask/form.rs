@@ -3,10 +3,10 @@
 
 use super::{pad, shop};
 use crate::quantity::LengthUnit;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What a form is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum Subject {
     /// The builder's equipment.
     Shop,
@@ -15,7 +15,7 @@ pub enum Subject {
 }
 
 /// Something done to a form.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Change {
     /// A text typed into the field at a path, or an option chosen in it.
     Type(String, String),
@@ -28,7 +28,7 @@ pub enum Change {
 }
 
 /// A change and its number: what could not be taken is named by it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Edit {
     /// Its number.
     pub serial: u32,
@@ -37,7 +37,7 @@ pub struct Edit {
 }
 
 /// A form and what is done to it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct ToForm {
     /// What it is of.
     pub subject: Subject,
@@ -52,7 +52,7 @@ pub struct ToForm {
 }
 
 /// A form with what was done to it.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Formed {
     /// What is entered now.
     pub bytes: Vec<u8>,
@@ -63,13 +63,22 @@ pub struct Formed {
     /// What was understood of what was typed, where the text does not say so itself, by path.
     pub notes: Vec<(String, String)>,
     /// What is said about a file or other bytes that were taken, or were not.
-    pub said: Option<Result<String, String>>,
+    pub said: Option<Said>,
     /// Everything there is to enter.
     pub sections: Vec<FormSection>,
 }
 
+/// What is said about a file or other bytes.
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+pub struct Said {
+    /// The sentence.
+    pub words: String,
+    /// Whether they were not taken.
+    pub bad: bool,
+}
+
 /// A text that could not be taken.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Refused {
     /// The number of its edit.
     pub serial: u32,
@@ -82,7 +91,7 @@ pub struct Refused {
 }
 
 /// A part of a form.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct FormSection {
     /// Its own name in the form.
     pub key: String,
@@ -99,7 +108,7 @@ pub struct FormSection {
 }
 
 /// One field.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct FormField {
     /// Its own name in the form.
     pub path: String,

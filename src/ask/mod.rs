@@ -22,7 +22,7 @@ pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, Setting
 pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
-pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Subject, ToForm};
+pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subject, ToForm};
 pub use steps::{Order, StepLine, ToStep};
 pub use worked::{Example, ExampleFigure};
 
@@ -31,10 +31,10 @@ use crate::link;
 use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
 use crate::trade::Job;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is asked.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Question {
     /// How errors carry, and what the finished stays say.
     Check(Box<ToCheck>),
@@ -75,7 +75,7 @@ pub enum Question {
 }
 
 /// What comes back.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Answer {
     /// To [`Question::Check`].
     Check(Box<Checked>),
@@ -93,8 +93,10 @@ pub enum Answer {
     Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
-    /// To [`Question::Open`]: the job as a link text, or what is wrong with the file.
-    Opened(Result<String, String>),
+    /// To [`Question::Open`]: the job as a link text.
+    Opened(String),
+    /// To [`Question::Open`]: what is wrong with the file.
+    Refused(String),
     /// To [`Question::Save`] and [`Question::SaveShop`]: the file's text.
     Saved(String),
     /// To a question that has no answer: its job has faults.
@@ -104,22 +106,21 @@ pub enum Answer {
 impl Question {
     /// As bytes.
     pub fn to_bytes(&self) -> Vec<u8> {
-        // Writing to memory cannot fail.
-        postcard::to_allocvec(self).unwrap_or_default()
+        SerBin::serialize_bin(self)
     }
 }
 
 impl Answer {
     /// The answer that [`answer`] gave; `None` for other bytes.
     pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
-        postcard::from_bytes(bytes).ok()
+        DeBin::deserialize_bin(bytes).ok()
     }
 }
 
 /// The bytes of a [`Question`] in, those of its [`Answer`] out.
 pub fn answer(question: &[u8]) -> Vec<u8> {
-    let answer = postcard::from_bytes(question).map_or(Answer::None, |question| answered(&question));
-    postcard::to_allocvec(&answer).unwrap_or_default()
+    let answer = DeBin::deserialize_bin(question).map_or(Answer::None, |question| answered(&question));
+    answer.serialize_bin()
 }
 
 fn answered(question: &Question) -> Answer {
@@ -140,7 +141,7 @@ fn answered(question: &Question) -> Answer {
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }
-        Question::Open(text) => Answer::Opened(file::open(text)),
+        Question::Open(text) => file::open(text).map_or_else(Answer::Refused, Answer::Opened),
         Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
     }
 }

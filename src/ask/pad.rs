@@ -3,13 +3,14 @@
 use super::entry::{figure, understand};
 use super::form::{Change, FormSection, Formed, Refused, ToForm};
 use crate::trade::{BrakePad, Group, Spec};
+use nanoserde::{DeBin, SerBin};
 
 const WORDS: &str = "Read these off the mount or its drawing: none of them is a fact here. The flat is parallel to the plane of the \
                      pair.";
 
 /// The pad of kept bytes; the one to start from where there are none, or none that can be read.
 pub(super) fn read(bytes: &[u8]) -> BrakePad {
-    let kept: Vec<f64> = postcard::from_bytes(bytes).unwrap_or_default();
+    let kept: Vec<f64> = DeBin::deserialize_bin(bytes).unwrap_or_default();
     let mut kept = kept.into_iter();
     BrakePad::default()
         .map("", &mut |_, spec, plain| kept.next().filter(|kept| spec.bounds.contain(*kept)).unwrap_or(plain))
@@ -18,8 +19,7 @@ pub(super) fn read(bytes: &[u8]) -> BrakePad {
 fn write(pad: &BrakePad) -> Vec<u8> {
     let mut numbers = Vec::new();
     pad.each("", &mut |_, _, number| numbers.push(number));
-    // Writing to memory cannot fail.
-    postcard::to_allocvec(&numbers).unwrap_or_default()
+    SerBin::serialize_bin(&numbers)
 }
 
 pub(super) fn formed(asked: &ToForm) -> Formed {

@@ -4,10 +4,10 @@ use super::cut::tools;
 use crate::plan::Plan;
 use crate::quantity::{LengthUnit, fixed, show};
 use crate::work::{self, Effect, Reading, Rounding, Step};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is asked of the order of work.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct ToStep {
     /// The job, as a link text.
     pub job: String,
@@ -20,7 +20,7 @@ pub struct ToStep {
 }
 
 /// One thing to do.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct StepLine {
     /// Stays the same while the job does, so that a tick finds its step again.
     pub id: String,
@@ -49,7 +49,7 @@ pub struct StepLine {
 }
 
 /// The order of work, and what of it is read all at once.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Order {
     /// Every step.
     pub steps: Vec<StepLine>,

@@ -2,13 +2,13 @@
 
 use crate::check::{Worked, WorkedFigure, worked_examples};
 use crate::quantity::trimmed;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Draws of the example that is done by drawing: as many as settle its figures.
 const RUNS: usize = 100_000;
 
 /// One example.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Example {
     /// What it is called.
     pub name: String,
@@ -19,7 +19,7 @@ pub struct Example {
 }
 
 /// One figure of an example.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct ExampleFigure {
     /// What it is, with its unit.
     pub what: String,

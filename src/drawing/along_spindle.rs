@@ -1,7 +1,8 @@
 //! What is seen looking down the cutter.
 
 use super::Place;
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -60,8 +61,8 @@ fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
         Point::new(middle.x, across_y),
     ];
     corners.extend(near_end(&tube, place, radius));
-    let margins = Margins { side: 2.5, top: 2.2, bottom: 3.4 };
-    let mut canvas = Canvas::new(TITLE, Extent::of(corners.iter().copied()), margins, room);
+    let margins = Margins { left: 2.5, right: 2.5, top: 2.2, bottom: 3.4 };
+    let mut canvas = Canvas::new(TITLE, Area::of(corners.iter().copied()), margins, room);
     if !setting.on_side {
         let other = if place.hand == Hand::Right { Hand::Left } else { Hand::Right };
         drawn(plan, place, other, view).draw(&mut canvas, "");
@@ -144,8 +145,8 @@ fn slot(plan: &Plan, place: Place, cut: &SlotCut, room: Room) -> Sheet {
     let mouth = tube.on_axis(cut.mouth.mm());
     let datum_x = root.x + cut.dro_along.mm();
     let corners = [root.plus(0.0, -20.0), mouth.plus(0.0, 20.0), Point::new(datum_x, root.y)];
-    let margins = Margins { side: 1.5, top: 1.5, bottom: 3.4 };
-    let mut canvas = Canvas::new(TITLE, Extent::of(corners), margins, room);
+    let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 3.4 };
+    let mut canvas = Canvas::new(TITLE, Area::of(corners), margins, room);
     tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
     let h = canvas.letter;
     canvas.line(Pen::Cutter, "root_s_mm", root.plus(0.0, -16.0), root.plus(0.0, 16.0));
@@ -171,8 +172,8 @@ fn slot(plan: &Plan, place: Place, cut: &SlotCut, room: Room) -> Sheet {
 fn square(plan: &Plan, place: Place, room: Room) -> Sheet {
     let view = View::clamp_plane(&place.stay(plan).clamp);
     let tube = drawn(plan, place, place.hand, view);
-    let margins = Margins { side: 1.5, top: 1.5, bottom: 1.5 };
-    let mut canvas = Canvas::new("Square end", Extent::of(near_end(&tube, place, 30.0)), margins, room);
+    let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 1.5 };
+    let mut canvas = Canvas::new("Square end", Area::of(near_end(&tube, place, 30.0)), margins, room);
     tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
     let text = format!("The {} is cut square to the tube, at its reference point.", place.name());
     canvas.finish(text)

@@ -1,88 +1,77 @@
 //! Laying marks on a sheet: scale first, then outlines, then as many figures as find a free place.
 
+use super::area::Area;
 use super::sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
-use crate::quantity::{Angle, Length, LengthUnit, fixed};
+use crate::quantity::{Angle, Length, LengthUnit, fixed, trimmed};
 
 /// Width of a letter, as a share of its height.
 const LETTER: f64 = 0.62;
 
-/// The stretch of the sheet that the outlines need.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Extent {
-    min: Point,
-    max: Point,
-}
-
-impl Extent {
-    /// The smallest stretch that holds all points; nothing at all gives a small one about the origin.
-    pub(super) fn of(points: impl IntoIterator<Item = Point>) -> Self {
-        let mut extent: Option<Self> = None;
-        for point in points {
-            let (min, max) = extent.map_or((point, point), |extent| (extent.min, extent.max));
-            let low = Point::new(min.x.min(point.x), min.y.min(point.y));
-            extent = Some(Self { min: low, max: Point::new(max.x.max(point.x), max.y.max(point.y)) });
-        }
-        extent.unwrap_or(Self { min: Point::new(-1.0, -1.0), max: Point::new(1.0, 1.0) })
-    }
-}
+/// How far lines may leave a sheet, in lettering heights: there is that much free about it.
+const OVER: f64 = 0.6;
 
 /// Room for figures round the outlines, in lettering heights.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Margins {
-    pub(super) side: f64,
+    pub(super) left: f64,
+    pub(super) right: f64,
     pub(super) top: f64,
     pub(super) bottom: f64,
-}
-
-/// The box of a text.
-#[derive(Clone, Copy)]
-struct TextBox {
-    min: Point,
-    max: Point,
-}
-
-impl TextBox {
-    fn overlaps(&self, other: &Self) -> bool {
-        self.min.x < other.max.x
-            && other.min.x < self.max.x
-            && self.min.y < other.max.y
-            && other.min.y < self.max.y
-    }
 }
 
 /// A sheet in the making.
 pub(super) struct Canvas {
     sheet: Sheet,
-    boxes: Vec<TextBox>,
+    boxes: Vec<Area>,
     /// Height of the lettering, mm.
     pub(super) letter: f64,
     unit: LengthUnit,
 }
 
 impl Canvas {
-    pub(super) fn new(title: impl Into<String>, extent: Extent, margins: Margins, room: Room) -> Self {
+    pub(super) fn new(title: impl Into<String>, extent: Area, margins: Margins, room: Room) -> Self {
         let free = |dots: f64, letters: f64| (dots - letters * room.lettering).max(0.2 * dots);
         let wide = (extent.max.x - extent.min.x).max(1.0);
         let high = (extent.max.y - extent.min.y).max(1.0);
-        let across = wide / free(room.width, 2.0 * margins.side);
+        let across = wide / free(room.width, margins.left + margins.right);
         let down = high / free(room.height, margins.top + margins.bottom);
         let letter = room.lettering * across.max(down);
+        let (left, right) = (margins.left * letter, margins.right * letter);
         // A sheet as wide as its room keeps that scale on the screen, whatever its height.
-        let spare = (room.width * across.max(down) - wide) / 2.0;
+        let spare = (room.width * across.max(down) - wide - left - right) / 2.0;
         let sheet = Sheet {
             title: title.into(),
             text: String::new(),
-            min: Point::new(extent.min.x - spare, extent.min.y - margins.top * letter),
-            max: Point::new(extent.max.x + spare, extent.max.y + margins.bottom * letter),
+            min: Point::new(extent.min.x - left - spare, extent.min.y - margins.top * letter),
+            max: Point::new(extent.max.x + right + spare, extent.max.y + margins.bottom * letter),
             marks: Vec::new(),
             handles: Vec::new(),
         };
         Self { sheet, boxes: Vec::new(), letter, unit: room.unit }
     }
 
+    /// A sheet to the scale of `above` and as wide, between two heights.
+    pub(super) fn like(title: String, above: Area, [top, bottom]: [f64; 2], letter: f64, room: Room) -> Self {
+        let (min, max) = (Point::new(above.min.x, top), Point::new(above.max.x, bottom));
+        let (text, marks, handles) = (String::new(), Vec::new(), Vec::new());
+        let sheet = Sheet { title, text, min, max, marks, handles };
+        Self { sheet, boxes: Vec::new(), letter, unit: room.unit }
+    }
+
+    /// The finished sheet; lines that leave it end at its edge.
     pub(super) fn finish(mut self, text: String) -> Sheet {
+        let within = self.area().grown(OVER * self.letter);
+        let marks = std::mem::take(&mut self.sheet.marks);
+        for Mark { topic, pen, shape } in marks {
+            let parts = within.clipped(shape).into_iter();
+            self.sheet.marks.extend(parts.map(|shape| Mark { topic: topic.clone(), pen, shape }));
+        }
         self.sheet.text = text;
         self.sheet
+    }
+
+    pub(super) const fn area(&self) -> Area {
+        Area { min: self.sheet.min, max: self.sheet.max }
     }
 
     pub(super) fn left(&self) -> f64 {
@@ -113,6 +102,14 @@ impl Canvas {
         }
     }
 
+    /// A chain of lines, which may be a single one.
+    pub(super) fn chain(&mut self, pen: Pen, topic: &str, points: Vec<Point>) {
+        match *points.as_slice() {
+            [a, b] => self.line(pen, topic, a, b),
+            _ => self.path(pen, topic, points, false),
+        }
+    }
+
     pub(super) fn circle(&mut self, pen: Pen, topic: &str, at: Point, radius: f64) {
         self.put(pen, topic, Shape::Circle { at, radius });
     }
@@ -128,7 +125,7 @@ impl Canvas {
         // A finger takes hold further out than the knob is drawn; a figure is wide, so it is kept off above and below.
         let (wide, high) = (0.6 * self.letter, self.letter);
         let (min, max) = (handle.at.plus(-wide, -high), handle.at.plus(wide, high));
-        self.boxes.push(TextBox { min, max });
+        self.boxes.push(Area { min, max });
         self.sheet.handles.push(handle);
     }
 
@@ -141,50 +138,133 @@ impl Canvas {
         text.replacen('-', "−", 1)
     }
 
+    /// The smallest step of a scale that is round in the sheet's unit and not less than `least`, all mm.
+    pub(super) fn round_step(&self, least: f64) -> f64 {
+        let (one, first) = self.round_unit();
+        let mut step = first * one;
+        for factor in [2.0, 2.5, 2.0].into_iter().cycle().take(18) {
+            if step >= least {
+                break;
+            }
+            step *= factor;
+        }
+        step
+    }
+
+    /// A round length of a scale.
+    pub(super) fn round_figure(&self, mm: f64) -> String {
+        trimmed(mm / self.round_unit().0, 2).replacen('-', "−", 1)
+    }
+
+    /// The sheet's unit in mm, and the smallest step of a scale in it.
+    fn round_unit(&self) -> (f64, f64) {
+        match self.unit {
+            LengthUnit::Millimetre => (1.0, 1.0),
+            LengthUnit::Inch => (Length::from_inches(1.0).mm(), 0.05),
+        }
+    }
+
     /// A length with its unit, for the sentence.
     pub(super) fn said(&self, length: Length) -> String {
         let sign = if self.unit == LengthUnit::Millimetre { "mm" } else { "in" };
         format!("{} {sign}", self.figure(length))
     }
 
-    /// Writes `text` at the first of `places` that is free and on the sheet; `false` where none is.
-    pub(super) fn note(&mut self, topic: &str, text: &str, places: &[(Point, Anchor)]) -> bool {
-        let free = places.iter().find_map(|(at, anchor)| {
-            let text_box = self.text_box(text, *at, *anchor);
-            self.is_free(&text_box).then_some((*at, *anchor, text_box))
-        });
-        let Some((at, anchor, text_box)) = free else { return false };
-        self.boxes.push(text_box);
-        self.put(Pen::Text, topic, Shape::Text { at, text: text.to_owned(), anchor });
-        true
+    /// Writes `text` at the first of `places` that is free and on the sheet, if there is one where the fewest lines pass through
+    /// it. Where none is free it is left out.
+    pub(super) fn note(&mut self, topic: &str, text: &str, places: &[(Point, Anchor)]) -> Option<Area> {
+        self.write(topic, text, places, usize::MAX)
     }
 
-    fn text_box(&self, text: &str, at: Point, anchor: Anchor) -> TextBox {
+    /// The same, but only where no line passes through it.
+    pub(super) fn clear_note(&mut self, topic: &str, text: &str, places: &[(Point, Anchor)]) -> Option<Area> {
+        self.write(topic, text, places, 0)
+    }
+
+    fn write(&mut self, topic: &str, text: &str, places: &[(Point, Anchor)], most: usize) -> Option<Area> {
+        let mut best: Option<(usize, Point, Anchor, Area)> = None;
+        for (at, anchor) in places {
+            let text_box = self.text_box(text, *at, *anchor);
+            if !self.is_free(&text_box) {
+                continue;
+            }
+            let lines = self.lines_through(&text_box);
+            if lines <= most && best.is_none_or(|best| lines < best.0) {
+                best = Some((lines, *at, *anchor, text_box));
+            }
+            if lines == 0 {
+                break;
+            }
+        }
+        let (_, at, anchor, text_box) = best?;
+        self.boxes.push(text_box);
+        self.put(Pen::Text, topic, Shape::Text { at, text: text.to_owned(), anchor });
+        Some(text_box)
+    }
+
+    /// A thin line from a place to the text that speaks of it, where that stands apart from it.
+    pub(super) fn leader(&mut self, topic: &str, from: Point, text: &Area) {
+        let to = text.nearest(from);
+        if from.distance(to) > 0.6 * self.letter {
+            self.line(Pen::Thin, topic, from, to);
+        }
+    }
+
+    /// Whether a place lies on the sheet.
+    pub(super) fn has(&self, point: Point) -> bool {
+        self.area().has(point)
+    }
+
+    fn lines_through(&self, text_box: &Area) -> usize {
+        self.sheet.marks.iter().filter(|mark| text_box.meets(&mark.shape)).count()
+    }
+
+    fn text_box(&self, text: &str, at: Point, anchor: Anchor) -> Area {
         let wide = text.chars().count() as f64 * LETTER * self.letter;
         let left = match anchor {
             Anchor::Start => at.x,
             Anchor::Middle => at.x - wide / 2.0,
             Anchor::End => at.x - wide,
         };
-        TextBox {
+        Area {
             min: Point::new(left, at.y - 0.85 * self.letter),
             max: Point::new(left + wide, at.y + 0.25 * self.letter),
         }
     }
 
-    fn is_free(&self, text_box: &TextBox) -> bool {
-        let inside = self.sheet.min.x <= text_box.min.x
-            && text_box.max.x <= self.sheet.max.x
-            && self.sheet.min.y <= text_box.min.y
-            && text_box.max.y <= self.sheet.max.y;
-        inside && !self.boxes.iter().any(|other| other.overlaps(text_box))
+    fn is_free(&self, text_box: &Area) -> bool {
+        self.area().holds(text_box) && !self.boxes.iter().any(|other| other.overlaps(text_box))
     }
 
     /// A dimension between `a` and `b`, drawn `off` away from them. It is left out where its figure finds no free place.
     pub(super) fn dimension(&mut self, topic: &str, text: &str, a: Point, b: Point, off: Point) {
+        self.draw_dimension(topic, text, [a, b], off, usize::MAX);
+    }
+
+    /// The same, left out too where a line would pass through its figure; whether it is there.
+    pub(super) fn clear_dimension(
+        &mut self,
+        topic: &str,
+        text: &str,
+        a: Point,
+        b: Point,
+        off: Point,
+    ) -> bool {
+        self.draw_dimension(topic, text, [a, b], off, 0)
+    }
+
+    fn draw_dimension(
+        &mut self,
+        topic: &str,
+        text: &str,
+        [a, b]: [Point; 2],
+        off: Point,
+        most: usize,
+    ) -> bool {
         let (from, to) = (a.plus(off.x, off.y), b.plus(off.x, off.y));
-        if !self.note(topic, text, &self.figure_places(text, from, to)) {
-            return;
+        let places = self.figure_places(text, from, to);
+        if self.write(topic, text, &places, most).is_none() {
+            return false;
         }
         for (start, end) in [(a, from), (b, to)] {
             let gap = start.distance(end);
@@ -195,6 +275,7 @@ impl Canvas {
             }
         }
         self.dimension_line(topic, from, to);
+        true
     }
 
     /// Where the figure of a dimension may stand: over the middle of a level line, beside an upright one, past its ends.
@@ -203,14 +284,16 @@ impl Canvas {
         let middle = from.towards(to, 0.5);
         let (dx, dy) = ((to.x - from.x).abs(), (to.y - from.y).abs());
         let wide = text.chars().count() as f64 * LETTER * h;
-        let beside =
-            [(middle.plus(0.4 * h, 0.3 * h), Anchor::Start), (middle.plus(-0.4 * h, 0.3 * h), Anchor::End)];
+        let beside = [0.5, 0.25, 0.75, 0.9].map(|share| from.towards(to, share)).into_iter().flat_map(|at| {
+            [(at.plus(0.4 * h, 0.3 * h), Anchor::Start), (at.plus(-0.4 * h, 0.3 * h), Anchor::End)]
+        });
         let mut places = Vec::new();
         if dx > dy {
             let slope = dy / dx.max(1e-9);
             let lift = 0.35 * h + slope * wide / 2.0;
             if dx > wide {
-                places.push((middle.plus(0.0, -lift), Anchor::Middle));
+                let over = [0.5, 0.25, 0.75].map(|share| from.towards(to, share).plus(0.0, -lift));
+                places.extend(over.map(|at| (at, Anchor::Middle)));
             }
             let (left, right) = if from.x < to.x { (from, to) } else { (to, from) };
             places.push((right.plus(0.9 * h, -0.3 * h), Anchor::Start));
@@ -219,9 +302,11 @@ impl Canvas {
             places.push((middle.plus(0.0, 1.1 * h), Anchor::Middle));
         } else {
             places.extend(beside);
-            let (top, bottom) = if from.y < to.y { (from, to) } else { (to, from) };
-            places.push((top.plus(0.0, -0.9 * h), Anchor::Middle));
-            places.push((bottom.plus(0.0, 1.7 * h), Anchor::Middle));
+            // Past its ends, the second one first: there is nothing beyond it.
+            for (end, other) in [(to, from), (from, to)] {
+                let off = if end.y < other.y { -1.3 * h } else { 2.1 * h };
+                places.push((end.plus(0.0, off), Anchor::Middle));
+            }
         }
         places
     }
@@ -272,7 +357,7 @@ impl Canvas {
             (at(direction, radius + 0.6 * self.letter).plus(0.0, 0.3 * self.letter), anchor)
         });
         let above = (at(middle, radius).plus(0.0, -0.6 * self.letter), Anchor::Middle);
-        if !self.note(topic, &text, &[places.as_slice(), &[above]].concat()) {
+        if self.note(topic, &text, &[places.as_slice(), &[above]].concat()).is_none() {
             return;
         }
         let steps = 24;

@@ -1,9 +1,13 @@
 //! One pair of stays as it lies in its fixture, seen from above.
 
-use super::canvas::{Canvas, Extent, Margins};
-use super::sheet::{Anchor, Handle, Pen, Point, Room, Sheet};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
+use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
+use super::neighbours::{Beside, beside};
+use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
+use crate::plan::room::Neighbour;
 use crate::plan::{Cut, Pair, Plan, Post, Stay};
 use crate::quantity::Length;
 use crate::trade::{End, Hand, Member, PairName, Side};
@@ -16,56 +20,92 @@ const BEHIND_AXLE: f64 = 18.0;
 const AXLE_OVER: f64 = 10.0;
 
 /// What the whole drawing goes by.
-struct Scene<'a> {
-    plan: &'a Plan,
-    name: PairName,
-    pair: &'a Pair,
-    view: View,
-    stays: [Drawn<'a>; 2],
+pub(super) struct Scene<'a> {
+    pub(super) plan: &'a Plan,
+    pub(super) name: PairName,
+    pub(super) pair: &'a Pair,
+    pub(super) view: View,
+    /// Right, then left.
+    pub(super) stays: [Drawn<'a>; 2],
+    /// The lowest of what is to scale.
+    pub(super) low: f64,
 }
 
 /// One pair in its clamp plane: stays with their cuts, member, posts, tyre, dummy axle, and the figures to set. Where the
 /// sides do not share a plane, it is the right side's, and the left stay is seen from there.
 pub fn clamp_plane(plan: &Plan, name: PairName, room: Room) -> Sheet {
-    let pair = plan.pair(name);
-    let view = View::clamp_plane(&pair.right.clamp);
-    let stays = Hand::ALL.map(|hand| Drawn::new(pair.stay(hand), &plan.job.pair(name).side(hand).tube, view));
-    let scene = Scene { plan, name, pair, view, stays };
-    let drop = drop_height(plan, name);
-    let bottom = if drop > 0.0 { 5.0 } else { 3.5 };
-    let mut corners = scene.corners();
-    let plan_bottom = corners.iter().map(|corner| corner.y).fold(0.0, f64::max);
-    if drop > 0.0 {
-        corners.push(Point::new(0.0, plan_bottom + drop + 24.0));
-    }
-    let margins = Margins { side: 0.8, top: 2.4, bottom };
-    let title = format!("Clamp plane, {}", name.name());
-    let mut canvas = Canvas::new(title, Extent::of(corners), margins, room);
-    scene.draw_things(&mut canvas);
+    clamp_plane_with_gaps(plan, name, &[], room)
+}
+
+/// The same with the room to what turns beside the pair, where that is known.
+pub fn clamp_plane_with_gaps(plan: &Plan, name: PairName, gaps: &[GapLine], room: Room) -> Sheet {
+    let scene = Scene::new(plan, name);
+    let mut canvas = scene.canvas(room);
+    let mut within = canvas.area();
+    within.max.y = scene.low + (1.2 + scene.bend_rows()) * canvas.letter;
+    let beside =
+        beside(plan, name, &scene.view, within, |to| matches!(to, Neighbour::Tyre | Neighbour::Post(_)));
+    scene.draw_things(&mut canvas, &beside);
+    draw_lines(&mut canvas, &scene.view, gaps);
     scene.put_handles(&mut canvas);
-    scene.draw_figures(&mut canvas, plan_bottom);
     if name == PairName::Chainstays {
-        scene.draw_elevation(&mut canvas, plan_bottom);
+        scene.draw_elevation(&mut canvas);
     }
-    let text = scene.sentence(&canvas);
+    scene.draw_figures(&mut canvas);
+    draw_figures(&mut canvas, &scene.view, gaps, true);
+    scene.bend_figures(&mut canvas);
+    draw_figures(&mut canvas, &scene.view, gaps, false);
+    for beside in &beside {
+        beside.draw_name(&mut canvas);
+    }
+    let text = scene.sentence(&canvas, gaps);
     canvas.finish(text)
 }
 
-/// Height of the strip below that shows the chainstays' line from the side, for its drop.
-fn drop_height(plan: &Plan, name: PairName) -> f64 {
-    if name == PairName::Chainstays { plan.job.frame.bb_drop.mm().abs() } else { 0.0 }
-}
+impl<'a> Scene<'a> {
+    pub(super) fn new(plan: &'a Plan, name: PairName) -> Self {
+        let pair = plan.pair(name);
+        let view = View::clamp_plane(&pair.right.clamp);
+        let stays =
+            Hand::ALL.map(|hand| Drawn::new(pair.stay(hand), &plan.job.pair(name).side(hand).tube, view));
+        let mut scene = Self { plan, name, pair, view, stays, low: 0.0 };
+        scene.low = scene.corners().iter().map(|corner| corner.y).fold(0.0, f64::max);
+        scene
+    }
 
-impl Scene<'_> {
-    fn slide(&self) -> f64 {
+    /// The empty sheet. Along the fixture it is the same for all that is drawn to the scale of this pair.
+    pub(super) fn canvas(&self, room: Room) -> Canvas {
+        let mut corners = self.corners();
+        let drop = self.drop_height();
+        if drop > 0.0 {
+            corners.push(Point::new(0.0, self.low + drop + 24.0));
+        }
+        let bottom = if drop > 0.0 { 5.0 } else { 3.5 };
+        let margins = Margins { left: 1.6, right: 3.0, top: 3.7, bottom: bottom + self.bend_rows() };
+        let title = format!("Clamp plane, {}", self.name.name());
+        Canvas::new(title, Area::of(corners), margins, room)
+    }
+
+    /// Height of the strip below that shows the chainstays' line from the side, for its drop.
+    fn drop_height(&self) -> f64 {
+        let chainstays = self.name == PairName::Chainstays;
+        if chainstays { self.plan.job.frame.bb_drop.mm().abs() } else { 0.0 }
+    }
+
+    /// Rows of lettering below the stays that the bends' figures need.
+    pub(super) fn bend_rows(&self) -> f64 {
+        if self.stays.iter().any(|stay| stay.bends().next().is_some()) { 2.4 } else { 0.0 }
+    }
+
+    pub(super) fn slide(&self) -> f64 {
         self.pair.slide.mm()
     }
 
-    fn at(u: f64, v: f64) -> Point {
+    pub(super) fn at(u: f64, v: f64) -> Point {
         Point::new(-u, v)
     }
 
-    fn half_axle(&self) -> f64 {
+    pub(super) fn half_axle(&self) -> f64 {
         0.5 * self.plan.job.frame.axle_spacing.mm()
     }
 
@@ -78,10 +118,15 @@ impl Scene<'_> {
         corners
     }
 
-    fn draw_things(&self, canvas: &mut Canvas) {
+    fn draw_things(&self, canvas: &mut Canvas, beside: &[Beside]) {
         let slide = self.slide();
         canvas.line(Pen::Axis, "", Self::at(-40.0, 0.0), Self::at(slide + BEHIND_AXLE, 0.0));
-        self.draw_tyre(canvas);
+        if beside.is_empty() {
+            self.draw_tyre(canvas);
+        }
+        for beside in beside {
+            beside.draw(canvas);
+        }
         for hand in Hand::ALL {
             let end = self.side(hand).front_end;
             if hand == Hand::Right || end != self.side(Hand::Right).front_end {
@@ -110,7 +155,7 @@ impl Scene<'_> {
         }
     }
 
-    fn side(&self, hand: Hand) -> &Side {
+    pub(super) fn side(&self, hand: Hand) -> &Side {
         self.plan.job.pair(self.name).side(hand)
     }
 
@@ -175,173 +220,7 @@ impl Scene<'_> {
         }
     }
 
-    /// The figures to set, the most needed first.
-    fn draw_figures(&self, canvas: &mut Canvas, plan_bottom: f64) {
-        let h = canvas.letter;
-        let key = self.name.key();
-        let slide = self.slide();
-        let row = plan_bottom + 2.4 * h;
-        let text = canvas.figure(self.pair.slide);
-        let topic = format!("{key}.slide_mm");
-        canvas.dimension(&topic, &text, Self::at(slide, 0.0), Self::at(0.0, 0.0), Point::new(0.0, row));
-        for hand in Hand::ALL {
-            self.end_figures(canvas, hand);
-        }
-        for (i, post) in self.pair.posts.iter().enumerate() {
-            self.post_figures(canvas, post, &format!("{key}.posts.{i}"));
-        }
-        let reach = self.side(Hand::Right).rear.reach;
-        let text = canvas.figure(reach);
-        let rear = self.view.point(&self.pair.right.rear_point);
-        let topic = format!("{key}.right.rear.reach_mm");
-        let top = -plan_bottom - 1.2 * h;
-        canvas.dimension(
-            &topic,
-            &text,
-            Point::new(-slide, top),
-            Point::new(rear.x, top),
-            Point::new(0.0, 0.0),
-        );
-    }
-
-    fn post_figures(&self, canvas: &mut Canvas, post: &Post, topic: &str) {
-        let h = canvas.letter;
-        let u = post.u.mm();
-        // Between the tubes there is room for three lines of lettering, or the outer two go outside.
-        let roomy = post.inside.is_some_and(|inside| inside.mm() > 4.5 * h);
-        for (v, sign) in [(post.right, 1.0), (post.left, -1.0)] {
-            let Some(v) = v else { continue };
-            canvas.arrow(topic, Self::at(u, sign * v.mm()), Self::at(u, 0.0));
-            let edge = post.outside.map_or(v.mm() + h, |over| over.mm() / 2.0);
-            let between = |side: f64| Self::at(u, sign * v.mm() * 0.5).plus(side * h, 0.3 * h);
-            let beyond = |lines: f64| Self::at(u, sign * (edge + lines * h)).plus(0.4 * h, 0.3 * h);
-            let mut places = vec![(beyond(0.8), Anchor::Start), (beyond(1.9), Anchor::Start)];
-            if roomy {
-                places.splice(0..0, [(between(0.4), Anchor::Start), (between(-0.4), Anchor::End)]);
-            }
-            canvas.note(topic, &canvas.figure(v), &places);
-        }
-        let middle = Self::at(u, 0.0).plus(0.0, -0.3 * h);
-        let calipers = [(post.inside, "in ", 0.0), (post.outside, "over ", 1.2 * h)];
-        for (reading, word, down) in calipers {
-            let Some(reading) = reading else { continue };
-            let text = format!("{word}{}", canvas.figure(reading));
-            let top = [post.right, post.left].into_iter().flatten().map(|v| v.mm()).fold(0.0, f64::max);
-            let outside = -top - 14.0 - 0.4 * h;
-            let places = [
-                (middle.plus(-0.5 * h, -down), Anchor::End),
-                (middle.plus(0.5 * h, -down), Anchor::Start),
-                (Point::new(-u, outside - 1.2 * h), Anchor::Middle),
-                (Point::new(-u, outside - 2.5 * h), Anchor::Middle),
-                (Point::new(-u, -outside + 1.1 * h), Anchor::Middle),
-                (Point::new(-u, -outside + 2.4 * h), Anchor::Middle),
-            ];
-            let places = if word == "over " { places.into_iter().skip(2).collect() } else { places.to_vec() };
-            canvas.note(topic, &text, &places);
-        }
-    }
-
-    /// Half spacings at the two reference points.
-    fn end_figures(&self, canvas: &mut Canvas, hand: Hand) {
-        let h = canvas.letter;
-        let stay = self.pair.stay(hand);
-        let side = self.side(hand);
-        let shown = self.handle_hand(hand);
-        let ends = [
-            (stay.front_point, side.front.half_spacing, "front", -2.6 * h),
-            (stay.rear_point, side.rear.half_spacing, "rear", 1.6 * h),
-        ];
-        for (point, spacing, end, off) in ends {
-            let at = self.view.point(&point);
-            let topic = format!("{}.{}.{end}.half_spacing_mm", self.name.key(), shown.key());
-            let text = canvas.figure(spacing);
-            // Behind the axle at the rear, before the member at the front.
-            let x = if end == "front" { canvas.right() - at.x + off } else { canvas.left() - at.x + off };
-            canvas.dimension(&topic, &text, Point::new(at.x, 0.0), at, Point::new(x, 0.0));
-        }
-    }
-
-    /// Whose figures a side's handles change: the right's where the left mirrors it.
-    fn handle_hand(&self, hand: Hand) -> Hand {
-        if self.plan.job.pair(self.name).left.is_some() { hand } else { Hand::Right }
-    }
-
-    fn put_handles(&self, canvas: &mut Canvas) {
-        for hand in Hand::ALL {
-            let shown = self.handle_hand(hand);
-            let stay = self.pair.stay(hand);
-            let side = self.side(hand);
-            let sign = hand.sign();
-            let ends = [
-                ("front", stay.front_point, side.front.half_spacing),
-                ("rear", stay.rear_point, side.rear.half_spacing),
-            ];
-            for (end, point, spacing) in ends {
-                canvas.handle(Handle {
-                    path: format!("{}.{}.{end}.half_spacing_mm", self.name.key(), shown.key()),
-                    name: format!("{} {end} half spacing", hand.key()),
-                    at: self.view.point(&point),
-                    along: Point::new(0.0, sign),
-                    value: spacing.mm(),
-                });
-            }
-            if hand == shown {
-                let at = self.view.point(&stay.rear_point);
-                canvas.handle(Handle {
-                    path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
-                    name: format!("{} reach", hand.key()),
-                    at: Point::new(at.x, at.y * 0.5),
-                    along: Point::new(1.0, 0.0),
-                    value: side.rear.reach.mm(),
-                });
-            }
-        }
-        self.length_handle(canvas);
-    }
-
-    /// Pulling the axle along the fixture changes the chainstay length.
-    fn length_handle(&self, canvas: &mut Canvas) {
-        let length = self.plan.job.frame.chainstay_length;
-        // A moves along x by L / A.x for each mm of L.
-        let rate = length.mm() / self.plan.axle.x.max(1.0) * self.pair.right.clamp.u.x;
-        if rate.abs() > 0.2 {
-            canvas.handle(Handle {
-                path: "frame.chainstay_length_mm".into(),
-                name: "chainstay length".into(),
-                at: Self::at(self.slide(), 0.0),
-                along: Point::new(-rate, 0.0),
-                value: length.mm(),
-            });
-        }
-    }
-
-    /// The line from shell to axle from the side, below the plan, with the drop.
-    fn draw_elevation(&self, canvas: &mut Canvas, plan_bottom: f64) {
-        let frame = &self.plan.job.frame;
-        let h = canvas.letter;
-        let (x, drop) = (self.plan.axle.x, frame.bb_drop.mm());
-        let shell = Point::new(0.0, plan_bottom + 3.6 * h + drop.max(0.0));
-        let axle = Point::new(-x, shell.y - drop);
-        canvas.circle(Pen::Thin, "frame.shell_od_mm", shell, 4.0);
-        canvas.circle(Pen::Thin, "", axle, 4.0);
-        canvas.line(Pen::Axis, "frame.chainstay_length_mm", shell, axle);
-        let foot = Point::new(-x, shell.y);
-        canvas.line(Pen::Thin, "frame.bb_drop_mm", shell, foot);
-        let text = canvas.figure(frame.bb_drop);
-        canvas.dimension("frame.bb_drop_mm", &text, axle, foot, Point::new(2.0 * h, 0.0));
-        let middle = shell.towards(axle, 0.42).plus(0.0, 1.2 * h + 0.42 * drop.max(0.0));
-        let words = format!("drop {text}, from the side");
-        canvas.note("frame.bb_drop_mm", &words, &[(middle, Anchor::Middle)]);
-        canvas.handle(Handle {
-            path: "frame.bb_drop_mm".into(),
-            name: "bottom bracket drop".into(),
-            at: axle,
-            along: Point::new(0.0, -1.0),
-            value: drop,
-        });
-    }
-
-    fn sentence(&self, canvas: &Canvas) -> String {
+    fn sentence(&self, canvas: &Canvas, gaps: &[GapLine]) -> String {
         let said = |length: Length| canvas.said(length);
         let posts = self.pair.posts.iter().filter_map(|post| {
             let (right, left) = (post.right?, post.left?);
@@ -355,12 +234,14 @@ impl Scene<'_> {
         let side = self.side(Hand::Right);
         format!(
             "The {} in their clamp plane from above, front to the right, drive side below. Front half spacing {}, rear half \
-             spacing {}, slide {}.{}",
+             spacing {}, slide {}.{}{}{}",
             self.name.name(),
             said(side.front.half_spacing),
             said(side.rear.half_spacing),
             said(self.pair.slide),
-            posts.collect::<String>()
+            posts.collect::<String>(),
+            self.bends_said(canvas),
+            gaps_said(canvas, gaps),
         )
     }
 }

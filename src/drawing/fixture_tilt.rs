@@ -2,7 +2,8 @@
 
 use super::Place;
 use super::along_spindle::table_way;
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::view::View;
 use crate::plan::{EndUp, Plan, RoundCut};
@@ -20,9 +21,13 @@ pub fn fixture_tilt(plan: &Plan, place: Place, room: Room) -> Sheet {
         Some(cut) if cut.setting.on_side => on_side(plan, place, cut, room),
         Some(cut) => tilted(plan, place, cut, room),
         None => {
-            let margins = Margins { side: 1.0, top: 1.0, bottom: 1.0 };
+            let margins = Margins { left: 1.0, right: 1.0, top: 1.0, bottom: 1.0 };
             let text = format!("The {} needs no tilt.", place.name());
-            Canvas::new(TITLE, Extent::of([]), margins, room).finish(text)
+            // As low as a line of text.
+            let ends = [Point::new(-1.0, 0.0), Point::new(1.0, 0.05)];
+            let mut canvas = Canvas::new(TITLE, Area::of(ends), margins, room);
+            canvas.note("", "needs no tilt", &[(Point::new(0.0, 0.0), Anchor::Middle)]);
+            canvas.finish(text)
         }
     }
 }
@@ -50,8 +55,8 @@ fn tilted(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
     let nose = Point::new(middle.x, plane_y - 90.0);
     let mut extent = corners.to_vec();
     extent.extend([nose.plus(radius, -10.0), nose.plus(-radius, -10.0)]);
-    let margins = Margins { side: 2.5, top: 1.5, bottom: 2.6 };
-    let mut canvas = Canvas::new(TITLE, Extent::of(extent), margins, room);
+    let margins = Margins { left: 2.5, right: 2.5, top: 1.5, bottom: 2.6 };
+    let mut canvas = Canvas::new(TITLE, Area::of(extent), margins, room);
     let table = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), table), Point::new(canvas.right(), table));
     canvas.path(Pen::Visible, "", corners.to_vec(), true);
@@ -105,7 +110,7 @@ fn tilt_figures(
     let short = format!("gauge {}°", fixed(gauge.degrees(), 2));
     let centre = 0.5 * (canvas.left() + canvas.right());
     let below = [(Point::new(centre, table + 1.3 * h), Anchor::Middle)];
-    if !canvas.note("tilt_deg", &words, &below) {
+    if canvas.note("tilt_deg", &words, &below).is_none() {
         canvas.note("tilt_deg", &short, &below);
     }
     let up = match setting.end_up {
@@ -130,8 +135,8 @@ fn on_side(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
     let radius = 0.5 * cut.cutter.mm();
     let top = -half - 90.0;
     let extent = [Point::new(-high, half), Point::new(above + radius, top - 10.0), Point::new(30.0, 0.0)];
-    let margins = Margins { side: 3.0, top: 1.5, bottom: 2.8 };
-    let mut canvas = Canvas::new(TITLE, Extent::of(extent), margins, room);
+    let margins = Margins { left: 3.0, right: 3.0, top: 1.5, bottom: 2.8 };
+    let mut canvas = Canvas::new(TITLE, Area::of(extent), margins, room);
     let h = canvas.letter;
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), half), Point::new(canvas.right(), half));
     let block = [(-high, -half), (-0.35 * high, -half), (-0.35 * high, half), (-high, half)];

@@ -5,23 +5,34 @@
 //! beside the drawing have them all.
 
 mod along_spindle;
+mod area;
 mod as_found;
 mod canvas;
+mod clamp_figures;
+mod clamp_handles;
 mod clamp_plane;
 mod fixture_tilt;
+mod gaps;
+mod hull;
+mod neighbours;
 mod profile;
+mod room_strip;
 mod sheet;
 mod side_view;
 mod tube;
 mod view;
+mod way_in;
 
 pub use along_spindle::along_spindle;
 pub use as_found::{Differs, as_found};
-pub use clamp_plane::clamp_plane;
+pub use clamp_plane::{clamp_plane, clamp_plane_with_gaps};
 pub use fixture_tilt::fixture_tilt;
+pub use gaps::GapLine;
 pub use profile::profile;
+pub use room_strip::{Strip, room_strip};
 pub use sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
-pub use side_view::side_view;
+pub use side_view::{side_view, side_view_with_gaps};
+pub use way_in::{Body, Part, WayIn, way_in};
 
 use crate::plan::{Cut, Plan, Stay};
 use crate::trade::{Hand, PairName};

@@ -1,9 +1,12 @@
 //! The end of a stay, unrolled.
 
 use super::Place;
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
-use crate::plan::{Cut, Plan, ProfilePoint, RoundCut, SlotCut, stay_outline};
+use super::tube::EndTube;
+use crate::geometry::{Node, Outline, perimeter};
+use crate::plan::{Cut, Plan, ProfilePoint, RoundCut, SlotCut, stay_line, stay_surface};
 use crate::quantity::{Angle, Length};
 use std::f64::consts::TAU;
 
@@ -18,13 +21,13 @@ pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
     let cut = place.cut(plan);
     let long = cut.long_point().map_or(0.0, Length::mm);
     let short = cut.short_point().map_or(long, Length::mm);
-    let tube = &plan.job.pair(place.pair).side(place.hand).tube;
-    let radius = stay_outline(tube).radius(short);
-    let unrolled = Unrolled { radius, sign: if place.at_front { 1.0 } else { -1.0 }, long };
+    let around = around(plan, place, short);
+    let sign = if place.at_front { 1.0 } else { -1.0 };
     let deep = (short - long).abs() + BEHIND;
-    let wide = TAU * radius;
-    let margins = Margins { side: 2.2, top: 2.2, bottom: 2.0 };
-    let extent = Extent::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
+    let wide = around.whole();
+    let unrolled = Unrolled { around, sign, long };
+    let margins = Margins { left: 2.2, right: 2.2, top: 2.2, bottom: 3.2 };
+    let extent = Area::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
     let mut canvas = Canvas::new("Profile, unrolled", extent, margins, room);
     unrolled.draw_ticks(&mut canvas, deep);
     match cut {
@@ -38,22 +41,81 @@ pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
 
 /// The scale of the unrolled end: the long point at the top, the tube below.
 struct Unrolled {
-    radius: f64,
+    around: Around,
     sign: f64,
     long: f64,
 }
 
+/// The way round a section, from φ = 0.
+enum Around {
+    /// A circle of that radius.
+    Round(f64),
+    /// An oval: the way at every whole degree, 0 to 360.
+    Oval(Vec<f64>),
+}
+
+impl Around {
+    /// The oval that `outline` has at `station`; its chords are stretched to the true length of the curve.
+    fn oval(outline: &Outline, station: f64) -> Self {
+        let point = |degree: i32| {
+            let node = Node::at(f64::from(degree).to_radians());
+            let radius = outline.radius_towards(node, station);
+            Point::new(radius * node.cos, radius * node.sin)
+        };
+        let mut ways = vec![0.0];
+        let mut way = 0.0;
+        for degree in 1..=360 {
+            way += point(degree - 1).distance(point(degree));
+            ways.push(way);
+        }
+        let stretch = perimeter(outline.section(station).0) / way;
+        Self::Oval(ways.into_iter().map(|way| way * stretch).collect())
+    }
+
+    fn at(&self, phi: Angle) -> f64 {
+        let ways = match self {
+            Self::Round(radius) => return phi.radians() * radius,
+            Self::Oval(ways) => ways,
+        };
+        let degrees = phi.degrees().min(360.0);
+        let at = |degree: usize| ways.get(degree.min(360)).copied().unwrap_or(0.0);
+        let low = degrees.floor() as usize;
+        at(low) + (at(low + 1) - at(low)) * degrees.fract()
+    }
+
+    /// All the way round.
+    fn whole(&self) -> f64 {
+        match self {
+            Self::Round(radius) => TAU * radius,
+            Self::Oval(_) => self.at(Angle::from_degrees(360.0)),
+        }
+    }
+}
+
+/// The way round the tube at `station` near an end.
+fn around(plan: &Plan, place: Place, station: f64) -> Around {
+    let stay = place.stay(plan);
+    let surface = stay_surface(stay, &plan.job.pair(place.pair).side(place.hand).tube);
+    let ((a, b), _) = surface.section(station);
+    if a == b {
+        return Around::Round(a);
+    }
+    Around::oval(&EndTube::new(stay, &stay_line(stay), &surface, place.at_front).outline, station)
+}
+
 impl Unrolled {
     fn at(&self, phi: Angle, station: Length) -> Point {
-        Point::new(phi.radians() * self.radius, self.sign * (station.mm() - self.long))
+        Point::new(self.around.at(phi), self.sign * (station.mm() - self.long))
     }
 
     fn draw_ticks(&self, canvas: &mut Canvas, deep: f64) {
         let h = canvas.letter;
-        canvas.line(Pen::Thin, "", Point::new(0.0, deep), Point::new(TAU * self.radius, deep));
+        // Between the edge and the ticks a figure has room.
+        let deep = deep + 1.2 * h;
+        canvas.line(Pen::Thin, "", Point::new(0.0, deep), Point::new(self.around.whole(), deep));
         for eighth in 0..=8 {
             let phi = Angle::from_degrees(f64::from(eighth) * 45.0);
-            let x = phi.radians() * self.radius;
+            let x = self.around.at(phi);
             let long = eighth % 2 == 0;
             let up = if long { 1.0 } else { 0.5 } * 0.6 * h;
             canvas.line(Pen::Thin, "", Point::new(x, deep), Point::new(x, deep - up));
@@ -96,7 +158,7 @@ impl Unrolled {
         if let (Some(long), Some(short)) = (cut.long_point, cut.short_point) {
             let deep = (short - long).mm().abs();
             let text = canvas.figure(Length::from_mm(deep));
-            let x = TAU * self.radius;
+            let x = self.around.whole();
             let off = Point::new(0.9 * h, 0.0);
             canvas.dimension("short_point_mm", &text, Point::new(x, 0.0), Point::new(x, deep), off);
         }
@@ -115,8 +177,8 @@ impl Unrolled {
 
     fn draw_slot(&self, canvas: &mut Canvas, cut: &SlotCut) {
         let deep = self.at(Angle::from_degrees(0.0), cut.root).y;
-        canvas.line(Pen::Visible, "mouth_s_mm", Point::new(0.0, 0.0), Point::new(TAU * self.radius, 0.0));
-        canvas.line(Pen::Hidden, "root_s_mm", Point::new(0.0, deep), Point::new(TAU * self.radius, deep));
+        canvas.line(Pen::Visible, "mouth_s_mm", Point::new(0.0, 0.0), Point::new(self.around.whole(), 0.0));
+        canvas.line(Pen::Hidden, "root_s_mm", Point::new(0.0, deep), Point::new(self.around.whole(), deep));
         for face in &cut.faces {
             let (Some(mouth), Some(root)) = (face.mouth_phi, face.root_phi) else { continue };
             for (a, b) in mouth.into_iter().zip(root) {
@@ -124,7 +186,7 @@ impl Unrolled {
             }
         }
         let text = canvas.figure(Length::from_mm(deep.abs()));
-        let x = TAU * self.radius;
+        let x = self.around.whole();
         let off = Point::new(0.9 * canvas.letter, 0.0);
         canvas.dimension("root_s_mm", &text, Point::new(x, 0.0), Point::new(x, deep), off);
     }

@@ -1,10 +1,10 @@
 //! A finished drawing: marks in millimetres, and nothing about pixels but the room it was laid out for.
 
 use crate::quantity::LengthUnit;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// A place on the sheet, mm to the right and down.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
 pub struct Point {
     /// To the right.
     pub x: f64,
@@ -33,7 +33,7 @@ impl Point {
 }
 
 /// How a line is drawn (ISO 128).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum Pen {
     /// A visible edge: wide.
     Visible,
@@ -45,6 +45,10 @@ pub enum Pen {
     Thin,
     /// The cutter: wide, in the colour that stands for what cuts.
     Cutter,
+    /// A neighbouring part: thin, long dash and double dot.
+    Phantom,
+    /// Room that is wanting: wide, in the colour that stands for what is wrong.
+    Tight,
     /// A filled arrowhead.
     Arrow,
     /// Lettering.
@@ -52,7 +56,7 @@ pub enum Pen {
 }
 
 /// Where a text hangs from its point.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum Anchor {
     /// It starts there.
     Start,
@@ -63,7 +67,7 @@ pub enum Anchor {
 }
 
 /// What a mark is.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub enum Shape {
     /// A straight line.
     Line {
@@ -98,7 +102,7 @@ pub enum Shape {
 }
 
 /// One mark of a sheet.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Mark {
     /// The figure that it shows: a path of the job, or a place of the plan.
     pub topic: Option<String>,
@@ -109,7 +113,7 @@ pub struct Mark {
 }
 
 /// A mark that can be pulled to change a figure of the job.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Handle {
     /// The figure's path.
     pub path: String,
@@ -124,7 +128,7 @@ pub struct Handle {
 }
 
 /// A finished drawing.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Sheet {
     /// What it is called.
     pub title: String,
@@ -141,7 +145,7 @@ pub struct Sheet {
 }
 
 /// The room that a drawing is laid out for. Lettering has a fixed size on screen and paper, so what fits depends on it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
 pub struct Room {
     /// Width, in dots.
     pub width: f64,

@@ -1,10 +1,14 @@
 //! The rear triangle from the drive side.
 
-use super::canvas::{Canvas, Extent, Margins};
+use super::area::Area;
+use super::canvas::{Canvas, Margins};
+use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
+use super::neighbours::beside;
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
 use crate::plan::Plan;
+use crate::plan::room::Neighbour;
 use crate::quantity::fixed;
 use crate::trade::{Hand, PairName};
 use nalgebra::Point3;
@@ -15,6 +19,11 @@ const TUBE_OVER: f64 = 50.0;
 
 /// Shell, seat tube, stays, axle, tyre, all to one scale, with the frame's dimensions.
 pub fn side_view(plan: &Plan, room: Room) -> Sheet {
+    side_view_with_gaps(plan, &[], room)
+}
+
+/// The same with the room to what turns beside the stays, where that is known.
+pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], room: Room) -> Sheet {
     let view = View::side();
     let frame = &plan.job.frame;
     let stays = PairName::ALL.map(|name| {
@@ -33,10 +42,18 @@ pub fn side_view(plan: &Plan, room: Room) -> Sheet {
         Point::new(shell, shell),
         Point::new(frame.seat_tube_od.mm(), 0.0),
     ];
-    let margins = Margins { side: 1.5, top: 1.0, bottom: 2.0 };
-    let mut canvas = Canvas::new("Side view", Extent::of(corners), margins, room);
+    let margins = Margins { left: 0.6, right: 2.4, top: 1.0, bottom: 2.0 };
+    let mut canvas = Canvas::new("Side view", Area::of(corners), margins, room);
 
-    canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre);
+    let beside = beside(plan, PairName::Chainstays, &view, canvas.area(), |to| {
+        !matches!(to, Neighbour::Rotor | Neighbour::Caliper)
+    });
+    if beside.is_empty() {
+        canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre);
+    }
+    for beside in &beside {
+        beside.draw(&mut canvas);
+    }
     canvas.circle(Pen::Thin, "wheel.bead_seat_mm", axle, 0.5 * wheel.bead_seat.mm());
     seat_tube(plan, view, &mut canvas, top);
     for (name, stay) in &stays {
@@ -47,16 +64,23 @@ pub fn side_view(plan: &Plan, room: Room) -> Sheet {
     canvas.cross("", origin, shell + 8.0);
     canvas.circle(Pen::Visible, "frame.axle_spacing_mm", axle, 6.0);
     canvas.cross("", axle, 16.0);
+    draw_lines(&mut canvas, &view, gaps);
     dimensions(plan, view, &mut canvas);
+    draw_figures(&mut canvas, &view, gaps, true);
+    draw_figures(&mut canvas, &view, gaps, false);
+    for beside in &beside {
+        beside.draw_name(&mut canvas);
+    }
     let said = |length| canvas.said(length);
     let text = format!(
         "The rear triangle from the drive side, to scale: chainstay length {}, bottom bracket drop {}, seat angle {}°, seat \
-         stays {} up the seat tube, tyre {} wide.",
+         stays {} up the seat tube, tyre {} wide.{}",
         said(frame.chainstay_length),
         said(frame.bb_drop),
         fixed(frame.seat_angle.degrees(), 1),
         said(plan.job.seatstay_node.front_station),
         said(wheel.tyre_width),
+        gaps_said(&canvas, gaps),
     );
     canvas.finish(text)
 }

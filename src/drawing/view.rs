@@ -1,6 +1,7 @@
 //! Looking at the job from one side.
 
 use super::sheet::Point;
+use crate::geometry::Line;
 use crate::plan::ClampFrame;
 use nalgebra::{Point3, Vector3};
 
@@ -36,6 +37,12 @@ impl View {
     /// From the drive side, a spindle direction upright.
     pub(super) fn upright(clamp: &ClampFrame, table: Vector3<f64>, up: Vector3<f64>) -> Self {
         Self { origin: clamp.origin, right: -table, down: -up }
+    }
+
+    /// Square to an upright spindle, which points away from the work, everything in fixture components; `along` is where the
+    /// table reads along the fixture.
+    pub(super) fn beside_spindle(axis: &Line, along: Vector3<f64>) -> Self {
+        Self { origin: axis.point, right: -along, down: -axis.direction }
     }
 
     /// A point of space on the sheet.

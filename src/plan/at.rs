@@ -2,10 +2,10 @@
 
 use super::result::{Cut, Plan, Stay};
 use crate::trade::{Hand, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// One end of one stay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub struct CutAt {
     /// Its pair.
     pub pair: PairName,

@@ -4,15 +4,28 @@ use crate::geometry::{Centreline, Frame, Turn};
 use crate::quantity::Real;
 use crate::trade::Tube;
 use nalgebra::{Point3, Vector3};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, DeBinErr, SerBin};
 
 /// A tube's two free choices.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Placing<T = f64> {
     /// Station of the raw tube that lies at the front reference point, mm.
     pub(super) trim: T,
     /// Turn about the chord, from outboard upwards, radians.
     pub(super) roll: T,
+}
+
+impl SerBin for Placing {
+    fn ser_bin(&self, bytes: &mut Vec<u8>) {
+        self.trim.ser_bin(bytes);
+        self.roll.ser_bin(bytes);
+    }
+}
+
+impl DeBin for Placing {
+    fn de_bin(at: &mut usize, bytes: &[u8]) -> Result<Self, DeBinErr> {
+        Ok(Self { trim: DeBin::de_bin(at, bytes)?, roll: DeBin::de_bin(at, bytes)? })
+    }
 }
 
 /// The two reference points of a stay, and the directions about the chord between them.

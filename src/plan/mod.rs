@@ -8,6 +8,7 @@ mod axes;
 mod bed;
 mod bent;
 mod bent_stay;
+mod body;
 mod clamp;
 mod cut;
 mod fit;
@@ -29,6 +30,7 @@ mod warn;
 
 pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
+pub use body::{stay_line, stay_surface};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
 pub use placed::Placed;

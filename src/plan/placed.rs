@@ -3,13 +3,13 @@
 use super::room::{Found, most_room};
 use crate::quantity::Real;
 use crate::trade::{Find, Hand, Job, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What the search for the most room found for the stays of a job, pair by pair, right then left: `None` for a tube that lies
 /// as entered, `Some(None)` where no place will do.
 ///
 /// The search takes a hundred times as long as the rest of the plan, so it can be done apart from it.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Placed([[Option<Option<Found>>; 2]; 2]);
 
 impl Placed {

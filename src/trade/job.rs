@@ -7,10 +7,10 @@ use super::side::{Hand, Side};
 use super::surroundings::Surroundings;
 use super::wheel::Wheel;
 use crate::quantity::Length;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// The two pairs of stays of a rear end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum PairName {
     /// From the shell to the axle.
     Chainstays,

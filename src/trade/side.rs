@@ -4,10 +4,10 @@ use super::end::{Cope, End, Member, Slot};
 use super::group::{Group, Spec, below, group};
 use super::tube::Tube;
 use crate::quantity::Length;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Which side of the bicycle, from the rider's seat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
 pub enum Hand {
     /// The drive side.
     Right,

@@ -8,10 +8,10 @@ use crate::check::{
 use crate::drawing::Differs;
 use crate::quantity::{LengthUnit, show};
 use crate::trade::{Hand, PairName, capital, place_name};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// A result and what was found of it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct ResultLine {
     /// What it is.
     pub name: String,
@@ -24,7 +24,7 @@ pub struct ResultLine {
 }
 
 /// A correction of the bench that the readings suggest.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct HabitLine {
     /// A sentence.
     pub words: String,
@@ -33,7 +33,7 @@ pub struct HabitLine {
 }
 
 /// What the readings say.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Found {
     /// Whether they agree, and what to look at if not.
     pub agreement: String,

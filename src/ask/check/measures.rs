@@ -3,10 +3,10 @@
 use crate::check::{Figure, Finished};
 use crate::plan::{Cut, Pair, Plan};
 use crate::trade::{Hand, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// One figure to measure.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Measure {
     /// Stays the same while the job does. The pair's key comes first.
     pub id: String,

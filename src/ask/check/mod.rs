@@ -14,7 +14,7 @@ use super::planned;
 use crate::check::Finished;
 use crate::drawing::Differs;
 use crate::quantity::LengthUnit;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Draws of a sample.
 const RUNS: usize = 2000;
@@ -22,7 +22,7 @@ const RUNS: usize = 2000;
 const SEED: u64 = 1;
 
 /// What is asked about a job.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct ToCheck {
     /// The job, as a link text.
     pub job: String,
@@ -39,7 +39,7 @@ pub struct ToCheck {
 }
 
 /// What there is to say.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Checked {
     /// What can be measured.
     pub measures: Vec<Measure>,

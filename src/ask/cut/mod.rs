@@ -17,10 +17,10 @@ use crate::plan::{Cut, CutAt, Plan};
 use crate::quantity::LengthUnit;
 use crate::trade::PairName;
 use crate::trade::shop::Shop;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// What is asked of a cut.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct ToCut {
     /// The job, as a link text.
     pub job: String,
@@ -37,7 +37,7 @@ pub struct ToCut {
 }
 
 /// What is told of a cut.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct CutTold {
     /// The cut, by its key.
     pub cut: String,

@@ -7,10 +7,10 @@ use crate::plan::{CutAt, Plan, RoundCut};
 use crate::quantity::{Length, SpindleSpeed, show, trimmed};
 use crate::trade::shop::{Shop, Speeds};
 use crate::work::{Tools, choose};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// One saw on hand.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct SawLine {
     /// What it is picked by.
     pub key: String,

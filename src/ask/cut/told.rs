@@ -1,10 +1,10 @@
 //! What is told under one heading.
 
 use crate::trade::shop::Origin;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Names with their figures, then sentences.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Told {
     /// The heading.
     pub title: String,
@@ -15,7 +15,7 @@ pub struct Told {
 }
 
 /// A sentence.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Sentence {
     /// What it says.
     pub words: String,

@@ -11,7 +11,7 @@ mod section;
 
 pub(super) use bytes::{entered, read};
 
-use super::form::{Change, Edit, Formed, Refused, ToForm};
+use super::form::{Change, Edit, Formed, Refused, Said, ToForm};
 use crate::quantity::LengthUnit;
 use crate::trade::capital;
 use crate::trade::shop::Shop;
@@ -66,7 +66,7 @@ struct Done {
     shop: Shop,
     unit: LengthUnit,
     notes: Vec<(String, String)>,
-    said: Option<Result<String, String>>,
+    said: Option<Said>,
 }
 
 impl Done {
@@ -99,9 +99,9 @@ impl Done {
     }
 
     fn replaced(&mut self, shop: Result<Shop, String>, words: &str) {
-        self.said = Some(shop.map(|shop| {
-            self.shop = shop;
-            words.to_owned()
-        }));
+        let taken = shop.map(|shop| self.shop = shop);
+        let bad = taken.is_err();
+        let words = taken.map_or_else(|why| why, |()| words.to_owned());
+        self.said = Some(Said { words, bad });
     }
 }

@@ -74,8 +74,8 @@ impl Session {
     pub fn take_form(self, form: FormState, answer: Option<Answer>) {
         let Some(Answer::Form(formed)) = answer else { return };
         match form.take(*formed) {
-            Some(Ok(said)) => self.say(said),
-            Some(Err(why)) => self.say_bad(why),
+            Some(said) if said.bad => self.say_bad(said.words),
+            Some(said) => self.say(said.words),
             None => {}
         }
     }

@@ -2,7 +2,7 @@
 
 use super::follow::Shared;
 use leptos::prelude::*;
-use staywright::ask::{Change, Edit, FormSection, Formed, Question, Subject, ToForm};
+use staywright::ask::{Change, Edit, FormSection, Formed, Question, Said, Subject, ToForm};
 use staywright::quantity::LengthUnit;
 
 /// The state of one form.
@@ -42,7 +42,7 @@ impl FormState {
     }
 
     /// Takes over what was answered; what is to be said about it.
-    pub fn take(self, formed: Formed) -> Option<Result<String, String>> {
+    pub fn take(self, formed: Formed) -> Option<Said> {
         let done = |edit: &Edit| {
             edit.serial <= formed.done && !formed.refused.iter().any(|one| one.serial == edit.serial)
         };

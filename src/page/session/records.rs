@@ -1,13 +1,13 @@
 //! What was ticked and measured, job by job, so that a reload at the mill loses nothing.
 
 use super::kept;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 
 /// Jobs remembered; the one touched longest ago goes first.
 const MOST_JOBS: usize = 40;
 
 /// What belongs to one job.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Record {
     /// Steps that are done.
     pub ticks: Vec<String>,
@@ -39,7 +39,7 @@ impl Record {
 }
 
 /// The records of all jobs, the one touched last at the end.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
 pub struct Records(Vec<(String, Record)>);
 
 impl Records {

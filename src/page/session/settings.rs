@@ -4,7 +4,7 @@ use super::kept;
 use super::pick::Pick;
 use super::place::Place;
 use leptos::prelude::*;
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
 use staywright::quantity::LengthUnit;
 
@@ -44,7 +44,7 @@ impl Theme {
 }
 
 /// How far a measured figure may be off before the page says so: the builder's own choice.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
 pub struct Limits {
     /// For lengths, in mm.
     pub length_mm: f64,

@@ -123,8 +123,8 @@ fn open_job(session: Session, job: Job, words: &str) {
 fn open_file(session: Session, text: String) {
     beside::ask(&Question::Open(text), move |answer| {
         let opened = match answer {
-            Some(Answer::Opened(Ok(job))) => link::decode(&job).map_err(|error| error.to_string()),
-            Some(Answer::Opened(Err(why))) => Err(why),
+            Some(Answer::Opened(job)) => link::decode(&job).map_err(|error| error.to_string()),
+            Some(Answer::Refused(why)) => Err(why),
             _ => Err("nothing can read it here".to_owned()),
         };
         match opened {

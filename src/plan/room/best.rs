@@ -6,7 +6,7 @@ use super::super::lay::Laid;
 use super::trial::{HERE, Looked, Trial};
 use crate::quantity::Real;
 use crate::trade::{Find, Group, Hand, Job, PairName};
-use serde::{Deserialize, Serialize};
+use nanoserde::{DeBin, SerBin};
 use std::f64::consts::PI;
 
 /// The best place is found to within this, mm, unless the search ends before.
@@ -19,13 +19,13 @@ const LOOKS: usize = 2000;
 const CUTS: (f64, f64) = (2.0, 60.0);
 
 /// A place that leaves the most room.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub(in crate::plan) struct Found {
-    pub(in crate::plan) placing: Placing,
+#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+pub struct Found {
+    pub placing: Placing,
     /// What is left over the limit at the tightest place.
-    pub(in crate::plan) spare: f64,
+    pub spare: f64,
     /// No other place leaves more by more than this.
-    pub(in crate::plan) within: f64,
+    pub within: f64,
 }
 
 /// Front trims and rolls of one rectangle.

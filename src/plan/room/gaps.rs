@@ -89,8 +89,8 @@ pub(super) fn all_about<T: Real>(job: &Job<T>) -> Surroundings<T> {
     job.surroundings.unwrap_or_else(|| Surroundings::default().map("", &mut |_, _, value| T::of(value)))
 }
 
-/// The neighbours of one stay of a plan.
-pub(super) fn neighbours<T: Real>(plan: &Plan<T>, pair: PairName, hand: Hand) -> Vec<Beside<T>> {
+/// What one stay of a plan has beside it; the other stay is left out.
+pub fn neighbours<T: Real>(plan: &Plan<T>, pair: PairName, hand: Hand) -> Vec<Beside<T>> {
     let axes = Axes::new(&plan.job.frame);
     let all = all_about(&plan.job);
     let mut found = beside(&axes, &plan.job, &all, (pair, hand), hand);

@@ -13,7 +13,7 @@ mod wheel;
 
 pub(super) use best::{Found, most_room};
 pub use dimple::{CAUTION, Dimple, dimple};
-pub use gaps::{Gap, StayRoom, rooms, rooms_json, strip};
-pub use neighbour::Neighbour;
+pub use gaps::{Gap, StayRoom, neighbours, rooms, rooms_json, strip};
+pub use neighbour::{Beside, Body, Neighbour};
 pub use ways::{figure_for_room, widest_tyre};
 pub use wheel::{pitch_diameter, tip_diameter};

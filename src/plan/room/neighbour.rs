@@ -69,10 +69,12 @@ impl Serialize for Neighbour {
     }
 }
 
-/// A neighbour's solid.
+/// A neighbour's solid, in frame axes.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Body<T: nalgebra::Scalar> {
+pub enum Body<T: nalgebra::Scalar = f64> {
+    /// A body of revolution.
     Turned(Turned<T>),
+    /// A box.
     Block(Block<T>),
 }
 
@@ -94,10 +96,13 @@ impl<T: Real> Solid<T> for Body<T> {
 
 /// A neighbour with its solid and the room that it must have.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Beside<T: nalgebra::Scalar> {
-    pub(super) to: Neighbour,
-    pub(super) limit: Length<T>,
-    pub(super) body: Body<T>,
+pub struct Beside<T: nalgebra::Scalar = f64> {
+    /// What it is.
+    pub to: Neighbour,
+    /// The room that it must have.
+    pub limit: Length<T>,
+    /// Its solid.
+    pub body: Body<T>,
 }
 
 /// What a stay has beside it, the other stay and the posts left out. With another `side` than the stay's own, the neighbours

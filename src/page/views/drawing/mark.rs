@@ -29,6 +29,8 @@ fn class(mark: &Mark, lit: Option<&str>) -> String {
         Pen::Axis => "pen-axis",
         Pen::Thin => "pen-thin",
         Pen::Cutter => "pen-cutter",
+        Pen::Phantom => "pen-phantom",
+        Pen::Tight => "pen-tight",
         Pen::Arrow => "pen-arrow",
         Pen::Text => "pen-text",
     };

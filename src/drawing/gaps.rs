@@ -1,0 +1,128 @@
+//! The room between two bodies, as a line with its figure.
+
+use super::canvas::Canvas;
+use super::sheet::{Anchor, Pen, Point};
+use super::view::View;
+use crate::quantity::Length;
+use nalgebra::Point3;
+
+/// As many gaps get a figure, the tightest first.
+const FIGURES: usize = 6;
+
+/// As many tight ones get it even where lines pass through it.
+const FORCED: usize = 3;
+
+/// Places for a figure about its gap: how far off it in lettering heights, to the right and down.
+const ABOUT: [(f64, f64); 10] = [
+    (1.0, 0.3),
+    (-1.0, 0.3),
+    (0.0, -1.0),
+    (0.0, 1.7),
+    (1.2, -1.6),
+    (-1.2, -1.6),
+    (1.2, 2.3),
+    (-1.2, 2.3),
+    (0.0, -2.8),
+    (0.0, 3.4),
+];
+
+/// The least distance between two bodies, as a line to be drawn: plain data, whoever worked it out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GapLine {
+    /// What the room is to: `tyre`.
+    pub name: String,
+    /// Topic of its marks.
+    pub topic: String,
+    /// One of the two points that the room lies between.
+    pub from: Point3<f64>,
+    /// The other.
+    pub to: Point3<f64>,
+    /// The room; negative by the depth to which the two run into each other.
+    pub gap: Length,
+    /// The room that is wanted.
+    pub limit: Length,
+}
+
+impl GapLine {
+    /// Whether less is left than is wanted.
+    pub fn is_tight(&self) -> bool {
+        self.gap.mm() < self.limit.mm()
+    }
+
+    /// The room, with what is wanted where that is more; and the room alone.
+    fn words(&self, canvas: &Canvas) -> [String; 2] {
+        let words = format!("{} {}", self.name, canvas.figure(self.gap));
+        [format!("{words} < {}", canvas.figure(self.limit)), words]
+    }
+}
+
+/// Draws every gap as a line between its two points; a tight one has a ring round it.
+pub(super) fn draw_lines(canvas: &mut Canvas, view: &View, gaps: &[GapLine]) {
+    let h = canvas.letter;
+    for gap in gaps {
+        let (a, b) = (view.point(&gap.from), view.point(&gap.to));
+        if gap.is_tight() {
+            canvas.line(Pen::Tight, &gap.topic, a, b);
+            canvas.circle(Pen::Tight, &gap.topic, a.towards(b, 0.5), 0.5 * a.distance(b) + 0.35 * h);
+        } else {
+            canvas.line(Pen::Thin, &gap.topic, a, b);
+            if a.distance(b) > 1.2 * h {
+                canvas.arrow(&gap.topic, a, b);
+                canvas.arrow(&gap.topic, b, a);
+            }
+        }
+    }
+}
+
+/// Writes the figures of the tightest gaps, the same words once; those with room enough only where nothing is in the way.
+pub(super) fn draw_figures(canvas: &mut Canvas, view: &View, gaps: &[GapLine], tight: bool) {
+    let mut order: Vec<&GapLine> = gaps.iter().collect();
+    let spare = |gap: &GapLine| gap.gap.mm() - gap.limit.mm();
+    order.sort_by(|a, b| spare(a).total_cmp(&spare(b)));
+    let mut written: Vec<String> = Vec::new();
+    for gap in order {
+        let [long, short] = gap.words(canvas);
+        if written.len() >= FIGURES || written.contains(&short) {
+            continue;
+        }
+        if gap.is_tight() != tight {
+            written.push(short);
+            continue;
+        }
+        let (a, b) = (view.point(&gap.from), view.point(&gap.to));
+        let middle = a.towards(b, 0.5);
+        let places = around(middle, 0.5 * a.distance(b), canvas.letter);
+        let texts = if tight { vec![&long, &short] } else { vec![&short] };
+        let mut placed = texts.iter().find_map(|text| canvas.clear_note(&gap.topic, text, &places));
+        if tight && written.len() < FORCED {
+            placed = placed.or_else(|| canvas.note(&gap.topic, &short, &places));
+        }
+        if let Some(area) = placed {
+            canvas.leader(&gap.topic, middle, &area);
+            written.push(short);
+        }
+    }
+}
+
+/// Places for a figure about a line of which `half` lies either side of `middle`.
+fn around(middle: Point, half: f64, h: f64) -> Vec<(Point, Anchor)> {
+    let place = |(x, y): (f64, f64)| {
+        let anchor = match () {
+            () if x > 0.0 => Anchor::Start,
+            () if x < 0.0 => Anchor::End,
+            () => Anchor::Middle,
+        };
+        let off = |share: f64| if share.abs() < 0.5 { share * h } else { share * h + half * share.signum() };
+        (middle.plus(if x == 0.0 { 0.0 } else { off(x) }, off(y)), anchor)
+    };
+    ABOUT.map(place).to_vec()
+}
+
+/// The room to each, for the sentence.
+pub(super) fn gaps_said(canvas: &Canvas, gaps: &[GapLine]) -> String {
+    let one = |gap: &GapLine| {
+        let less = if gap.is_tight() { ", less than wanted" } else { "" };
+        format!(" Room to the {}: {}{less}.", gap.name, canvas.said(gap.gap))
+    };
+    gaps.iter().map(one).collect()
+}

@@ -1,0 +1,135 @@
+//! What turns beside the stays, drawn as neighbouring parts are (ISO 128: long dash, double dot).
+
+use super::area::Area;
+use super::canvas::Canvas;
+use super::hull::block_outline;
+use super::sheet::{Anchor, Pen, Point, Shape};
+use super::view::View;
+use crate::geometry::{ConvexBlock, Turned};
+use crate::plan::Plan;
+use crate::plan::room::{Body, Neighbour, neighbours};
+use crate::trade::{Hand, PairName};
+use std::f64::consts::{FRAC_PI_2, TAU};
+
+/// Chords of a rounded corner.
+const CHORDS: i32 = 6;
+
+/// As many places along an outline are tried for its name.
+const TRIED: usize = 12;
+
+/// An outline on the sheet, as far as it is drawn, and whose it is.
+pub(super) struct Beside {
+    to: Neighbour,
+    parts: Vec<Shape>,
+}
+
+/// The outlines of what a job has beside a pair of stays; none where nothing is entered. The left side's are left out where
+/// they are seen to be the `same` as the right side's.
+pub(super) fn beside(
+    plan: &Plan,
+    pair: PairName,
+    view: &View,
+    within: Area,
+    same: impl Fn(Neighbour) -> bool,
+) -> Vec<Beside> {
+    if plan.job.surroundings.is_none() {
+        return Vec::new();
+    }
+    let sides = Hand::ALL.into_iter().flat_map(|hand| {
+        let all = neighbours(plan, pair, hand).into_iter();
+        all.filter(|beside| hand == Hand::Right || !same(beside.to)).collect::<Vec<_>>()
+    });
+    let parts = |body: &Body| Some(within.clipped(shape(body, view)?));
+    sides.filter_map(|beside| Some(Beside { to: beside.to, parts: parts(&beside.body)? })).collect()
+}
+
+fn shape(body: &Body, view: &View) -> Option<Shape> {
+    match body {
+        Body::Turned(body) => turned(body, view),
+        Body::Block(block) => {
+            let [along, out, across] = block.directions;
+            let [a, b, c] = block.halves;
+            let block = ConvexBlock { middle: block.middle, halves: [along * a, out * b, across * c] };
+            Some(Shape::Path { points: block_outline(&block, view), closed: true })
+        }
+    }
+}
+
+/// A turned body, seen along its axis or square to it; `None` from elsewhere.
+fn turned(body: &Turned, view: &View) -> Option<Shape> {
+    let outermost = body.rim + body.rounding;
+    let axis = view.direction(&body.axis.direction);
+    if axis.x.hypot(axis.y) < 1e-6 {
+        return Some(Shape::Circle { at: view.point(&body.axis.point), radius: outermost });
+    }
+    if body.axis.direction.dot(&view.viewer()).abs() > 1e-6 || !body.low.is_finite() {
+        return None;
+    }
+    let middle = view.point(&body.axis.at(0.5 * (body.low + body.high)));
+    let half = 0.5 * (body.high - body.low);
+    // A rectangle with rounded corners, a quarter each.
+    let corner = |quarter: i32| {
+        let (sin, cos) = (f64::from(quarter) * FRAC_PI_2 + 0.5 * FRAC_PI_2).sin_cos();
+        let (along, across) = (half * sin.signum(), body.rim * cos.signum());
+        let chords = if body.rounding > 0.0 { CHORDS } else { 0 };
+        (0..=chords).map(move |i| {
+            let turn = (f64::from(quarter) + f64::from(i) / f64::from(chords.max(1))) * FRAC_PI_2;
+            let (along, across) = (along + body.rounding * turn.sin(), across + body.rounding * turn.cos());
+            middle.plus(axis.x * along - axis.y * across, axis.y * along + axis.x * across)
+        })
+    };
+    Some(Shape::Path { points: (0..4).flat_map(corner).collect(), closed: true })
+}
+
+impl Beside {
+    fn topic(&self) -> String {
+        match self.to {
+            Neighbour::Tyre => "wheel.tyre_width_mm".into(),
+            to => format!("room.{}", to.key()),
+        }
+    }
+
+    pub(super) fn draw(&self, canvas: &mut Canvas) {
+        for part in &self.parts {
+            canvas.put(Pen::Phantom, &self.topic(), part.clone());
+        }
+    }
+
+    /// Writes its name beside its outline, where nothing is in the way.
+    pub(super) fn draw_name(&self, canvas: &mut Canvas) {
+        write_name(canvas, &self.topic(), self.to.name(), &self.parts);
+    }
+}
+
+/// Writes a name beside an outline, where nothing is in the way.
+pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: &[Shape]) {
+    let h = canvas.letter;
+    let about = outline.iter().flat_map(on).filter(|at| canvas.has(*at)).take(TRIED);
+    let places: Vec<(Point, Anchor)> = about
+        .flat_map(|at| {
+            [
+                (at.plus(0.4 * h, 1.1 * h), Anchor::Start),
+                (at.plus(0.4 * h, -0.4 * h), Anchor::Start),
+                (at.plus(-0.4 * h, 1.1 * h), Anchor::End),
+                (at.plus(-0.4 * h, -0.4 * h), Anchor::End),
+            ]
+        })
+        .collect();
+    canvas.clear_note(topic, name, &places);
+}
+
+/// Places along an outline.
+fn on(part: &Shape) -> Vec<Point> {
+    match part {
+        Shape::Path { points, .. } => {
+            let after = points.iter().skip(1).chain(points.first());
+            let middles = points.iter().zip(after).map(|(a, b)| a.towards(*b, 0.5));
+            middles.chain(points.iter().copied()).collect()
+        }
+        Shape::Circle { at, radius } => {
+            let turns = (0..TRIED).map(|i| i as f64 / TRIED as f64 * TAU);
+            turns.map(|turn| at.plus(radius * turn.cos(), radius * turn.sin())).collect()
+        }
+        _ => Vec::new(),
+    }
+}
