@@ -244,13 +244,13 @@ fn files_and_other_shops_are_taken_whole_or_not_at_all() {
     let text = demo_shop().to_json().to_string();
     let formed = form(&[], &[Change::File(text)]);
     assert_eq!(
-        (shop(&formed.bytes), formed.said),
-        (demo_shop(), Some(Ok("The shop file is opened.".into())))
+        (shop(&formed.bytes), formed.said.unwrap().words.as_str()),
+        (demo_shop(), "The shop file is opened.")
     );
     for change in [
         Change::File("{\"format\":1,\"hole_saws\":7}".into()),
         Change::Replace(vec![1, 2, 3]),
-        Change::Replace(vec![]),
+        Change::Replace(vec![0]),
     ] {
         let formed = form(&example, &[change]);
         let said = formed.said.unwrap();
@@ -259,6 +259,8 @@ fn files_and_other_shops_are_taken_whole_or_not_at_all() {
     }
     let back = form(&[], &[Change::Replace(example.clone())]);
     assert_eq!(back.bytes, example);
+    // Back to where nothing was entered.
+    assert_eq!(form(&example, &[Change::Replace(Vec::new())]).bytes, Vec::<u8>::new());
     // What cannot be read is a shop to start from.
     assert_eq!(shop(&[9, 9, 9]), Shop::default());
 }
@@ -320,8 +322,9 @@ fn slots_and_pads_are_told() {
     let job = starters()
         .into_iter()
         .map(|one| one.job)
-        .find(|job| plan(job).unwrap().pairs.chainstays.right.rear.round().is_none());
-    let answer = told(&job.unwrap(), &example(), &[], "chainstays.right.rear");
+        .find(|job| plan(job).unwrap().pairs.chainstays.right.rear.round().is_none())
+        .unwrap();
+    let answer = told(&job, &example(), &[], "chainstays.right.rear");
     assert!(answer.saws.is_empty());
     assert!(fact(&answer, "Passes", "Saw").contains("wide"));
     // The plane of the starting figures passes the tube by; a lower one does not.

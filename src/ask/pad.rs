@@ -3,23 +3,21 @@
 use super::entry::{figure, understand};
 use super::form::{Change, FormSection, Formed, Refused, ToForm};
 use crate::trade::{BrakePad, Group, Spec};
-use nanoserde::{DeBin, SerBin};
 
 const WORDS: &str = "Read these off the mount or its drawing: none of them is a fact here. The flat is parallel to the plane of the \
                      pair.";
 
 /// The pad of kept bytes; the one to start from where there are none, or none that can be read.
 pub(super) fn read(bytes: &[u8]) -> BrakePad {
-    let kept: Vec<f64> = DeBin::deserialize_bin(bytes).unwrap_or_default();
-    let mut kept = kept.into_iter();
+    let mut kept = bytes.chunks_exact(8).filter_map(|eight| Some(f64::from_le_bytes(eight.try_into().ok()?)));
     BrakePad::default()
         .map("", &mut |_, spec, plain| kept.next().filter(|kept| spec.bounds.contain(*kept)).unwrap_or(plain))
 }
 
 fn write(pad: &BrakePad) -> Vec<u8> {
-    let mut numbers = Vec::new();
-    pad.each("", &mut |_, _, number| numbers.push(number));
-    SerBin::serialize_bin(&numbers)
+    let mut bytes = Vec::new();
+    pad.each("", &mut |_, _, number| bytes.extend(number.to_le_bytes()));
+    bytes
 }
 
 pub(super) fn formed(asked: &ToForm) -> Formed {

@@ -18,8 +18,11 @@ pub(super) fn write(shop: &Shop) -> Vec<u8> {
     write_shop(shop)
 }
 
-/// The shop of bytes that came from elsewhere, or what is wrong with them.
+/// The shop of bytes that came from elsewhere, or what is wrong with them; no bytes stand for one that was never entered.
 pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
+    if !entered(bytes) {
+        return Ok(Shop::default());
+    }
     let what = "The shop cannot be read";
     let shop = read_shop(bytes).map_err(|why| format!("{what}: {why}. Nothing was changed."))?;
     match shop.faults().as_slice() {

@@ -18,7 +18,9 @@ use crate::trade::shop::Shop;
 
 /// The shop with what was done to it, and what there is to enter.
 pub(super) fn formed(asked: &ToForm) -> Formed {
-    let mut done = Done { shop: read(&asked.bytes), unit: asked.unit, notes: Vec::new(), said: None };
+    let as_kept = Some(asked.bytes.clone());
+    let mut done =
+        Done { shop: read(&asked.bytes), as_kept, unit: asked.unit, notes: Vec::new(), said: None };
     let mut waiting: Vec<&Edit> = Vec::new();
     for edit in &asked.edits {
         match &edit.change {
@@ -32,18 +34,19 @@ pub(super) fn formed(asked: &ToForm) -> Formed {
                 let list = acts::list_of(key);
                 waiting.retain(|edit| !list.is_some_and(|list| path_of(edit).starts_with(list)));
                 acts::act(&mut done.shop, key);
+                // A shop that is taken as it starts is entered all the same.
+                done.as_kept = None;
             }
-            Change::Replace(bytes) => done.replaced(bytes::opened(bytes), "The shop is taken over."),
-            Change::File(text) => done.replaced(bytes::of_file(text), "The shop file is opened."),
+            Change::Replace(bytes) => {
+                done.replaced(bytes::opened(bytes), "The shop is taken over.", Some(bytes.clone()));
+            }
+            Change::File(text) => done.replaced(bytes::of_file(text), "The shop file is opened.", None),
         }
     }
     done.retried(&mut waiting);
     let refused = waiting.into_iter().filter_map(|edit| done.refused(edit)).collect();
-    // A shop that is taken as it starts is entered all the same.
-    let only_typed = asked.edits.iter().all(|edit| matches!(edit.change, Change::Type(..)));
-    let is_same = only_typed && done.shop == read(&asked.bytes);
     Formed {
-        bytes: if is_same { asked.bytes.clone() } else { bytes::write(&done.shop) },
+        bytes: done.as_kept.unwrap_or_else(|| bytes::write(&done.shop)),
         refused,
         notes: done.notes,
         said: done.said,
@@ -64,6 +67,8 @@ fn path_of(edit: &Edit) -> &str {
 /// A shop while it is being changed.
 struct Done {
     shop: Shop,
+    /// The bytes that it was read from, as long as it is what they say.
+    as_kept: Option<Vec<u8>>,
     unit: LengthUnit,
     notes: Vec<(String, String)>,
     said: Option<Said>,
@@ -72,7 +77,10 @@ struct Done {
 impl Done {
     fn typed(&mut self, path: &str, text: &str) -> Result<(), String> {
         let (shop, note) = change::typed(&self.shop, path, text, self.unit)?;
-        self.shop = shop;
+        if self.shop != shop {
+            self.shop = shop;
+            self.as_kept = None;
+        }
         self.notes.retain(|(known, _)| known != path);
         self.notes.extend(note.map(|note| (path.to_owned(), note)));
         Ok(())
@@ -98,10 +106,13 @@ impl Done {
         Some(Refused { serial: edit.serial, path: path.clone(), text: text.clone(), fault: capital(&fault) })
     }
 
-    fn replaced(&mut self, shop: Result<Shop, String>, words: &str) {
-        let taken = shop.map(|shop| self.shop = shop);
-        let bad = taken.is_err();
-        let words = taken.map_or_else(|why| why, |()| words.to_owned());
-        self.said = Some(Said { words, bad });
+    fn replaced(&mut self, shop: Result<Shop, String>, words: &str, kept: Option<Vec<u8>>) {
+        self.said = Some(match shop {
+            Ok(shop) => {
+                (self.shop, self.as_kept) = (shop, kept);
+                Said { words: words.to_owned(), bad: false }
+            }
+            Err(words) => Said { words, bad: true },
+        });
     }
 }

@@ -30,10 +30,11 @@ pub fn print_card() -> Part {
     let session = Session::here();
     let link = address::link(session);
     let drawings = PairName::ALL.into_iter().flat_map(pair_drawings);
-    let foot = part("footer")
-        .each(qr_view(&link))
+    let said = part("div")
+        .add(cautions(session))
         .add(part("p").text(FOOT))
         .add(part("p").class("card-link").text(&link));
+    let foot = part("footer").add(said).each(qr_view(&link));
     let notes = move || session.job().with(|job| job.notes.clone());
     part("article")
         .class("card")
@@ -44,7 +45,6 @@ pub fn print_card() -> Part {
         .add(part("div").class("card-drawings").each(drawings))
         .add(cutters(session))
         .add(part("div").class("card-parts").live(move || session.steps.with(|steps| parts(steps))))
-        .add(cautions(session))
         .add(foot)
 }
 
@@ -75,8 +75,7 @@ fn parts(steps: &[StepLine]) -> Vec<Part> {
 /// A box to tick, what to do, and the figure; below them what it is set on.
 fn row(step: &StepLine) -> Part {
     let also = step.also.iter().map(|(name, figure)| format!("{name} {figure}"));
-    let check = step.check.iter().map(|check| format!("Check: {check}"));
-    let words: Vec<String> = [step.set_on.clone()].into_iter().chain(also).chain(check).collect();
+    let words: Vec<String> = [step.set_on.clone()].into_iter().chain(also).collect();
     let (number, sign) = &step.figure;
     part("li")
         .add(part("span").class("card-box"))
