@@ -57,6 +57,8 @@ pub enum Question {
         /// The room it is laid out for.
         room: Room,
     },
+    /// The way of a saw into its stays, drawn.
+    WayIn(Box<ToCut>, Room),
     /// Where the figures of a cut come from.
     Explain {
         /// The job, as a link text.
@@ -87,7 +89,7 @@ pub enum Answer {
     Cut(Box<CutTold>),
     /// To [`Question::Form`].
     Form(Box<Formed>),
-    /// To [`Question::Draw`].
+    /// To [`Question::Draw`] and [`Question::WayIn`].
     Drawn(Box<Sheet>),
     /// To [`Question::Explain`].
     Explained(Vec<Explanation>),
@@ -136,6 +138,9 @@ fn answered(question: &Question) -> Answer {
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
         Question::Draw { job, drawing, room } => planned(job)
             .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::WayIn(asked, room) => {
+            cut::way_in_sheet(asked, *room).map_or(Answer::None, |sheet| Answer::Drawn(Box::new(sheet)))
+        }
         Question::Explain { job, at, unit } => planned(job)
             .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
         Question::Place(job) => {

@@ -7,12 +7,14 @@ mod saws;
 mod slot;
 mod told;
 mod way;
+mod way_in;
 
 pub use saws::SawLine;
 pub(super) use saws::tools;
 pub use told::{Sentence, Told};
+pub(super) use way_in::sheet as way_in_sheet;
 
-use super::{faultless, pad, shop};
+use super::{pad, planned, shop};
 use crate::plan::{Cut, CutAt, Plan};
 use crate::quantity::LengthUnit;
 use crate::trade::PairName;
@@ -65,7 +67,7 @@ struct Here<'a> {
 }
 
 pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
-    let plan = crate::plan::plan(&faultless(&asked.job)?).ok()?;
+    let plan = planned(&asked.job)?;
     let at = CutAt::all().find(|at| at.key() == asked.cut)?;
     let shop = shop::read(&asked.shop);
     let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };

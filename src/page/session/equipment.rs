@@ -57,17 +57,20 @@ impl Session {
 
     /// The cut that is looked at, on the builder's own machine.
     pub fn to_cut(self) -> Option<Question> {
+        (self.settings.place.get() == Place::Cuts).then(|| Question::Cut(Box::new(self.cut_asked())))
+    }
+
+    /// What is asked of that cut.
+    pub fn cut_asked(self) -> ToCut {
         let settings = self.settings;
-        (settings.place.get() == Place::Cuts).then(|| {
-            Question::Cut(Box::new(ToCut {
-                job: self.follow.link.get(),
-                shop: settings.shop.get(),
-                picked: settings.picked.get(),
-                cut: settings.pick.get().key(),
-                pad: settings.pad.get(),
-                unit: settings.unit.get(),
-            }))
-        })
+        ToCut {
+            job: self.follow.link.get(),
+            shop: settings.shop.get(),
+            picked: settings.picked.get(),
+            cut: settings.pick.get().key(),
+            pad: settings.pad.get(),
+            unit: settings.unit.get(),
+        }
     }
 
     /// Takes over what was answered about the shop.

@@ -16,6 +16,7 @@ pub struct FormState {
     edits: RwSignal<Vec<Edit>>,
     open: RwSignal<Vec<String>>,
     formed: RwSignal<Option<Shared<Formed>>>,
+    notes: RwSignal<Vec<(String, String)>>,
     last: StoredValue<u32>,
 }
 
@@ -29,6 +30,7 @@ impl FormState {
             edits: RwSignal::new(Vec::new()),
             open: RwSignal::new(vec![top.to_owned()]),
             formed: RwSignal::new(None),
+            notes: RwSignal::new(Vec::new()),
             last: StoredValue::new(0),
         }
     }
@@ -59,6 +61,9 @@ impl FormState {
         if self.edits.with_untracked(|edits| edits.iter().any(done)) {
             self.edits.update(|edits| edits.retain(|edit| !done(edit)));
         }
+        if !formed.notes.is_empty() {
+            self.notes.set(formed.notes.clone());
+        }
         let said = formed.said.clone();
         self.formed.set(Some(Shared::new(formed)));
         said
@@ -67,6 +72,7 @@ impl FormState {
     /// Does something to the form.
     pub fn act(self, change: Change) {
         self.last.update_value(|last| *last += 1);
+        self.notes.update(Vec::clear);
         let edit = Edit { serial: self.last.get_value(), change };
         self.edits.update(|edits| {
             edits.retain(|known| !same_field(known, &edit));
@@ -114,10 +120,7 @@ impl FormState {
 
     /// What was understood of it.
     pub fn note(self, path: &str) -> Option<String> {
-        self.formed.with(|formed| {
-            let (_, note) = formed.as_ref()?.notes.iter().find(|(known, _)| known == path)?;
-            Some(note.clone())
-        })
+        self.notes.with(|notes| notes.iter().find(|(known, _)| known == path).map(|(_, note)| note.clone()))
     }
 }
 

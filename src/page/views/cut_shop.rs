@@ -1,6 +1,7 @@
 //! The cut that is looked at, on the builder's own machine.
 
 use super::button::button;
+use super::drawing::sheet_asked;
 use super::form::form_body;
 use super::form_field::form_field;
 use super::sentence::told;
@@ -8,7 +9,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::follow::Shared;
 use leptos::prelude::*;
-use staywright::ask::{CutTold, FormField, SawLine};
+use staywright::ask::{CutTold, FormField, Question, SawLine};
 
 /// As many saws as are shown unasked.
 const FIRST: usize = 4;

@@ -144,7 +144,7 @@ fn mill_step(step: &StepLine) -> Part {
         part("p")
             .class(size(number.chars().count()))
             .add(part("span").text(number))
-            .add(part("span").class("mill-unit").text(sign))
+            .add(part("span").class("mill-unit").text(&format!(" {sign}")))
     });
     part("div")
         .class("mill-step")

@@ -6,4 +6,4 @@ mod scale;
 mod sheet_view;
 
 pub use scale::px;
-pub use sheet_view::{sheet_beside, sheet_view};
+pub use sheet_view::{sheet_asked, sheet_beside, sheet_view};
