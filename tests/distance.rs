@@ -142,6 +142,10 @@ fn sampled(solid: &Convex, count: usize) -> Vec<Point3<f64>> {
             }
             points
         }
+        Convex::Swept(rod, run) => {
+            let here = sampled(&Convex::Rod(*rod), count / 2);
+            (0..=12).flat_map(|i| here.iter().map(move |point| point + run * (f64::from(i) / 12.0))).collect()
+        }
         Convex::Block(block) => {
             let mut points = Vec::new();
             let [a, b, c] = block.halves;
@@ -160,11 +164,16 @@ fn sampled(solid: &Convex, count: usize) -> Vec<Point3<f64>> {
 
 fn any_solid() -> impl Strategy<Value = Convex> {
     let numbers = proptest::collection::vec(-1.0..1.0_f64, 12);
-    (any::<bool>(), numbers).prop_map(|(round, n)| {
+    (0..3_u8, numbers).prop_map(|(kind, n)| {
         let p = [n[0] * 80.0, n[1] * 80.0, n[2] * 80.0];
         let z = Vector3::new(n[3], n[4], n[5] + 1.5).normalize();
-        if round {
-            return rod(p, z.into(), 20.0 + 15.0 * n[6], 9.0 + 8.0 * n[7], 9.0 + 8.0 * n[8]);
+        let round = rod(p, z.into(), 20.0 + 15.0 * n[6], 9.0 + 8.0 * n[7], 9.0 + 8.0 * n[8]);
+        match round {
+            Convex::Rod(rod) if kind == 1 => {
+                return Convex::Swept(rod, Vector3::new(n[9], n[10], n[11]) * 25.0);
+            }
+            _ if kind == 0 => return round,
+            _ => {}
         }
         let x = z.cross(&Vector3::new(n[9], 1.2, n[10])).normalize();
         boxed(p, z.into(), x.into(), [20.0 + 15.0 * n[6], 20.0 + 15.0 * n[7], 20.0 + 15.0 * n[8]])

@@ -17,7 +17,8 @@ use staywright::link::{
 use staywright::quantity::{Angle, Length};
 use staywright::trade::shop::{HoleSaw, Origin, Process, Shop, Sure, demo_shop};
 use staywright::trade::{
-    Bend, Bends, Butt, Butts, Columns, Find, Group, Job, Ovals, PairName, Press, Ring, Surroundings, starters,
+    Bend, Bends, Butt, Butts, Columns, End, Find, Group, Job, Ovals, PairName, Press, Ring, Surroundings,
+    starters,
 };
 
 /// A link made of bytes by somebody who knows the checksum.
@@ -49,10 +50,12 @@ proptest! {
         let bits = |job: &Job| -> Vec<_> { job.figures().iter().map(|(path, _, value)| (path.clone(), value.to_bits())).collect() };
         prop_assert_eq!(bits(&decode(&link).unwrap()), bits(&job));
         let tubes = PairName::ALL.map(|name| job.pair(name)).map(|pair| [Some(pair.right), pair.left]);
-        let is_more = |tube: &staywright::trade::Tube| {
-            tube.bends != Bends::default() || tube.butts != Butts::default() || tube.ovals != Ovals::default()
+        let is_more = |side: &staywright::trade::Side| {
+            let (tube, ends) = (&side.tube, [side.front_end, side.rear_end]);
+            let lists = tube.bends != Bends::default() || tube.butts != Butts::default() || tube.ovals != Ovals::default();
+            lists || ends.iter().any(|end| matches!(end, End::Slot(slot) if slot.plate_splay.degrees().to_bits() != 0))
         };
-        let more = job.surroundings.is_some() || tubes.iter().flatten().flatten().any(|side| is_more(&side.tube));
+        let more = job.surroundings.is_some() || tubes.iter().flatten().flatten().any(is_more);
         prop_assert_eq!(unsealed(&link).0, if more { 3 } else { 1 });
     }
 

@@ -6,7 +6,7 @@
 use super::errors::{EndErrors, StayErrors};
 use super::fit::{Fit, fit};
 use super::set_up::{Hinge, RoundSetUp, SetUp, StaySetUp};
-use crate::geometry::{Line, Nearest};
+use crate::geometry::{Centreline, Line, Nearest};
 use crate::plan::stay_outline;
 use crate::quantity::{Length, Real};
 use crate::trade::{Group, Tube};
@@ -42,7 +42,7 @@ pub(super) struct BesideTyre<T: nalgebra::Scalar> {
     pub(super) front: T,
     /// The tube's axis outboard of the dropout's middle, at the dropout.
     pub(super) rear: T,
-    /// From its axis to its inner side, across the fixture.
+    /// To its inner side, across the fixture, from the straight line between those two ends of its axis.
     pub(super) half: T,
     /// From the axle to that place, seen from the side.
     pub(super) from_axle: Vector2<T>,
@@ -56,7 +56,34 @@ struct Body<'a, T: Real> {
 
 impl<T: Real> Body<'_, T> {
     fn radius(&self, along: T) -> T {
-        stay_outline(&self.tube).radius(along * T::of(self.stay.secant))
+        self.at(along * T::of(self.stay.secant))
+    }
+
+    /// The same by station from the front reference point.
+    fn at(&self, station: T) -> T {
+        stay_outline(&self.tube).radius(station)
+    }
+}
+
+/// A stay's axis as it is held: its straight ends, and its middle line where it is bent.
+struct Held<T: Real> {
+    front: Line<T>,
+    rear: Line<T>,
+    bent: Option<Centreline<T>>,
+}
+
+impl<T: Real> Held<T> {
+    /// The tube's radius where an end's axis has a station, so far along the fixture.
+    fn radius(&self, body: &Body<'_, T>, station: T, along: T) -> T {
+        if self.bent.is_some() { body.at(station) } else { body.radius(along) }
+    }
+
+    /// How its ends going home move front and rear together.
+    fn nearer(&self, front: T, rear: T) -> Vector3<T> {
+        match self.bent {
+            None => self.front.direction * (front + rear),
+            Some(_) => self.front.direction * front + self.rear.direction * rear,
+        }
     }
 }
 
@@ -73,20 +100,20 @@ fn true_tube<'a, T: Real>(stay: &'a StaySetUp, errors: &StayErrors<T>) -> Body<'
 /// A stay as cut; `None` where it runs along what it should be coped onto.
 pub(super) fn as_cut<T: Real>(set_up: &SetUp, stay: &StaySetUp, errors: &StayErrors<T>) -> Option<Built<T>> {
     let body = true_tube(stay, errors);
-    let axis = held_axis(stay, &body, errors);
+    let held = held(stay, &body, errors);
     let line = |round, end| cut_axis(set_up, stay, round, errors, end);
     let hinge =
         stay.front.as_ref().map_or_else(|| square_end(errors.front.along), |r| line(r, &errors.front));
-    let front = CutEnd::new(&body, &axis, hinge, stay.front.as_ref(), &errors.front)?;
-    let rear = stay
-        .rear
-        .as_ref()
-        .and_then(|round| CutEnd::new(&body, &axis, line(round, &errors.rear), Some(round), &errors.rear));
-    let nearer = front.goes_home() + rear.as_ref().map_or(T::zero(), CutEnd::goes_home);
+    let radius = |station, along| held.radius(&body, station, along);
+    let front = CutEnd::new(radius, &held.front, hinge, stay.front.as_ref(), &errors.front)?;
+    let rear = stay.rear.as_ref().and_then(|round| {
+        CutEnd::new(radius, &held.rear, line(round, &errors.rear), Some(round), &errors.rear)
+    });
+    let nearer = held.nearer(front.goes_home(), rear.as_ref().map_or(T::zero(), CutEnd::goes_home));
     let dropout = dropout(stay, rear.as_ref(), errors);
-    let way = dropout - axis.direction * nearer - front.on_line.coords;
+    let way = dropout - nearer - front.on_line.coords;
     let upright = matches!(stay.hinge, Hinge::Upright(_));
-    let put = T::of(stay.outboard(stay_foot(stay))) + errors.placing;
+    let put = T::of(stay.foot_outboard(stay_foot(stay))) + errors.placing;
     let tube_foot = if upright { front.on_stay.y } else { put };
     Some(Built {
         way,
@@ -96,7 +123,7 @@ pub(super) fn as_cut<T: Real>(set_up: &SetUp, stay: &StaySetUp, errors: &StayErr
         foot: if upright { errors.placing } else { put },
         gaps: [front.gap(), rear.as_ref().and_then(CutEnd::gap)],
         diameters: [front.diameter, rear.as_ref().map_or(T::zero(), |rear| rear.diameter)],
-        beside_tyre: beside_tyre(set_up, &body, &axis, [front.on_stay.x, tube_foot], &dropout),
+        beside_tyre: beside_tyre(set_up, &body, &held, (&front.on_stay, tube_foot), &dropout),
     })
 }
 
@@ -112,7 +139,7 @@ struct CutEnd<T: nalgebra::Scalar> {
 
 impl<T: Real> CutEnd<T> {
     fn new(
-        body: &Body<'_, T>,
+        radius: impl Fn(T, T) -> T,
         stay: &Line<T>,
         line: Line<T>,
         round: Option<&RoundSetUp>,
@@ -120,7 +147,7 @@ impl<T: Real> CutEnd<T> {
     ) -> Option<Self> {
         let Nearest::Skew { station, normal, distance } = stay.nearest(&line) else { return None };
         let (on_stay, half) = (stay.at(station), T::of(0.5));
-        let radius = body.radius(on_stay.x);
+        let radius = radius(station, on_stay.x);
         let fit = round.and_then(|round| {
             let member = (T::of(round.member) + errors.member) * half;
             let saw = (T::of(round.cutter) + errors.cutter) * half;
@@ -148,15 +175,21 @@ fn stay_foot(stay: &StaySetUp) -> f64 {
 
 /// The stay's axis as the posts hold it. Their spacing is set by calipers over the tubes, so a stouter tube lies nearer
 /// to the centre line by half of what it is stouter.
-fn held_axis<T: Real>(stay: &StaySetUp, body: &Body<'_, T>, errors: &StayErrors<T>) -> Line<T> {
+fn held<T: Real>(stay: &StaySetUp, body: &Body<'_, T>, errors: &StayErrors<T>) -> Held<T> {
     let told = Body { stay, tube: told_tube(stay) };
+    if let Some(bent) = &stay.bent {
+        let [front, rear] = bent.stations.map(T::of).map(|at| body.at(at) - told.at(at));
+        let posed = bent.posed(errors, [errors.front_post - front, errors.rear_post - rear]);
+        return Held { front: posed.front, rear: posed.rear, bent: Some(posed.line) };
+    }
     let at = |post: Vector2<f64>, error: T| {
         let along = T::of(post.x);
         let stouter = body.radius(along) - told.radius(along);
         Point3::new(along, T::of(post.y) + error - stouter, T::zero())
     };
     let [front, rear] = stay.posts;
-    Line::between(at(front, errors.front_post), at(rear, errors.rear_post)).0
+    let (axis, _) = Line::between(at(front, errors.front_post), at(rear, errors.rear_post));
+    Held { front: axis, rear: axis, bent: None }
 }
 
 fn told_tube<T: Real>(stay: &StaySetUp) -> Tube<T> {
@@ -242,25 +275,41 @@ fn dropout<T: Real>(stay: &StaySetUp, rear: Option<&CutEnd<T>>, errors: &StayErr
     }
 }
 
-/// The tube beside the tyre, from where along the fixture and how far outboard it starts.
+/// The tube beside the tyre, from where it starts and how far outboard that is put.
 fn beside_tyre<T: Real>(
     set_up: &SetUp,
     body: &Body<'_, T>,
-    axis: &Line<T>,
-    [foot, front]: [T; 2],
+    held: &Held<T>,
+    (on_stay, front): (&Point3<T>, T),
     dropout: &Vector3<T>,
 ) -> Option<BesideTyre<T>> {
-    let stay = body.stay;
+    let (stay, axis, foot) = (body.stay, &held.rear, on_stay.x);
     let square = (set_up.tyre_reach - stay.axle.z) * (set_up.tyre_reach + stay.axle.z);
     let back = (square > 0.0).then(|| square.sqrt())?;
     let along = stay.axle.x - back;
     let outboard = |along: T| axis.point.y + (along - axis.point.x) * axis.direction.y / axis.direction.x;
     let from_axle = stay.along * -back - stay.above * stay.axle.z;
-    (along > foot.value()).then(|| BesideTyre {
-        part: (T::of(along) - foot) / (dropout.x - foot),
-        front,
-        rear: outboard(dropout.x) - dropout.y,
-        half: body.radius(T::of(along)) / axis.direction.x,
-        from_axle: from_axle.map(T::of),
-    })
+    if along <= foot.value() {
+        return None;
+    }
+    let part = (T::of(along) - foot) / (dropout.x - foot);
+    let half = match &held.bent {
+        None => body.radius(T::of(along)) / axis.direction.x,
+        Some(line) => {
+            let straight = on_stay.y + (outboard(dropout.x) - on_stay.y) * part;
+            straight - inner_side(line, body, T::of(along))?
+        }
+    };
+    let rear = outboard(dropout.x) - dropout.y;
+    Some(BesideTyre { part, front, rear, half, from_axle: from_axle.map(T::of) })
+}
+
+/// How far outboard a bent tube's inner side lies, so far along the fixture, as high as its middle lies there. `None` where it
+/// does not come by.
+fn inner_side<T: Real>(line: &Centreline<T>, body: &Body<'_, T>, along: T) -> Option<T> {
+    let whole = (0.0, f64::INFINITY);
+    let station = line.level(whole, &Point3::origin(), &Vector3::x(), along)?;
+    let here = line.at(station);
+    let upright = (here.tangent.x * here.tangent.x + here.tangent.z * here.tangent.z).sqrt();
+    Some(here.point.y - body.at(station) / upright)
 }

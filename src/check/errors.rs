@@ -2,7 +2,7 @@
 
 use super::place::{Kind, Place};
 use crate::quantity::Real;
-use crate::trade::{Hand, PairName};
+use crate::trade::{Hand, MOST_BENDS, PairName};
 
 /// Errors that belong to one cut end. Lengths in mm, angles in degrees.
 #[derive(Clone, Copy, Debug)]
@@ -31,6 +31,10 @@ pub(super) struct StayErrors<T> {
     pub(super) front_diameter: T,
     pub(super) rear_diameter: T,
     pub(super) front_trim: T,
+    /// Degrees.
+    pub(super) roll: T,
+    /// Of each bend, degrees.
+    pub(super) bends: [T; MOST_BENDS],
     pub(super) placing: T,
     pub(super) front: EndErrors<T>,
     pub(super) rear: EndErrors<T>,
@@ -55,6 +59,8 @@ impl<T: Real> StayErrors<T> {
             front_diameter: o,
             rear_diameter: o,
             front_trim: o,
+            roll: o,
+            bends: [o; MOST_BENDS],
             placing: o,
             front: end,
             rear: end,
@@ -65,14 +71,16 @@ impl<T: Real> StayErrors<T> {
     pub(super) fn gathered(places: &[Place], errors: &[T], pair: PairName, hand: Hand) -> Self {
         let mut gathered = Self::none();
         for (place, error) in places.iter().zip(errors).filter(|(place, _)| place.reaches(pair, hand)) {
-            *gathered.at(place) += *error;
+            if let Some(at) = gathered.at(place) {
+                *at += *error;
+            }
         }
         gathered
     }
 
-    fn at(&mut self, place: &Place) -> &mut T {
+    fn at(&mut self, place: &Place) -> Option<&mut T> {
         let end = if place.at_front == Some(false) { &mut self.rear } else { &mut self.front };
-        match place.kind {
+        Some(match place.kind {
             Kind::Slide => &mut self.slide,
             Kind::AxleHeight => &mut self.axle_height,
             Kind::FrontPost => &mut self.front_post,
@@ -92,7 +100,9 @@ impl<T: Real> StayErrors<T> {
             Kind::FrontDiameter => &mut self.front_diameter,
             Kind::RearDiameter => &mut self.rear_diameter,
             Kind::FrontTrim => &mut self.front_trim,
+            Kind::Roll => &mut self.roll,
+            Kind::Bend(number) => self.bends.get_mut(usize::from(number).checked_sub(1)?)?,
             Kind::Placing => &mut self.placing,
-        }
+        })
     }
 }

@@ -99,12 +99,14 @@ fn stay_figures(plan: &Plan, pair: PairName, hand: Hand, all: &mut Vec<Figure>) 
     let mut add = |key: &str, what: &str, nominal: f64, kind, with, reads| {
         all.push(figure(format!("{at}.{key}"), format!("{what} of the {title}"), nominal, kind, with, reads));
     };
-    if let Some(tips) = stay.tip_to_tip {
+    // A bent stay's tips lie a curve apart.
+    if let Some(tips) = stay.tip_to_tip.filter(|_| stay.bent.is_none()) {
         let with = "long calipers or a rule, from front long point to rear long point, along the stay";
         add("tip-to-tip", "Tip to tip", tips.mm(), LENGTH, with, tips_of(plan, pair, stay));
     }
     let with = "a rule, from the middle of the front cut to the rear reference point";
-    add("length", "Length", stay.length.mm(), LENGTH, with, Reads::Length { pair, hand });
+    let length = stay.bent.as_ref().map_or(stay.length, |bent| bent.chord);
+    add("length", "Length", length.mm(), LENGTH, with, Reads::Length { pair, hand });
     if let Some(cut) = stay.front.round() {
         let with = "an angle gauge, between the stay and a bar held in the cope";
         let reads = Reads::FrontAngle { pair, hand };
@@ -216,27 +218,29 @@ impl Figure {
 }
 
 fn slope(stay: &StaySetUp) -> f64 {
-    let [a, b] = stay.posts;
+    let [a, b] = stay.chord;
     (b.y - a.y) / (b.x - a.x)
-}
-
-/// Where along the fixture the told stay hangs on the frame.
-fn foot(stay: &StaySetUp) -> f64 {
-    stay.front.as_ref().map_or(0.0, |round| round.axis.point.x)
 }
 
 /// How far further out a stay that stands in its cope runs, so far along the fixture.
 fn strays_at<T: Real>(stay: &StaySetUp, by: &Differs<T>, along: f64) -> T {
+    let foot = stay.foot();
+    let turns = outwards(stay, true, by.front);
+    if let Some(bent) = &stay.bent {
+        // What comes to stand beside the post when the stay turns about its foot.
+        let passes =
+            bent.passes(along).map(|(out, slope)| along - foot + (out - stay.foot_outboard(foot)) * slope);
+        return turns * T::of(passes.unwrap_or(along - foot));
+    }
     let told = slope(stay);
-    let turned = (T::of(told.atan()) + outwards(stay, by.front)).tan();
-    (turned - T::of(told)) * T::of(along - foot(stay))
+    ((T::of(told.atan()) + turns).tan() - T::of(told)) * T::of(along - foot)
 }
 
 /// How far further out its dropout stands.
 fn dropout_strays<T: Real>(stay: &StaySetUp, by: &Differs<T>) -> T {
-    let (sin, cos) = outwards(stay, by.front).sin_cos();
-    let along = T::of(stay.axle.x - foot(stay)) + by.length * T::of(1.0 / stay.secant);
-    let told = T::of(stay.axle.y - stay.outboard(foot(stay)));
+    let (sin, cos) = outwards(stay, true, by.front).sin_cos();
+    let along = T::of(stay.axle.x - stay.foot()) + by.length * T::of(1.0 / stay.secant);
+    let told = T::of(stay.axle.y - stay.foot_outboard(stay.foot()));
     let across = told + by.length * T::of(slope(stay) / stay.secant) + by.dropout;
     across * cos + along * sin - told
 }

@@ -151,10 +151,21 @@ impl Model for Finished {
     }
 }
 
-/// How far outwards the cope turns the stay, rad: a smaller angle to a line across the frame is more splay.
-pub(super) fn outwards<T: Real>(stay: &StaySetUp, front_angle: T) -> T {
-    let [a, b] = stay.posts;
-    T::of(if b.y < a.y { DEGREE } else { -DEGREE }) * front_angle
+/// How far outwards the cope turns the stay, rad: a smaller angle to a line across the frame is more splay. An end that leans out
+/// of the stay plane has to turn further for the same angle.
+pub(super) fn outwards<T: Real>(stay: &StaySetUp, at_front: bool, angle: T) -> T {
+    let way = stay.way(at_front);
+    let further = if way.z == 0.0 { 1.0 } else { way.xz().norm() / way.x };
+    T::of(if way.y < 0.0 { DEGREE } else { -DEGREE }) * angle * T::of(further)
+}
+
+/// How far the angle between the whole stay and an upright hinge opens with that between its front end and the hinge.
+fn per_front_angle(stay: &StaySetUp, way: &Vector3<f64>) -> f64 {
+    let (Some(_), Some(round)) = (&stay.bent, &stay.front) else { return 1.0 };
+    let hinge = round.axis.direction;
+    let (end, whole) = (stay.way(true).cross(&hinge), way.cross(&hinge));
+    let size = end.norm() * whole.norm();
+    if size > 0.0 { end.dot(&whole) / size } else { 1.0 }
 }
 
 /// A stay that differs by so much.
@@ -164,17 +175,18 @@ fn differ<T: Real>(stay: &StaySetUp, built: &mut Built<T>, by: &Differs<T>) {
     built.length = longer.norm();
     match stay.hinge {
         Hinge::Across => {
-            let (sin, cos) = outwards(stay, by.front).sin_cos();
+            let (sin, cos) = outwards(stay, true, by.front).sin_cos();
             built.along_hinge = longer.y * cos + longer.x * sin;
         }
         Hinge::Upright(_) => {
             let angle = (T::one() - cosine * cosine).sqrt().atan2(cosine);
             // The angle that is read is the sharp one.
             let sharp = if cosine.value() < 0.0 { -DEGREE } else { DEGREE };
-            built.along_hinge = built.length * (angle + by.front * T::of(sharp)).cos();
+            let opens = T::of(sharp * per_front_angle(stay, &built.way.map(T::value)));
+            built.along_hinge = built.length * (angle + by.front * opens).cos();
         }
     }
-    let turned = outwards(stay, by.rear).tan() * longer.x;
+    let turned = outwards(stay, false, by.rear).tan() * longer.x;
     built.along_rear = built.along_rear.map(|_| longer.y + turned);
     if let Some(beside) = &mut built.beside_tyre {
         beside.rear -= by.dropout;
@@ -182,6 +194,6 @@ fn differ<T: Real>(stay: &StaySetUp, built: &mut Built<T>, by: &Differs<T>) {
 }
 
 fn stay_direction(stay: &StaySetUp) -> Vector3<f64> {
-    let [a, b] = stay.posts;
+    let [a, b] = stay.chord;
     Vector3::new(b.x - a.x, b.y - a.y, 0.0).normalize()
 }

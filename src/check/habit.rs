@@ -56,11 +56,11 @@ impl Finished {
             }
             (Some(_), Hinge::Across) => {
                 // A fixture turned by κ splays the right stay by κ more and the left one by κ less.
-                let splay = outwards(stay, 1.0) / DEGREE;
+                let splay = outwards(stay, true, 1.0) / DEGREE;
                 wanted.push((at_front(Kind::Turn), Part::FrontAngle, [0.5 * splay, -0.5 * splay]));
                 let [a, b] = stay.posts;
                 let per_splay = (b.x - a.x) * stay.secant * stay.secant;
-                let post = alike(outwards(stay, 1.0) * per_splay);
+                let post = alike(outwards(stay, true, 1.0) * per_splay);
                 wanted.push((shared(Kind::RearPost), Part::FrontAngle, post));
             }
             (None, _) => {}
@@ -92,9 +92,13 @@ impl Finished {
 }
 
 /// By how much the tilt opens for each degree that the sharp angle between stay and spindle does: with `θ` the splay and
-/// `τ` the tilt, `cos α = cos θ cos τ`.
+/// `τ` the tilt, `cos α = cos θ cos τ`; where the end climbs by `z`, `cos α = |x cos τ ± z sin τ|`.
 fn tilt_per_angle(stay: &StaySetUp, spindle: &Line) -> f64 {
-    let (sin, cos) = (spindle.direction.z, 1.0 / stay.secant);
-    let cosine = cos * spindle.direction.x.abs();
-    if sin.abs() < 1e-6 { 0.0 } else { (1.0 - cosine * cosine).max(0.0).sqrt() / (cos * sin) }
+    let bent = stay.bent.as_ref().map(|bent| (bent.front.direction.x, bent.front.direction.z));
+    let (x, climbs) = bent.unwrap_or((1.0 / stay.secant, 0.0));
+    let (sin, cos) = (spindle.direction.z, spindle.direction.x);
+    let forwards = if cos < 0.0 { -climbs } else { climbs };
+    let cosine = x * cos.abs() + forwards * sin;
+    let opens = (x * sin - forwards * cos.abs()) * if cosine < 0.0 { -1.0 } else { 1.0 };
+    if opens.abs() < 1e-6 { 0.0 } else { (1.0 - cosine * cosine).max(0.0).sqrt() / opens }
 }

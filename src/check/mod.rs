@@ -19,7 +19,10 @@
 //! - A slot or a socket leaves its dropout room, so the dummy axle places it: slide, axle height, spacer. A round dropout
 //!   goes home in its cope, so the saw places it, across the fixture the spacer.
 //! - A saw of another size lets the stay go home until it first touches; see `fit`.
-//! - Tubes are straight, and cylinders where they are coped.
+//! - Tubes are cylinders where they are coped.
+//! - A bent tube is held where its middle line crosses the first and the last post, as high there as told; its mark stands on
+//!   the front datum line; and it is rolled until its marked side points as told about the line between the two posts. Where
+//!   it reaches fewer than two its reference points hold it. Each bend may be off by an angle of its own, in its own plane.
 //!
 //! # Where the axle then stands
 //!
@@ -40,8 +43,8 @@
 //!   tube's diameter, beside what the saw's size leaves.
 //! - The tyre's widest place lies half of its height above the bead seat; its gap is taken in the stay plane.
 //!
-//! Not looked at: springing tubes, heat, what a dropout's own faces are off, bends, and how a builder shares a misfit
-//! otherwise than alike.
+//! Not looked at: springing tubes, heat, what a dropout's own faces are off, the rotations between bends, ovals, and how a
+//! builder shares a misfit otherwise than alike.
 //!
 //! # Numbers
 //!
@@ -68,6 +71,7 @@ mod mend;
 mod moves;
 mod outcome;
 mod place;
+mod pose;
 mod rear_end;
 mod sample;
 mod set_up;

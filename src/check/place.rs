@@ -43,13 +43,17 @@ pub enum Kind {
     RearDiameter,
     /// How the raw tube is placed lengthwise.
     FrontTrim,
+    /// How a bent tube is turned about the line between what holds it.
+    Roll,
+    /// The angle of a bend, by its number from 1 to 8: what it springs back.
+    Bend(u8),
     /// Where the finished stay is put on its member, across on the shell, along on the seat tube.
     Placing,
 }
 
 impl Kind {
     /// All of them.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 29] = [
         Self::Slide,
         Self::AxleHeight,
         Self::FrontPost,
@@ -69,6 +73,15 @@ impl Kind {
         Self::FrontDiameter,
         Self::RearDiameter,
         Self::FrontTrim,
+        Self::Roll,
+        Self::Bend(1),
+        Self::Bend(2),
+        Self::Bend(3),
+        Self::Bend(4),
+        Self::Bend(5),
+        Self::Bend(6),
+        Self::Bend(7),
+        Self::Bend(8),
         Self::Placing,
     ];
 
@@ -94,6 +107,15 @@ impl Kind {
             Self::FrontDiameter => "front-diameter",
             Self::RearDiameter => "rear-diameter",
             Self::FrontTrim => "front-trim",
+            Self::Roll => "roll",
+            Self::Bend(1) => "bend-1",
+            Self::Bend(2) => "bend-2",
+            Self::Bend(3) => "bend-3",
+            Self::Bend(4) => "bend-4",
+            Self::Bend(5) => "bend-5",
+            Self::Bend(6) => "bend-6",
+            Self::Bend(7) => "bend-7",
+            Self::Bend(_) => "bend-8",
             Self::Placing => "placing",
         }
     }
@@ -120,6 +142,15 @@ impl Kind {
             Self::FrontDiameter => "tube front diameter",
             Self::RearDiameter => "tube rear diameter",
             Self::FrontTrim => "front trim of the raw tube",
+            Self::Roll => "roll about the chord",
+            Self::Bend(1) => "angle of bend 1",
+            Self::Bend(2) => "angle of bend 2",
+            Self::Bend(3) => "angle of bend 3",
+            Self::Bend(4) => "angle of bend 4",
+            Self::Bend(5) => "angle of bend 5",
+            Self::Bend(6) => "angle of bend 6",
+            Self::Bend(7) => "angle of bend 7",
+            Self::Bend(_) => "angle of bend 8",
             Self::Placing => "place on the frame",
         }
     }
@@ -127,7 +158,7 @@ impl Kind {
     /// `mm` or `°`.
     pub const fn unit(self) -> &'static str {
         match self {
-            Self::Tilt | Self::Turn => "°",
+            Self::Tilt | Self::Turn | Self::Roll | Self::Bend(_) => "°",
             _ => "mm",
         }
     }

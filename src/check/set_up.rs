@@ -3,8 +3,9 @@
 //! Each stay is looked at in its own clamp frame with the second axis turned outboard, so that right and left read alike:
 //! `(along, outboard, above)`.
 
-use crate::geometry::Line;
-use crate::plan::{ClampFrame, Cut, Plan, RoundCut, Stay};
+use super::pose::BentSetUp;
+use crate::geometry::{Line, Nearest};
+use crate::plan::{ClampFrame, Cut, CutAt, Plan, RoundCut, Stay, lie};
 use crate::quantity::Length;
 use crate::trade::{End, EndKind, Hand, Job, Member, PairName, Side, TouchSide, Tube};
 use nalgebra::{Point3, Vector2, Vector3};
@@ -45,7 +46,12 @@ pub(super) struct StaySetUp {
     pub(super) posts: [Vector2<f64>; 2],
     /// Along the stay's axis per length along the fixture.
     pub(super) secant: f64,
+    /// Its front trim is where it was laid.
     pub(super) tube: Tube,
+    /// What a bent tube has more.
+    pub(super) bent: Option<BentSetUp>,
+    /// Its reference points, along and outboard; of a straight stay any two places of its axis.
+    pub(super) chord: [Vector2<f64>; 2],
     /// The clamp frame's first and third axis, seen from the side.
     pub(super) along: Vector2<f64>,
     pub(super) above: Vector2<f64>,
@@ -102,7 +108,12 @@ impl StaySetUp {
         let clamp = &stay.clamp;
         let axle = Vector3::new(stay.slide.mm(), side.rear.half_spacing.mm(), stay.axle_height.mm());
         let length = stay.rear_point - stay.front_point;
-        let (hinge, anchor) = hinge(plan, side, stay);
+        let (hinge, anchor) = hinge(plan, side, stay, pair);
+        let held = held_posts(plan, pair, hand);
+        let at = CutAt { pair, hand, at_front: true };
+        let bent = BentSetUp::new(plan, at, held.map(|posts| posts.map(|post| post.x)));
+        let posts = held.unwrap_or_else(|| ends(side, length.dot(&clamp.u)));
+        let trim = stay.bent.as_ref().map_or(side.tube.front_trim, |bent| bent.trim);
         Self {
             hand,
             front: stay.front.round().map(|cut| round(cut, clamp, hand)),
@@ -111,23 +122,53 @@ impl StaySetUp {
             hinge,
             anchor,
             axle,
-            posts: posts(plan, pair, hand, length.dot(&clamp.u)),
+            posts,
             secant: length.norm() / length.dot(&clamp.u),
-            tube: side.tube,
+            tube: Tube { front_trim: trim, ..side.tube },
+            chord: bent.as_ref().map_or(posts, |bent| bent.chord),
+            bent,
             along: side_view(&clamp.u),
             above: side_view(&clamp.w),
         }
     }
 
-    /// How far outboard the stay's axis runs at a place along the fixture.
-    pub(super) fn outboard(&self, along: f64) -> f64 {
+    /// Where along the fixture the stay hangs on its hinge.
+    pub(super) fn foot(&self) -> f64 {
+        self.bent_foot().map_or(self.front.as_ref().map_or(0.0, |round| round.axis.point.x), |foot| foot.x)
+    }
+
+    /// How far outboard of the centre line it does so where the hinge runs across, at `foot` along the fixture.
+    pub(super) fn foot_outboard(&self, foot: f64) -> f64 {
         let [a, b] = self.posts;
-        a.y + (along - a.x) * (b.y - a.y) / (b.x - a.x)
+        let straight = || a.y + (foot - a.x) * (b.y - a.y) / (b.x - a.x);
+        self.bent_foot().map_or_else(straight, |foot| foot.y)
+    }
+
+    /// The place of a bent stay's front end that is nearest to its hinge.
+    fn bent_foot(&self) -> Option<Point3<f64>> {
+        let front = self.bent.as_ref()?.front;
+        let nearest = self.front.as_ref().map(|round| front.nearest(&round.axis));
+        match nearest {
+            Some(Nearest::Skew { station, .. }) => Some(front.at(station)),
+            _ => Some(front.point),
+        }
+    }
+
+    /// The way an end runs, rearwards, as told.
+    pub(super) fn way(&self, at_front: bool) -> Vector3<f64> {
+        match (&self.bent, at_front) {
+            (Some(bent), true) => bent.front.direction,
+            (Some(bent), false) => bent.rear.direction,
+            (None, _) => {
+                let [a, b] = self.chord;
+                Vector3::new(b.x - a.x, b.y - a.y, 0.0).normalize()
+            }
+        }
     }
 }
 
 /// The frame's line that the front end hangs on, and its place nearest to the stay's axis.
-fn hinge(plan: &Plan, side: &Side, stay: &Stay) -> (Hinge, Vector2<f64>) {
+fn hinge(plan: &Plan, side: &Side, stay: &Stay, pair: PairName) -> (Hinge, Vector2<f64>) {
     let cut = stay.front.round();
     let onto_seat_tube = matches!(&side.front_end, End::Cope(cope) if cope.onto == Member::SeatTube);
     match cut {
@@ -135,7 +176,11 @@ fn hinge(plan: &Plan, side: &Side, stay: &Stay) -> (Hinge, Vector2<f64>) {
             let direction = plan.seat_tube_direction;
             let axis = Line { point: cut.axis_point, direction };
             let along = stay.front_point - axis.point;
-            let nearest = cut.axis_station.map_or(stay.front_point, |station| at_station(stay, station));
+            let front = lie(plan, CutAt { pair, hand: stay.hand, at_front: true }).axis;
+            let at = |station| {
+                if stay.bent.is_some() { front.at(Length::mm(station)) } else { at_station(stay, station) }
+            };
+            let nearest = cut.axis_station.map_or(stay.front_point, at);
             let foot = if cut.axis_station.is_some() {
                 (nearest - axis.point).dot(&direction)
             } else {
@@ -171,8 +216,8 @@ fn round(cut: &RoundCut, clamp: &ClampFrame, hand: Hand) -> RoundSetUp {
 /// Two posts nearer than this hold no direction, mm.
 const NEAR: f64 = 1.0;
 
-/// The first and the last post that the stay reaches; its two reference points where it reaches fewer than two.
-fn posts(plan: &Plan, pair: PairName, hand: Hand, along: f64) -> [Vector2<f64>; 2] {
+/// The first and the last post that the stay reaches; `None` where it reaches fewer than two.
+fn held_posts(plan: &Plan, pair: PairName, hand: Hand) -> Option<[Vector2<f64>; 2]> {
     let at = |post: &crate::plan::Post| {
         let held = if hand == Hand::Right { post.right } else { post.left };
         Some(Vector2::new(post.u.mm(), held?.mm()))
@@ -180,13 +225,13 @@ fn posts(plan: &Plan, pair: PairName, hand: Hand, along: f64) -> [Vector2<f64>; 
     let held = || plan.pair(pair).posts.iter().filter_map(at);
     let first = held().min_by(|a, b| a.x.total_cmp(&b.x));
     let last = held().max_by(|a, b| a.x.total_cmp(&b.x));
-    let side = plan.job.pair(pair).side(hand);
-    let ends =
-        [Vector2::new(0.0, side.front.half_spacing.mm()), Vector2::new(along, side.rear.half_spacing.mm())];
-    match (first, last) {
-        (Some(first), Some(last)) if last.x - first.x > NEAR => [first, last],
-        _ => ends,
-    }
+    let (first, last) = (first?, last?);
+    (last.x - first.x > NEAR).then_some([first, last])
+}
+
+/// A stay's two reference points.
+fn ends(side: &Side, along: f64) -> [Vector2<f64>; 2] {
+    [Vector2::new(0.0, side.front.half_spacing.mm()), Vector2::new(along, side.rear.half_spacing.mm())]
 }
 
 /// Whether one pass of the saw cuts that end of both stays.

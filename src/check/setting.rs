@@ -55,6 +55,8 @@ const fn start(kind: Kind) -> (f64, &'static str) {
         Kind::Member => (0.1, "calipers on a painted or turned part, from memory; measure yours"),
         Kind::FrontDiameter | Kind::RearDiameter => (0.1, "drawn tube, from memory; measure yours"),
         Kind::FrontTrim => (0.5, "a pencil line; measure yours"),
+        Kind::Roll => (0.5, "bends levelled by eye or gauge, no source; measure yours"),
+        Kind::Bend(_) => (0.5, "what a bend springs back, no source; measure yours"),
         Kind::Placing => (0.3, "a scribed line; measure yours"),
     }
 }
@@ -120,10 +122,16 @@ fn push(places: &mut Vec<Place>, place: Place) {
     }
 }
 
-fn tube_kinds(stay: &StaySetUp) -> impl Iterator<Item = Kind> + use<> {
-    let tapered = stay.tube.od_front != stay.tube.od_rear;
-    let kinds = [(Kind::FrontDiameter, true), (Kind::RearDiameter, tapered), (Kind::FrontTrim, tapered)];
-    kinds.into_iter().filter(|(_, wanted)| *wanted).map(|(kind, _)| kind)
+fn tube_kinds(stay: &StaySetUp) -> impl Iterator<Item = Kind> + use<'_> {
+    let (tapered, bent) = (stay.tube.od_front != stay.tube.od_rear, stay.bent.is_some());
+    let kinds = [
+        (Kind::FrontDiameter, true),
+        (Kind::RearDiameter, tapered),
+        (Kind::FrontTrim, tapered || bent),
+        (Kind::Roll, bent),
+    ];
+    let bends = stay.bent.iter().flat_map(|bent| bent.bends()).map(Kind::Bend);
+    kinds.into_iter().filter(|(_, wanted)| *wanted).map(|(kind, _)| kind).chain(bends)
 }
 
 fn end_kinds(stay: &StaySetUp, at_front: bool) -> Vec<Kind> {

@@ -26,6 +26,16 @@ impl Area {
         area.unwrap_or(Self { min: Point::new(-1.0, -1.0), max: Point::new(1.0, 1.0) })
     }
 
+    /// What a mark takes; a text its place alone.
+    pub(super) fn about(shape: &Shape) -> Self {
+        match shape {
+            Shape::Line { a, b } => Self::of([*a, *b]),
+            Shape::Path { points, .. } => Self::of(points.iter().copied()),
+            Shape::Circle { at, radius } => Self { min: *at, max: *at }.grown(*radius),
+            Shape::Text { at, .. } => Self { min: *at, max: *at },
+        }
+    }
+
     pub(super) fn grown(self, by: f64) -> Self {
         Self { min: self.min.plus(-by, -by), max: self.max.plus(by, by) }
     }
@@ -35,6 +45,14 @@ impl Area {
             && other.min.x < self.max.x
             && self.min.y < other.max.y
             && other.min.y < self.max.y
+    }
+
+    /// Whether they have a place in common, be it on their edges.
+    pub(super) fn touches(&self, other: &Self) -> bool {
+        self.min.x <= other.max.x
+            && other.min.x <= self.max.x
+            && self.min.y <= other.max.y
+            && other.min.y <= self.max.y
     }
 
     pub(super) fn holds(&self, other: &Self) -> bool {
@@ -99,24 +117,18 @@ impl Area {
 
     /// What of a mark's lines lies within.
     pub(super) fn clipped(&self, shape: Shape) -> Vec<Shape> {
-        let (points, closed) = match &shape {
-            Shape::Line { a, b } => (vec![*a, *b], false),
-            Shape::Path { points, closed } => (points.clone(), *closed),
+        if self.holds(&Self::about(&shape)) {
+            return vec![shape];
+        }
+        match shape {
+            Shape::Line { a, b } => self.runs(&[a, b], false),
+            Shape::Path { points, closed } => self.runs(&points, closed),
             Shape::Circle { at, radius } => {
-                let ends = [at.plus(-radius, -radius), at.plus(*radius, *radius)];
-                if ends.into_iter().all(|end| self.has(end)) {
-                    return vec![shape];
-                }
                 let turn = |i: i32| TAU * f64::from(i) / f64::from(CHORDS);
                 let chords = (0..CHORDS).map(|i| at.plus(radius * turn(i).cos(), radius * turn(i).sin()));
-                (chords.collect(), true)
+                self.runs(&chords.collect::<Vec<_>>(), true)
             }
-            Shape::Text { .. } => return vec![shape],
-        };
-        if matches!(shape, Shape::Circle { .. }) || !points.iter().all(|point| self.has(*point)) {
-            self.runs(&points, closed)
-        } else {
-            vec![shape]
+            Shape::Text { .. } => vec![shape],
         }
     }
 

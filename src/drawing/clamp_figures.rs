@@ -21,7 +21,7 @@ impl Scene<'_> {
         let text = canvas.figure(reach);
         let rear = self.view.point(&self.pair.right.rear_point);
         let topic = format!("{key}.right.rear.reach_mm");
-        let top = -self.low - 1.2 * h;
+        let top = -self.low - 2.5 * h;
         canvas.dimension(
             &topic,
             &text,
@@ -149,7 +149,7 @@ impl Scene<'_> {
 /// Places for the figures of an apex that lies `edge` inside the tube: outboard first, `out` being a line of lettering that way.
 fn apex_places(apex: Point, edge: f64, out: f64) -> Vec<(Point, Anchor)> {
     let h = out.abs();
-    let rows = [1.0, 2.2, 3.4, -1.0, -2.2, 4.6];
+    let rows = [1.0, 2.2, 3.4, 4.6, -1.0, -2.2];
     let row = |row: f64| {
         let off = if row > 0.0 { edge } else { -edge };
         let at = apex.plus(0.0, off + row * out + 0.3 * h);

@@ -81,7 +81,7 @@ impl<'a> Scene<'a> {
             corners.push(Point::new(0.0, self.low + drop + 24.0));
         }
         let bottom = if drop > 0.0 { 5.0 } else { 3.5 };
-        let margins = Margins { left: 1.6, right: 3.0, top: 3.7, bottom: bottom + self.bend_rows() };
+        let margins = Margins { left: 1.6, right: 3.0, top: 4.3, bottom: bottom + self.bend_rows() };
         let title = format!("Clamp plane, {}", self.name.name());
         Canvas::new(title, Area::of(corners), margins, room)
     }
@@ -94,7 +94,7 @@ impl<'a> Scene<'a> {
 
     /// Rows of lettering below the stays that the bends' figures need.
     pub(super) fn bend_rows(&self) -> f64 {
-        if self.stays.iter().any(|stay| stay.bends().next().is_some()) { 2.4 } else { 0.0 }
+        if self.stays.iter().any(|stay| stay.bends().next().is_some()) { 3.6 } else { 0.0 }
     }
 
     pub(super) fn slide(&self) -> f64 {

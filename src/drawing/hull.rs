@@ -2,7 +2,7 @@
 
 use super::sheet::Point;
 use super::view::View;
-use crate::geometry::{Convex, ConvexBlock, ConvexRod};
+use crate::geometry::{Convex, ConvexBlock, ConvexRod, Line};
 use nalgebra::{Point3, Vector3};
 use std::f64::consts::TAU;
 
@@ -16,7 +16,11 @@ const FLAT: f64 = 1e-6;
 pub(super) fn outline(body: &Convex, view: &View) -> Vec<Point> {
     match body {
         Convex::Block(block) => block_outline(block, view),
-        Convex::Rod(rod) => rod_outline(rod, view),
+        Convex::Rod(rod) => hull(rod_corners(rod, view)),
+        Convex::Swept(rod, way) => {
+            let there = ConvexRod { axis: Line { point: rod.axis.point + way, ..rod.axis }, ..*rod };
+            hull([rod_corners(rod, view), rod_corners(&there, view)].concat())
+        }
     }
 }
 
@@ -28,7 +32,8 @@ pub(super) fn block_outline(block: &ConvexBlock, view: &View) -> Vec<Point> {
     hull(corners.map(|corner| view.point(&(block.middle + corner))).collect())
 }
 
-fn rod_outline(rod: &ConvexRod, view: &View) -> Vec<Point> {
+/// Points of which the outermost are a rod's outline.
+fn rod_corners(rod: &ConvexRod, view: &View) -> Vec<Point> {
     let along = rod.axis.direction;
     let other = if along.z.abs() < 0.9 { Vector3::z() } else { Vector3::x() };
     let first = along.cross(&other).normalize();
@@ -46,8 +51,7 @@ fn rod_outline(rod: &ConvexRod, view: &View) -> Vec<Point> {
     let ends = [(rod.from, rod.from_radius), (rod.to, rod.to_radius)];
     let edge =
         |way: f64| ends.map(|(station, radius)| view.point(&(rod.axis.at(station) + sides * (way * radius))));
-    let corners = ends.into_iter().flat_map(rim).chain(edge(1.0)).chain(edge(-1.0));
-    hull(corners.collect())
+    ends.into_iter().flat_map(rim).chain(edge(1.0)).chain(edge(-1.0)).collect()
 }
 
 /// The corners of the smallest convex outline about points, one way round (Andrew 1979, Inf. Process. Lett. 9:216, from memory).

@@ -11,6 +11,7 @@ mod canvas;
 mod clamp_figures;
 mod clamp_handles;
 mod clamp_plane;
+mod dimension;
 mod fixture_tilt;
 mod gaps;
 mod hull;

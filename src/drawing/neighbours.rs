@@ -15,7 +15,7 @@ use std::f64::consts::{FRAC_PI_2, TAU};
 const CHORDS: i32 = 6;
 
 /// As many places along an outline are tried for its name.
-const TRIED: usize = 12;
+const TRIED: usize = 8;
 
 /// An outline on the sheet, as far as it is drawn, and whose it is.
 pub(super) struct Beside {

@@ -26,7 +26,7 @@ pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
     let deep = (short - long).abs() + BEHIND;
     let wide = around.whole();
     let unrolled = Unrolled { around, sign, long };
-    let margins = Margins { left: 2.2, right: 2.2, top: 2.2, bottom: 3.2 };
+    let margins = Margins { left: 0.9, right: 4.6, top: 2.2, bottom: 3.2 };
     let extent = Area::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
     let mut canvas = Canvas::new("Profile, unrolled", extent, margins, room);
     unrolled.draw_ticks(&mut canvas, deep);

@@ -42,8 +42,9 @@ const HATCH: f64 = 0.45;
 /// own place there; upwards it has a scale of its own.
 pub fn room_strip(plan: &Plan, pair: PairName, hand: Hand, strips: &[Strip], room: Room) -> Sheet {
     let scene = Scene::new(plan, pair);
-    let (title, h) = (format!("Room along the {} {}", hand.key(), pair.one()), scene.canvas(room).letter);
-    let above = scene.canvas(room).area();
+    let title = format!("Room along the {} {}", hand.key(), pair.one());
+    let clamp_plane = scene.canvas(room);
+    let (above, h) = (clamp_plane.area(), clamp_plane.letter);
     let field = Field::new(&scene, hand, strips, h);
     let mut canvas = Canvas::like(title, above, field.area(h), h, room);
     field.draw_scale(&mut canvas, above);

@@ -211,6 +211,32 @@ impl<T: Real> Centreline<T> {
         Self { stretches }
     }
 
+    /// The same line in other axes: what `point` and `direction`, which keep lengths and angles, make of it.
+    pub fn seen(
+        &self,
+        point: impl Fn(&Point3<T>) -> Point3<T>,
+        direction: impl Fn(&Vector3<T>) -> Vector3<T>,
+    ) -> Self {
+        let frame = |frame: &Frame<T>| Frame {
+            point: point(&frame.point),
+            tangent: direction(&frame.tangent),
+            normal: direction(&frame.normal),
+            side: direction(&frame.side),
+        };
+        let stretch = |stretch: &Stretch<T>| Stretch { frame: frame(&stretch.frame), ..*stretch };
+        Self { stretches: self.stretches.iter().map(stretch).collect() }
+    }
+
+    /// The same line with its stations counted from `station` on.
+    pub fn counted_from(mut self, station: T) -> Self {
+        for stretch in &mut self.stretches {
+            stretch.from -= station;
+            stretch.to -= station;
+            stretch.origin -= station;
+        }
+        self
+    }
+
     /// The stretches in order of station, straight and curved in turn.
     pub fn stretches(&self) -> &[Stretch<T>] {
         &self.stretches

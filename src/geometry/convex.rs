@@ -27,6 +27,8 @@ pub enum Convex {
     Rod(ConvexRod),
     /// A box.
     Block(ConvexBlock),
+    /// All that a round body goes through on a straight way from where it stands.
+    Swept(ConvexRod, Vector3<f64>),
 }
 
 /// A cylinder or a cone's stump: flat ends square to the axis, straight sides.
@@ -93,6 +95,10 @@ impl Convex {
         match self {
             Self::Rod(rod) => rod.furthest(way),
             Self::Block(block) => block.furthest(way),
+            Self::Swept(rod, run) => {
+                let here = rod.furthest(way);
+                if run.dot(way) > 0.0 { here + run } else { here }
+            }
         }
     }
 

@@ -1,7 +1,7 @@
 //! Pure mathematics in space: lines, arcs, cylinders, surfaces of revolution, where they meet and how near they come.
 //!
 //! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type but
-//! [`Convex`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
+//! [`Convex`] and [`Drum`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
 
 mod approach;
 mod centreline;
@@ -9,6 +9,7 @@ mod chord;
 mod circle;
 mod convex;
 mod cylinder;
+mod drum;
 mod edge;
 mod generators;
 mod line;
@@ -26,6 +27,7 @@ pub use centreline::{Centreline, Frame, Stretch, Turn};
 pub use circle::Node;
 pub use convex::{Convex, ConvexBlock, ConvexRod};
 pub use cylinder::Cylinder;
+pub use drum::{Drum, Part};
 pub use edge::{Edge, Gap, Meeting, stations};
 pub use generators::{Generators, Keep};
 pub use line::{Line, Nearest};

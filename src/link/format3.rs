@@ -1,4 +1,4 @@
-//! Format 3: a job with bends, butts, ovals or surroundings. Nothing in this file may change: links made with it are in
+//! Format 3: a job with bends, butts, ovals, plates that splay or surroundings. Nothing in this file may change: links made with it are in
 //! people's messages.
 //!
 //! The body is the postcard form of [`Body`]: format 1's for all that it knows, then a walk over the rest. A figure is named
@@ -8,7 +8,7 @@ use super::format1;
 use super::pass::{Table, choice, few, flag, group, group_if_there, number_if_there, numbered, start};
 use super::pen::{Pen, Sheet, read as read_sheet, written};
 use crate::quantity::{Angle, Length};
-use crate::trade::{Bends, Butts, Find, Hand, Job, Ovals, PairName, Surroundings, Tube};
+use crate::trade::{Bends, Butts, End, Find, Hand, Job, Ovals, PairName, Side, Surroundings, Tube};
 use serde::{Deserialize, Serialize};
 
 pub(super) const FORMAT: u8 = 3;
@@ -79,11 +79,24 @@ struct Body {
 /// Whether `job` holds anything that format 1 does not.
 pub(super) fn is_needed(job: &Job) -> bool {
     let plain = lists(&Tube::default());
-    let bent = |name: PairName| {
-        let pair = job.pair(name);
-        Hand::ALL.iter().any(|hand| lists(&pair.side(*hand).tube) != plain)
+    let has_more = |name: PairName| {
+        let mut sides = Hand::ALL.iter().map(|hand| job.pair(name).side(*hand));
+        sides.any(|side| lists(&side.tube) != plain || splays(side).any(is_told))
     };
-    job.surroundings.is_some() || PairName::ALL.into_iter().any(bent)
+    job.surroundings.is_some() || PairName::ALL.into_iter().any(has_more)
+}
+
+/// Every figure but a plain 0 comes back to the last bit.
+const fn is_told(splay: f64) -> bool {
+    splay.to_bits() != 0
+}
+
+/// How far the plates of a stay's slots splay, front to rear.
+fn splays(side: &Side) -> impl Iterator<Item = f64> {
+    [side.front_end, side.rear_end].into_iter().filter_map(|end| match end {
+        End::Slot(slot) => Some(slot.plate_splay.degrees()),
+        _ => None,
+    })
 }
 
 /// The body of `job`.
@@ -106,9 +119,9 @@ pub(super) fn read(body: &[u8]) -> Option<Job> {
 fn more(pen: &mut dyn Pen, job: &mut Job) -> Option<()> {
     for name in [PairName::Chainstays, PairName::Seatstays] {
         let pair = job.pair_mut(name);
-        tube(pen, &mut pair.right.tube, &Tube::default())?;
+        side(pen, &mut pair.right, &Tube::default())?;
         if let Some(left) = &mut pair.left {
-            tube(pen, &mut left.tube, &pair.right.tube)?;
+            side(pen, left, &pair.right.tube)?;
         }
     }
     job.surroundings = surroundings(pen, job.surroundings)?;
@@ -119,9 +132,27 @@ const fn lists(tube: &Tube) -> (Bends, Butts, Ovals) {
     (tube.bends, tube.butts, tube.ovals)
 }
 
-fn tube(pen: &mut dyn Pen, tube: &mut Tube, base: &Tube) -> Option<()> {
+/// Bit 0: the tube differs from `base`; bit 1: plates splay.
+fn side(pen: &mut dyn Pen, side: &mut Side, base: &Tube) -> Option<()> {
+    let has_splay = splays(side).any(is_told);
+    let differs = lists(&side.tube) != lists(base);
+    let marks = pen.count(u32::from(differs) | u32::from(has_splay) << 1)?;
+    if marks > 3 {
+        return None;
+    }
+    tube(pen, &mut side.tube, base, marks & 1 == 1)?;
+    for end in [&mut side.front_end, &mut side.rear_end] {
+        if let End::Slot(slot) = end {
+            let splay = if marks & 2 == 2 { pen.number(slot.plate_splay.degrees())? } else { 0.0 };
+            slot.plate_splay = Angle::from_degrees(splay);
+        }
+    }
+    Some(())
+}
+
+fn tube(pen: &mut dyn Pen, tube: &mut Tube, base: &Tube, differs: bool) -> Option<()> {
     let (bends, butts, ovals) = lists(tube);
-    if flag(pen, lists(tube) != lists(base))? {
+    if differs {
         tube.bends = Bends {
             list: few(pen, &bends.list, &base.bends.list, BEND)?,
             roll: number_if_there(pen, bends.roll.map(Angle::degrees))?.map(Angle::from_degrees),

@@ -2,7 +2,7 @@
 
 use super::placed::Placed;
 use super::stroke::Stroke;
-use crate::geometry::{Convex, ConvexBlock, ConvexRod, Line, Outline};
+use crate::geometry::{Convex, ConvexBlock, ConvexRod, Drum, Line, Part};
 use crate::plan::{CutAt, Plan, Post};
 use crate::trade::Hand;
 use crate::trade::shop::{HoleSaw, MillBody, Shop};
@@ -13,6 +13,8 @@ use nalgebra::{Point3, Vector3};
 pub enum Turning {
     /// The saw.
     Saw,
+    /// What clamps a slitting saw: collars and nut.
+    Collar,
     /// The arbor's neck.
     Neck,
     /// The arbor's shank.
@@ -28,6 +30,7 @@ impl Turning {
     pub const fn name(self) -> &'static str {
         match self {
             Self::Saw => "saw",
+            Self::Collar => "saw's collar",
             Self::Neck => "arbor's neck",
             Self::Shank => "arbor",
             Self::Holder => "holder",
@@ -78,9 +81,15 @@ pub struct TurningBody {
 }
 
 impl TurningBody {
+    /// What it goes through on a straight way square to its axis.
+    pub const fn run(&self, axis: &Line, run: Vector3<f64>) -> Drum {
+        Drum { axis: *axis, from: self.from, to: self.to, radius: self.radius, run }
+    }
+
     /// What it sweeps while the last `travelled` of the stroke is gone, `left` before the end.
-    pub fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Convex {
-        Convex::Rod(ConvexRod::cylinder(*axis, self.from + left, self.to + left + travelled, self.radius))
+    pub const fn swept(&self, axis: &Line, travelled: f64, left: f64) -> Drum {
+        let (from, to) = (self.from + left, self.to + left + travelled);
+        Drum { axis: *axis, from, to, radius: self.radius, run: Vector3::new(0.0, 0.0, 0.0) }
     }
 }
 
@@ -106,20 +115,20 @@ pub fn turning(stroke: &Stroke, saw: &HoleSaw, mill: &MillBody) -> Vec<TurningBo
     bodies
 }
 
-/// Everything that stands in the fixture while `at` is cut: both stays where the pair lies in one plane, else its own.
-pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
+/// Everything that stands in the fixture while `at` is cut, each body in parts: both stays where the pair lies in one plane,
+/// else its own.
+pub fn standing(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Vec<Part>)> {
     let pair = plan.pair(at.pair);
     let own = [at.hand];
     let hands: &[Hand] = if pair.one_plane { &Hand::ALL } else { &own };
-    let mut bodies = fixed(plan, shop, at);
+    let whole = |(name, body)| (name, vec![Part::Convex(body)]);
+    let mut bodies: Vec<_> = fixed(plan, shop, at).into_iter().map(whole).collect();
     for hand in hands {
         let stay = Placed::new(plan, CutAt { hand: *hand, ..at });
-        bodies.extend(
-            stumps(&stay.outline, &stay.axis, stay.finished).map(|stump| (Standing::Stay(*hand), stump)),
-        );
+        bodies.push((Standing::Stay(*hand), stay.parts()));
         for (i, post) in pair.posts.iter().enumerate() {
-            let body = post_body(plan, shop, post, *hand, &stay.axis);
-            bodies.extend(body.map(|body| (Standing::Post(i + 1, *hand), body)));
+            let body = post_body(plan, shop, post, *hand);
+            bodies.extend(body.map(|body| whole((Standing::Post(i + 1, *hand), body))));
         }
     }
     bodies
@@ -153,33 +162,15 @@ fn fixed(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<(Standing, Convex)> {
 }
 
 /// A post from the base face up, the tube in its middle; `None` where the stay does not reach it.
-fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand, axis: &Line) -> Option<Convex> {
-    match hand {
+fn post_body(plan: &Plan, shop: &Shop, post: &Post, hand: Hand) -> Option<Convex> {
+    let out = match hand {
         Hand::Right => post.right?,
         Hand::Left => post.left?,
     };
-    let u = post.u.mm();
-    let v = axis.at((u - axis.point.x) / axis.direction.x).y;
+    let (u, v) = (post.u.mm(), hand.sign() * out.mm());
     let body = &shop.fixture.post;
     let (along, across) = (body.along.mm() / 2.0, body.across.mm() / 2.0);
     let base = -plan.job.fixture.bench.clamp_height.mm();
     let low = Point3::new(u - along, v - across, base);
     Some(Convex::Block(ConvexBlock::between(low, Point3::new(u + along, v + across, body.above.mm()))))
-}
-
-/// The pieces of a tube between two stations.
-fn stumps(outline: &Outline, axis: &Line, (from, to): (f64, f64)) -> impl Iterator<Item = Convex> {
-    outline.pieces().iter().filter_map(move |piece| {
-        let (low, high) = (piece.from.max(from), piece.to.min(to));
-        (low < high).then(|| {
-            let rod = ConvexRod {
-                axis: *axis,
-                from: low,
-                to: high,
-                from_radius: piece.radius(low),
-                to_radius: piece.radius(high),
-            };
-            Convex::Rod(rod)
-        })
-    })
 }

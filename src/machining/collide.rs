@@ -2,10 +2,11 @@
 
 use super::bodies::{Standing, Turning, TurningBody, standing, turning};
 use super::stroke::Stroke;
-use crate::geometry::Convex;
+use crate::geometry::{Drum, Part};
 use crate::plan::Plan;
 use crate::quantity::Length;
 use crate::trade::shop::{HoleSaw, Shop};
+use std::cmp::Ordering;
 
 /// Halvings to find where two bodies first touch; a stroke shrinks below a millionth of a millimetre.
 const HALVINGS: u32 = 40;
@@ -26,19 +27,28 @@ pub struct Near {
 /// Every gap between what turns and what stands over the stroke, the smallest first.
 ///
 /// The way in is straight and what turns is round about it, so a part sweeps a longer cylinder: the gap is exact for the
-/// cylinders, stumps and boxes that the shop's figures make. What the saw is there to cut does not count against the
+/// cylinders, stumps, boxes and bent tubes that the figures make, and to 0.01 mm for an oval stretch. What the saw is there to cut does not count against the
 /// saw, nor against anything that is no thicker than the saw.
 pub fn nearest(plan: &Plan, shop: &Shop, stroke: &Stroke, saw: &HoleSaw) -> Vec<Near> {
     let Some(first) = stroke.cuts.first() else { return Vec::new() };
     let still = standing(plan, shop, *first);
+    let whole = stroke.length().mm();
     let mut found = Vec::new();
     for part in turning(stroke, saw, &shop.mill.body) {
-        for (body, solid) in still.iter().filter(|(body, _)| counts(stroke, &part, *body)) {
-            found.push(near(stroke, &part, *body, solid));
+        let sweep = |gone: f64| part.swept(&stroke.axis, gone, whole - gone);
+        for (body, parts) in still.iter().filter(|(body, _)| counts(stroke, &part, *body)) {
+            found.push(near((part.part, *body), parts, whole, sweep));
         }
     }
-    found.sort_by(|a, b| a.gap.mm().total_cmp(&b.gap.mm()).then(goes(a).total_cmp(&goes(b))));
+    found.sort_by(Near::order);
     found
+}
+
+impl Near {
+    /// The smallest gap first; of those that meet, the first to.
+    pub(super) fn order(&self, other: &Self) -> Ordering {
+        self.gap.mm().total_cmp(&other.gap.mm()).then(goes(self).total_cmp(&goes(other)))
+    }
 }
 
 fn goes(near: &Near) -> f64 {
@@ -50,10 +60,15 @@ fn counts(stroke: &Stroke, part: &TurningBody, body: Standing) -> bool {
     !own || part.radius > stroke.radius
 }
 
-fn near(stroke: &Stroke, part: &TurningBody, body: Standing, solid: &Convex) -> Near {
-    let whole = stroke.length().mm();
-    let gap = part.swept(&stroke.axis, whole, 0.0).distance(solid);
-    let touches = |gone: f64| part.swept(&stroke.axis, gone, whole - gone).distance(solid) == 0.0;
+/// The gap between a body and what `sweep` says a part goes through on its way in, of which so much is gone.
+pub(super) fn near(
+    (part, body): (Turning, Standing),
+    parts: &[Part],
+    whole: f64,
+    sweep: impl Fn(f64) -> Drum,
+) -> Near {
+    let gap = sweep(whole).distance(parts);
+    let touches = |gone: f64| sweep(gone).distance(parts) == 0.0;
     let goes = (gap == 0.0).then(|| {
         let (mut free, mut met) = (0.0, whole);
         for _ in 0..HALVINGS {
@@ -62,5 +77,5 @@ fn near(stroke: &Stroke, part: &TurningBody, body: Standing, solid: &Convex) -> 
         }
         Length::from_mm(if touches(0.0) { 0.0 } else { free })
     });
-    Near { part: part.part, body, gap: Length::from_mm(gap), goes }
+    Near { part, body, gap: Length::from_mm(gap), goes }
 }

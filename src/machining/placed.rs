@@ -1,7 +1,7 @@
 //! A stay and one of its cuts in fixture components: what lies where on the machine.
 
-use crate::geometry::{Line, Nearest, Outline};
-use crate::plan::{CutAt, Plan, RoundCut, TableWays, stay_outline, table_ways};
+use crate::geometry::{Centreline, Convex, ConvexRod, Line, Nearest, Outline, Part};
+use crate::plan::{CutAt, Lie, Plan, RoundCut, TableWays, lie, lie_at, table_ways};
 use crate::quantity::Length;
 use crate::trade::Hand;
 use nalgebra::{Point3, Vector3};
@@ -9,13 +9,20 @@ use nalgebra::{Point3, Vector3};
 /// Components of a direction below this count as none.
 const SQUARE: f64 = 1e-9;
 
-/// A stay as it lies in the fixture, in components `(u, v, w)` from the front datum.
+/// A stay as it lies in the fixture, in components `(u, v, w)` from the front datum. Stations run along its middle line from
+/// the front reference point.
 #[derive(Clone, Debug)]
 pub struct Placed {
-    /// Its axis from the front reference point.
+    /// The axis of the straight stay that touches it at the cut or where it is seen from, with the same stations there.
     pub axis: Line,
-    /// Its outer radius by station.
+    /// Where φ = 0 points round that axis.
+    pub first: Vector3<f64>,
+    /// The outer surface about that axis.
     pub outline: Outline,
+    /// The middle line of the whole stay.
+    pub line: Centreline,
+    /// The outer surface about that line.
+    pub surface: Outline,
     /// Stations of the raw tube's two ends.
     pub raw: (f64, f64),
     /// Stations between which it is left when both ends are cut.
@@ -23,19 +30,59 @@ pub struct Placed {
 }
 
 impl Placed {
-    /// The stay on that side of a pair, as the pair's own clamp frame sees it.
+    /// The stay on that side of a pair at that end, as the pair's own clamp frame sees it.
     pub fn new(plan: &Plan, at: CutAt) -> Self {
+        Self::of(plan, at, lie(plan, at))
+    }
+
+    /// The same, seen from a station of the stay and not from its cut.
+    pub fn seen_at(plan: &Plan, at: CutAt, station: f64) -> Self {
+        Self::of(plan, at, lie_at(plan, at, station))
+    }
+
+    fn of(plan: &Plan, at: CutAt, lie: Lie) -> Self {
         let stay = at.stay(plan);
-        let tube = &plan.job.pair(at.pair).side(at.hand).tube;
-        let front = Point3::from(stay.clamp.local(&stay.front_point));
-        let rear = Point3::from(stay.clamp.local(&stay.rear_point));
-        let (axis, length) = Line::between(front, rear);
-        let trim = tube.front_trim.mm();
-        let raw = (-trim, tube.length.mm() - trim);
+        let point = |point: &Point3<f64>| Point3::from(stay.clamp.local(point));
+        let direction = |direction: &Vector3<f64>| stay.clamp.local_direction(direction);
+        let Lie { line, surface, raw, axis, first, outline } = lie;
+        let length = stay.length.mm();
         let from = stay.front.long_point().map_or(0.0, Length::mm);
         let to = stay.rear.long_point().map_or(length, Length::mm);
-        let finished = if from < to { (from, to) } else { (0.0, length) };
-        Self { axis, outline: stay_outline(tube), raw, finished }
+        Self {
+            axis: Line { point: point(&axis.point), direction: direction(&axis.direction) },
+            first: direction(&first),
+            outline,
+            line: line.seen(point, direction),
+            surface,
+            raw,
+            finished: if from < to { (from, to) } else { (0.0, length) },
+        }
+    }
+
+    /// The finished tube in parts: cones where it is straight and round, and the stretches that are not.
+    pub fn parts(&self) -> Vec<Part> {
+        let (from, to) = self.finished;
+        let mut parts = Vec::new();
+        for stretch in self.line.stretches() {
+            for piece in self.surface.pieces() {
+                let low = from.max(stretch.from).max(piece.from);
+                let high = to.min(stretch.to).min(piece.to);
+                if low >= high {
+                    continue;
+                }
+                let (from_radius, to_radius) = (piece.radius(low), piece.radius(high));
+                if stretch.radius.is_none() && piece.oval.is_none() {
+                    let axis = self.line.tangent((low + high) / 2.0);
+                    let rod = ConvexRod { axis, from: low, to: high, from_radius, to_radius };
+                    parts.push(Part::Convex(Convex::Rod(rod)));
+                } else {
+                    // A bent part is sharp but for its flat ends: these go into its neighbours, where there are any.
+                    let ends = ((low - from_radius).max(from), (high + to_radius).min(to));
+                    parts.push(Part::Bent(self.line.clone(), self.surface.clone(), ends));
+                }
+            }
+        }
+        parts
     }
 }
 
@@ -65,7 +112,8 @@ pub fn ways(axis: &Line) -> TableWays {
 }
 
 /// The part of a raw stay that goes into a saw, along the saw's axis: how deep the saw must be to cut through it. At
-/// most that: a little less where the axes pass each other. `None` where they are parallel.
+/// most that: a little less where the axes pass each other. A bend in what is cut off is taken as straight. `None` where
+/// they are parallel.
 pub fn stub_extent(stay: &Placed, cutter: &Line, radius: f64) -> Option<Length> {
     let Nearest::Skew { station, distance, .. } = stay.axis.nearest(cutter) else { return None };
     let along = stay.axis.direction.dot(&cutter.direction).abs();

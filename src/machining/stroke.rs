@@ -4,9 +4,7 @@ use super::placed::{Placed, cutter_axis, stub_extent};
 use crate::geometry::{Cylinder, Edge, Generators, Keep, Line};
 use crate::plan::{CutAt, Plan};
 use crate::quantity::Length;
-use crate::trade::Hand;
 use crate::trade::shop::{HoleSaw, Shop};
-use nalgebra::Vector3;
 
 /// The stroke of one pass, in stations along the cutter's axis, which point out of the work.
 #[derive(Clone, Debug)]
@@ -46,13 +44,10 @@ pub struct Reach {
 
 impl Stroke {
     /// The stroke of a saw of `diameter` through the ends that are cut together; `None` where none of them is round or
-    /// none is met, and for bent stays, whose bodies are not looked at yet.
+    /// none is met.
     pub fn new(plan: &Plan, shop: &Shop, cuts: &[CutAt], diameter: Length) -> Option<Self> {
         let radius = diameter.mm() / 2.0;
         let first = cuts.first()?;
-        if Hand::ALL.iter().any(|hand| plan.pair(first.pair).stay(*hand).bent.is_some()) {
-            return None;
-        }
         let axis = cutter_axis(plan, *first, first.cut(plan).round()?, shop.mill.side_to_spindle);
         let stays: Vec<(CutAt, Placed)> = cuts.iter().map(|at| (*at, Placed::new(plan, *at))).collect();
         let spans = stays.iter().filter_map(|(at, stay)| span(stay, &axis, radius, at.at_front));
@@ -92,12 +87,8 @@ impl Stroke {
 
 /// Smallest and largest station, along the cutter's axis, of one stay's cut.
 fn span(stay: &Placed, axis: &Line, radius: f64, at_front: bool) -> Option<(f64, f64)> {
-    let t = stay.axis.direction;
-    // Any direction square to the stay will do to count from.
-    let lean = t.map(f64::abs);
-    let other = if lean.z < 0.9 { Vector3::z() } else { Vector3::x() };
-    let first = (other - t * other.dot(&t)).normalize();
-    let body = Generators { axis: stay.axis, first, second: t.cross(&first), outline: &stay.outline };
+    let second = stay.axis.direction.cross(&stay.first);
+    let body = Generators { axis: stay.axis, first: stay.first, second, outline: &stay.outline };
     let keep = if at_front { Keep::Largest } else { Keep::Smallest };
     Edge::new(body, &Cylinder { axis: *axis, radius }, keep).extent(axis)
 }

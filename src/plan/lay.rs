@@ -2,8 +2,10 @@
 
 use super::axes::Axes;
 use super::bed::{Bed, Placing, entered, turns};
+use super::bent::BentStay;
 use super::clamp::ClampFrame;
 use super::cut::Which;
+use super::result::Plan;
 use super::room::Found;
 use crate::geometry::{Centreline, Generators, Line, Outline, OvalStretch};
 use crate::quantity::{Angle, Real};
@@ -51,6 +53,27 @@ impl<T: Real> Laid<T> {
         hand: Hand,
         found: Option<Found>,
     ) -> Self {
+        let of = |placing: Placing| Placing { trim: T::of(placing.trim), roll: T::of(placing.roll) };
+        let tube = &job.pair(pair).side(hand).tube;
+        let placing = found.map_or_else(|| entered(tube), |found| of(found.placing));
+        Self::placed(axes, job, pair, hand, (placing, found))
+    }
+
+    /// A stay of `plan` as it lies there.
+    pub(super) fn again(axes: &Axes<T>, plan: &Plan<T>, pair: PairName, hand: Hand) -> Self {
+        let lies = |bent: &BentStay<T>| Placing { trim: bent.trim.mm(), roll: bent.roll.radians() };
+        let bent = plan.pair(pair).stay(hand).bent.as_ref();
+        let placing = bent.map_or_else(|| entered(&plan.job.pair(pair).side(hand).tube), lies);
+        Self::placed(axes, &plan.job, pair, hand, (placing, None))
+    }
+
+    fn placed(
+        axes: &Axes<T>,
+        job: &Job<T>,
+        pair: PairName,
+        hand: Hand,
+        (placing, found): (Placing<T>, Option<Found>),
+    ) -> Self {
         let side = job.pair(pair).side(hand);
         let (front_middle, rear_middle) = middles(axes, job, pair, side);
         let across = |half_spacing: T| Vector3::y() * (half_spacing * T::of(hand.sign()));
@@ -73,14 +96,12 @@ impl<T: Real> Laid<T> {
             laid.put_tube(&side.tube, side.tube.front_trim.mm());
         } else {
             let bed = Bed::new(front, rear, hand.sign());
-            laid.bend(&bed, &side.tube, found);
+            laid.bend(&bed, &side.tube, placing, found);
         }
         laid
     }
 
-    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, found: Option<Found>) {
-        let of = |placing: Placing| Placing { trim: T::of(placing.trim), roll: T::of(placing.roll) };
-        let placing = found.map_or_else(|| entered(tube), |found| of(found.placing));
+    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, placing: Placing<T>, found: Option<Found>) {
         let line = bed.line(&turns(tube), &placing);
         self.length = line.reach(T::zero(), bed.span);
         self.bent = Some(Bent { line, placing, chord: bed.span, found });
@@ -179,8 +200,15 @@ impl<T: Real> Laid<T> {
 
     /// Between the axis and the centre plane, positive outwards to the rear.
     pub(super) fn splay(&self) -> Angle<T> {
-        let outwards = self.axis.direction.y * T::of(self.hand.sign());
-        let along = self.axis.direction.dot(&self.clamp.u);
+        self.splay_from(Angle::from_degrees(T::zero()))
+    }
+
+    /// The same from a plane that itself splays by `plane`, upright on the clamp plane.
+    pub(super) fn splay_from(&self, plane: Angle<T>) -> Angle<T> {
+        let (sin, cos) = plane.radians().sin_cos();
+        let out = self.axis.direction.y * T::of(self.hand.sign());
+        let back = self.axis.direction.dot(&self.clamp.u);
+        let (outwards, along) = (out * cos - back * sin, back * cos + out * sin);
         if self.bent.is_none() {
             return Angle::from_radians(outwards.atan2(along));
         }

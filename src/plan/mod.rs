@@ -13,6 +13,7 @@ mod clamp;
 mod cut;
 mod fit;
 mod lay;
+mod lie;
 mod member;
 mod notices;
 mod pair;
@@ -33,6 +34,7 @@ pub use bent::{BendPlace, BentStay, RawTube};
 pub use body::{stay_line, stay_surface};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
+pub use lie::{Lie, lie, lie_at};
 pub use placed::Placed;
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,

@@ -362,7 +362,7 @@ pub struct Setting<T: nalgebra::Scalar + Copy = f64> {
 /// A slot for a dropout plate. The saw runs parallel to the centre plane.
 #[derive(Clone, Debug, Serialize)]
 pub struct SlotCut<T: nalgebra::Scalar + Copy = f64> {
-    /// Between the saw's plane and the stay's axis: the splay, unsigned.
+    /// Between the saw's plane and the stay's axis, unsigned: the splay, less what the plate splays.
     #[serde(rename = "angle_deg")]
     pub angle: Angle<T>,
     /// Station of the stay's end.
@@ -374,7 +374,7 @@ pub struct SlotCut<T: nalgebra::Scalar + Copy = f64> {
     /// Thickness of the plate.
     #[serde(rename = "plate_mm")]
     pub plate: Length<T>,
-    /// Centre plane to the middle of the saw cut.
+    /// Centre plane to the middle of the saw cut, at the rear reference point where the plate splays.
     #[serde(rename = "from_centre_mm")]
     pub from_centre: Length<T>,
     /// The fixture on its side: touched datum to the slot's root, along the table.
@@ -383,8 +383,15 @@ pub struct SlotCut<T: nalgebra::Scalar + Copy = f64> {
     /// The same from where the spindle stands at the edge finder's touch.
     #[serde(rename = "along_spindle_mm")]
     pub along_spindle: Length<T>,
-    /// Always `true`: the saw's plane is the centre plane's, so the fixture stands on its side.
+    /// Always `true`: the saw's plane is square to the stay plane, so the fixture stands on its side.
     pub on_side: bool,
+    /// For a plate that splays: turn of the fixture about its own normal, clockwise as seen from above the stays, after which the
+    /// plate lies as the saw does. Distances along are then those of the turned fixture.
+    #[serde(rename = "swivel_deg")]
+    pub swivel: Angle<T>,
+    /// Square to the plate: from the touched datum edge, where it crosses the centre plane, outboard to the middle of the saw cut.
+    #[serde(rename = "from_datum_mm")]
+    pub from_datum: Length<T>,
     /// The two faces of the slot, inboard first.
     pub faces: [SlotFace<T>; 2],
 }

@@ -9,6 +9,33 @@ use crate::quantity::{Angle, Length, Real};
 use crate::trade::Slot;
 use nalgebra::Vector3;
 
+/// The upright plane that a plate lies in, through the rear reference point.
+struct Plane<T> {
+    /// Sine and cosine of what it splays.
+    turn: (T, T),
+    /// Outboard from the clamp frame's origin, square to it.
+    out: T,
+}
+
+impl<T: Real> Plane<T> {
+    fn new(stay: &Laid<T>, splay: Angle<T>, half_spacing: Length<T>) -> Self {
+        let (sin, cos) = splay.radians().sin_cos();
+        let back = stay.clamp.local(&stay.axis.at(stay.length)).x;
+        Self { turn: (sin, cos), out: half_spacing.mm() * cos - back * sin }
+    }
+
+    /// The part of a direction square to the plane, outboard.
+    fn outwards(&self, stay: &Laid<T>, direction: &Vector3<T>) -> T {
+        let (sin, cos) = self.turn;
+        direction.y * T::of(stay.hand.sign()) * cos - direction.dot(&stay.clamp.u) * sin
+    }
+
+    /// From the axis at `station` outboard to what lies `aside` from the plane.
+    fn across(&self, stay: &Laid<T>, station: T, aside: T) -> T {
+        self.out + aside - self.outwards(stay, &(stay.axis.at(station) - stay.clamp.origin))
+    }
+}
+
 /// The slot in a stay's rear end. `half_spacing` places its middle.
 pub(super) fn slot<T: Real>(
     stay: &Laid<T>,
@@ -20,10 +47,14 @@ pub(super) fn slot<T: Real>(
     let mouth = stay.length + slot.overhang.mm();
     let root = mouth - slot.depth.mm();
     let half = slot.plate.mm() * T::of(0.5);
-    let face = |side, from_centre| face(stay, side, from_centre, mouth, root);
-    let along = found.along(&stay.axis.at(root), &Vector3::x());
+    let plane = Plane::new(stay, slot.plate_splay, half_spacing);
+    let (sin, cos) = plane.turn;
+    let sign = T::of(stay.hand.sign());
+    let face = |side, aside| face(stay, &plane, (side, aside), (mouth, root));
+    let along = found.along(&stay.axis.at(root), &Vector3::new(cos, sin * sign, T::zero()));
+    let datum = found.along(&stay.clamp.origin, &Vector3::new(-sin, cos * sign, T::zero()));
     let cut = SlotCut {
-        angle: Angle::from_degrees(stay.splay().degrees().abs()),
+        angle: Angle::from_degrees(stay.splay_from(slot.plate_splay).degrees().abs()),
         mouth: Length::from_mm(mouth),
         root: Length::from_mm(root),
         plate: slot.plate,
@@ -31,29 +62,36 @@ pub(super) fn slot<T: Real>(
         dro_along: along,
         along_spindle: found.after_touch(along),
         on_side: true,
-        faces: [face("inboard", half_spacing.mm() - half), face("outboard", half_spacing.mm() + half)],
+        swivel: Angle::from_degrees(slot.plate_splay.degrees() * sign + T::zero()),
+        from_datum: Length::from_mm(plane.out) + datum,
+        faces: [face("inboard", -half), face("outboard", half)],
     };
     warn(&cut, notices);
     cut
 }
 
-fn face<T: Real>(stay: &Laid<T>, side: &'static str, from_centre: T, mouth: T, root: T) -> SlotFace<T> {
-    let across = |station: T| from_centre - stay.axis.at(station).y * T::of(stay.hand.sign());
+fn face<T: Real>(
+    stay: &Laid<T>,
+    plane: &Plane<T>,
+    (side, aside): (&'static str, T),
+    (mouth, root): (T, T),
+) -> SlotFace<T> {
+    let across = |station: T| plane.across(stay, station, aside);
     SlotFace {
         side,
-        mouth_phi: leaves(stay, across(mouth), mouth),
-        root_phi: leaves(stay, across(root), root),
+        mouth_phi: leaves(stay, plane, across(mouth), mouth),
+        root_phi: leaves(stay, plane, across(root), root),
         mouth_across: Length::from_mm(across(mouth)),
         root_across: Length::from_mm(across(root)),
     }
 }
 
-/// The two directions in which a plane parallel to the centre plane, `across` outboard of the axis at `station`, meets
-/// the tube's surface there; `None` where it passes the tube by or only touches it.
-fn leaves<T: Real>(stay: &Laid<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
+/// The two directions in which a plane parallel to the plate's, `across` outboard of the axis at `station`, meets the tube's
+/// surface there; `None` where it passes the tube by or only touches it.
+fn leaves<T: Real>(stay: &Laid<T>, plane: &Plane<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
     let generators = stay.generators(&stay.outer);
-    let sign = T::of(stay.hand.sign());
-    let (ahead, outwards) = (generators.first.y * sign, generators.second.y * sign);
+    let ahead = plane.outwards(stay, &generators.first);
+    let outwards = plane.outwards(stay, &generators.second);
     let (swing, lead) = if ahead.value() == 0.0 {
         (outwards, T::zero())
     } else {

@@ -32,10 +32,11 @@ pub fn try_cutter<T: Real>(
 ) -> Option<Trial<T>> {
     let job = &plan.job;
     let axes = Axes::new(&job.frame);
-    let laid = Laid::new(&axes, job, at.pair, at.hand, None);
+    let whole = Laid::again(&axes, plan, at.pair, at.hand);
     let side = job.pair(at.pair).side(at.hand);
     let (which, end) =
         if at.at_front { (Which::Front, &side.front_end) } else { (Which::Rear, &side.rear_end) };
+    let laid = whole.straight_at(whole.reference(which));
     let member = Round::of(end, &job.frame, &axes, &laid)?;
     let mut axis = member.surface.axis;
     axis.point += moved;

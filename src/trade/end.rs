@@ -1,7 +1,7 @@
 //! What the end of a stay is cut to.
 
 use super::group::{Group, Spec, below, group};
-use crate::quantity::{Bounds, Length, Quantity};
+use crate::quantity::{Angle, Bounds, Length, Quantity};
 
 /// A round member of the frame that a front end can be coped onto.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -59,6 +59,8 @@ group! {
         depth: Length = "depth_mm", "slot depth", 16.0, 0.0..=120.0;
         /// How far the stay runs past the rear reference point.
         overhang: Length = "overhang_mm", "overhang", 4.0, -60.0..=100.0;
+        /// How far the plate runs outwards to the rear from the centre plane.
+        plate_splay: Angle = "plate_splay_deg", "plate splay", 0.0, -30.0..=30.0;
     }
 }
 

@@ -28,6 +28,7 @@ mod wheel;
 mod words;
 mod write;
 
+pub(crate) use bends::MOST_BENDS;
 pub use bends::{Bend, Bends, Find};
 pub use butts::{Butt, Butts};
 pub use end::{Boss, Cope, End, EndKind, Member, Slot};

@@ -2,7 +2,6 @@
 
 use super::fault::Fault;
 use super::group::{Group, below};
-use crate::quantity::parsed;
 use serde_json::{Map, Value};
 
 /// Reads a whole file: `read` takes what it can, `rules` says what is wrong with what it took.
@@ -176,5 +175,6 @@ impl Reader {
 
 /// The finite number that a JSON value is. Unlike the value's own way to it, this needs no tables of the standard library.
 pub fn json_number(value: &Value) -> Option<f64> {
-    value.as_number().and_then(|number| parsed(number.as_str()))
+    let number: f64 = value.as_number()?.as_str().parse().ok()?;
+    number.is_finite().then_some(number)
 }

@@ -5,7 +5,7 @@ use super::caution::CLAMP;
 use super::effect::Effect;
 use super::reading::{Named, Reading};
 use super::step::{Scale, Step};
-use crate::plan::Post;
+use crate::plan::{BendPlace, BentStay, Post};
 use crate::quantity::{Angle, Length, trimmed};
 use crate::trade::Hand;
 use crate::trade::capital;
@@ -152,7 +152,11 @@ fn leans(work: Work<'_>, index: usize, left: Length) -> Option<Effect> {
 
 fn mark(work: Work<'_>) -> Step {
     let pair = work.plan.job.pair(work.name);
-    let trims: Vec<_> = work.hands.iter().map(|hand| (hand, pair.side(*hand).tube.front_trim)).collect();
+    let trim = |hand: &Hand| {
+        let bent = work.pair().stay(*hand).bent.as_ref();
+        bent.map_or(pair.side(*hand).tube.front_trim, |bent| bent.trim)
+    };
+    let trims: Vec<_> = work.hands.iter().map(|hand| (hand, trim(hand))).collect();
     let first = trims.first().map(|(_, trim)| *trim);
     let alike = trims.iter().all(|(_, trim)| first.is_some_and(|first| near(*trim, first)));
     let on = "from the raw tube's front end; the mark goes on the front datum line";
@@ -166,8 +170,36 @@ fn mark(work: Work<'_>) -> Step {
 }
 
 fn clamp(work: Work<'_>) -> Step {
-    let on = "marks on the front datum line, tubes at the half spacings, front ends to the front";
-    step(work, "clamp", format!("Clamp the {}", work.title()), on)
+    let bent = work.stays().any(|stay| stay.bent.is_some());
+    let on = match bent {
+        true => {
+            "marks on the front datum line, tubes at the half spacings, each turned until its bends stand as said"
+        }
+        false => "marks on the front datum line, tubes at the half spacings, front ends to the front",
+    };
+    let made = step(work, "clamp", format!("Clamp the {}", work.title()), on)
         .checked("pull at each stay by hand; read the posts once more")
-        .caution(CLAMP)
+        .caution(CLAMP);
+    let stays: Vec<_> = work.stays().filter_map(|stay| Some((stay, stay.bent.as_ref()?))).collect();
+    let alike = stays.windows(2).all(|two| matches!(two, [(_, a), (_, b)] if same_bends(a, b)));
+    let shown = stays.iter().take(if alike { 1 } else { stays.len() });
+    shown.fold(made, |made, (stay, bent)| {
+        let whose = if alike { String::new() } else { format!(", {}", stay.hand.key()) };
+        bent.bends.iter().zip(1..).fold(made, |made, (bend, number)| level(made, bend, number, &whose))
+    })
+}
+
+/// Whether the bends of two stays stand alike, each on its own side.
+fn same_bends(a: &BentStay, b: &BentStay) -> bool {
+    let same = |(a, b): (&BendPlace, &BendPlace)| {
+        near(a.along, b.along) && near(a.from_plane, b.from_plane) && near(a.from_centre, b.from_centre)
+    };
+    a.bends.len() == b.bends.len() && a.bends.iter().zip(&b.bends).all(same)
+}
+
+/// Where a bend's apex stands when the stay is turned right about its chord.
+fn level(step: Step, bend: &BendPlace, number: i32, whose: &str) -> Step {
+    step.beside(format!("Bend {number}{whose}: apex along the fixture"), Reading::Length(bend.along))
+        .beside(format!("Bend {number}{whose}: apex above the stay plane"), Reading::Length(bend.from_plane))
+        .beside(format!("Bend {number}{whose}: apex from the centre line"), Reading::Length(bend.from_centre))
 }

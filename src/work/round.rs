@@ -75,20 +75,25 @@ fn tilt(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
         EndUp::Either => "Stand the fixture upright, front end up",
     };
     let mut steps = vec![gauge(pass, cut, task)];
-    if setting.swivel.degrees().abs() >= ALIKE {
-        let shown = pass.work.shop.fixture.swivel.shows(setting.swivel);
-        let way = if setting.swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
-        let on =
-            format!("about the fixture's own normal, after the tilt: {way} as seen from above the stays");
-        let made = pass.step("swivel", "Swivel the fixture", on);
-        let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
-        let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
-        let most = pass.work.shop.fixture.limits.swivel_max;
-        let size = Angle::from_degrees(setting.swivel.degrees().abs());
-        made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
-        steps.push(made);
-    }
+    steps.extend(swivel(pass, setting.swivel, "after the tilt"));
     steps
+}
+
+/// Turning the fixture about its own normal; `None` where it stands straight.
+pub(super) fn swivel(pass: Pass<'_>, swivel: Angle, after: &str) -> Option<Step> {
+    if swivel.degrees().abs() < ALIKE {
+        return None;
+    }
+    let shown = pass.work.shop.fixture.swivel.shows(swivel);
+    let way = if swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
+    let on = format!("about the fixture's own normal, {after}: {way} as seen from above the stays");
+    let made = pass.step("swivel", "Swivel the fixture", on);
+    let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
+    let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
+    let most = pass.work.shop.fixture.limits.swivel_max;
+    let size = Angle::from_degrees(swivel.degrees().abs());
+    made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
+    Some(made)
 }
 
 fn gauge(pass: Pass<'_>, cut: &RoundCut, task: &str) -> Step {

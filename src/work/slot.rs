@@ -1,14 +1,16 @@
 //! Slotting an end for its dropout plate.
 
 use super::caution::{CHANGE, SLITTING};
+use super::clamping::ALIKE;
 use super::effect::Effect;
 use super::machine::Machine;
 use super::pass::Pass;
 use super::reading::Reading;
-use super::round::run;
+use super::round::{run, swivel};
 use super::step::{Scale, Step};
-use crate::machining::{Cutter, SlotPasses, Tool, slot_passes};
-use crate::plan::{SlotCut, stay_outline};
+use super::way_in::slot_checked;
+use crate::machining::{Cutter, Placed, SlotPasses, Tool, slot_passes};
+use crate::plan::SlotCut;
 use crate::quantity::{Length, trimmed};
 use crate::trade::Hand;
 use crate::trade::shop::{Axis, SlittingSaw, ToothMaterial};
@@ -29,8 +31,10 @@ pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
         return without_saw(pass, cut);
     };
     let slotting = Slotting { pass, cut, passes, saw };
-    let mut steps = vec![slotting.mount(), pass.stand(), pass.touch_edge(), slotting.root()];
-    steps.extend([pass.touch_side(true), centre(pass), slotting.touch_top()]);
+    let mut steps = vec![slotting.mount()];
+    steps.extend(stand(pass, cut));
+    steps.extend([slotting.root(), pass.touch_side(true), centre(pass)]);
+    steps.extend((!splays(cut)).then(|| slotting.touch_top()));
     for (i, hand) in pass.work.hands.iter().enumerate() {
         for (k, offset) in passes.offsets.iter().enumerate() {
             steps.push(slotting.height(i, *hand, k, *offset));
@@ -38,6 +42,36 @@ pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
     }
     steps.push(slotting.slit());
     steps
+}
+
+/// Whether the fixture is swivelled for a plate that splays.
+fn splays(cut: &SlotCut) -> bool {
+    cut.swivel.degrees().abs() >= ALIKE
+}
+
+/// Standing the fixture to the spindle and finding its datum.
+fn stand(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
+    let mut steps = vec![pass.stand()];
+    let turned = swivel(pass, cut.swivel, "as it stands on its side");
+    steps.extend(turned);
+    steps.push(if splays(cut) { point(pass) } else { pass.touch_edge() });
+    steps
+}
+
+/// An edge that runs aslant to the spindle cannot be touched: a tip is brought over one point of it.
+fn point(pass: Pass<'_>) -> Step {
+    let way = pass.work.machine().along();
+    let on = format!(
+        "{} along the fixture, a pointed tip in the spindle; set it to zero there",
+        way.scale().name()
+    );
+    pass.step("touch-edge", "Point at the datum edge where the centre line crosses it", on)
+        .on(way.scale(), Reading::Length(Length::default()))
+}
+
+/// How far along the table the slot's root lies from where the readout was set to zero.
+fn from_zero(cut: &SlotCut) -> Length {
+    if splays(cut) { cut.dro_along } else { cut.along_spindle }
 }
 
 impl Slotting<'_> {
@@ -64,10 +98,10 @@ impl Slotting<'_> {
 
     /// How much less deep the slot is at the tube's top and bottom than in its middle, since the saw is round.
     fn roundness(self) -> Length {
-        let tubes = self.pass.cuts().map(|at| {
-            let tube = &self.pass.work.plan.job.pair(at.pair).side(at.hand).tube;
-            stay_outline(tube).radius(self.cut.root.mm())
-        });
+        let tubes = self
+            .pass
+            .cuts()
+            .map(|at| Placed::new(self.pass.work.plan, at).outline.radius(self.cut.root.mm()));
         let (saw, tube) = (self.saw.diameter.mm() / 2.0, tubes.fold(0.0, f64::max));
         let tube = tube.min(saw);
         Length::from_mm(saw - ((saw - tube) * (saw + tube)).sqrt())
@@ -76,7 +110,7 @@ impl Slotting<'_> {
     /// The spindle stands half the saw's diameter behind the root.
     fn root(self) -> Step {
         let way = self.pass.work.machine().along();
-        let distance = self.cut.along_spindle + Length::from_mm(self.saw.diameter.mm() / 2.0);
+        let distance = from_zero(self.cut) + Length::from_mm(self.saw.diameter.mm() / 2.0);
         let on = format!(
             "{} along the fixture, the saw behind the root and fed forwards to here: from the touch the cutter goes {}",
             way.scale().name(),
@@ -121,6 +155,9 @@ impl Slotting<'_> {
             (_, 0) => format!("height-{}", hand.key()),
             _ => format!("height-{}-{}", hand.key(), pass + 1),
         };
+        if splays(self.cut) {
+            return height_over_datum(self.pass, &key, task, self.cut, offset);
+        }
         let off = |left: Length| Effect { offset: Length::from_mm(left.mm().abs()), ..Effect::default() };
         let made = self.pass.go(self.pass.step(&key, task, on), way, distance, |left| Some(off(left)));
         made.beside("Centre plane to slot's middle", Reading::Length(self.cut.from_centre))
@@ -133,7 +170,8 @@ impl Slotting<'_> {
             teeth: self.saw.teeth.number(),
             tooth: ToothMaterial::HighSpeedSteel,
         };
-        run(self.pass, slit(self.pass, self.cut), cutter)
+        let made = run(self.pass, slit(self.pass, self.cut), cutter);
+        slot_checked(self.pass, made, self.passes)
     }
 }
 
@@ -168,28 +206,29 @@ fn without_saw(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
     mount
         .beyond
         .push("no slitting saw on hand is as thin as the plate, or only far thinner ones are".to_owned());
-    let height = pass
-        .step(
-            "height",
-            "Set the saw's height",
-            "along the spindle, from the centre plane out to the middle of the saw",
-        )
-        .figure(Reading::Length(cut.from_centre));
+    let height = if splays(cut) {
+        height_over_datum(pass, "height", "Set the saw's height".to_owned(), cut, Length::default())
+    } else {
+        let on = "along the spindle, from the centre plane out to the middle of the saw";
+        pass.step("height", "Set the saw's height", on).figure(Reading::Length(cut.from_centre))
+    };
     let on = format!(
         "{} along the fixture; the saw's centre stands half its diameter further to the rear",
         way.scale().name()
     );
     let root = pass.step("along", "Saw's front edge stops at the root", on);
-    let root = pass.go(root, way, cut.along_spindle, |_| None);
+    let root = pass.go(root, way, from_zero(cut), |_| None);
     let root = root.beside("Edge to slot's root", Reading::Length(cut.dro_along));
-    vec![
-        mount,
-        pass.stand(),
-        pass.touch_edge(),
-        height,
-        root,
-        pass.touch_side(true),
-        centre(pass),
-        slit(pass, cut),
-    ]
+    let mut steps = vec![mount];
+    steps.extend(stand(pass, cut));
+    steps.extend([height, root, pass.touch_side(true), centre(pass), slit(pass, cut)]);
+    steps
+}
+
+/// On a swivelled fixture no face lies square to the spindle: the saw's height is measured from the datum's point.
+fn height_over_datum(pass: Pass<'_>, key: &str, task: String, cut: &SlotCut, offset: Length) -> Step {
+    let on = "along the spindle, from that point of the datum edge outboard to the middle of the saw; measured, as no scale shows it";
+    pass.step(key, task, on)
+        .figure(Reading::Length(cut.from_datum + offset))
+        .beside("Centre plane to slot's middle at the rear reference point", Reading::Length(cut.from_centre))
 }

@@ -4,7 +4,7 @@ use super::Here;
 use super::round::length;
 use super::running;
 use super::told::Told;
-use crate::machining::{Cutter, Tool, slot_passes};
+use crate::machining::{Cutter, SlotPasses, Tool, slot_passes, slot_ways};
 use crate::plan::{CutAt, SlotCut};
 use crate::quantity::{Length, show};
 use crate::trade::shop::ToothMaterial;
@@ -33,6 +33,7 @@ pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt]) -> Vec<Told> {
     if passes.room.mm() < 0.0 {
         told.say_bad("The saw's collar meets the stay's end before the slot is deep enough.");
     }
+    ways(here, &passes, &mut told);
     let side = here.shop.mill.side_to_spindle.key();
     told.say(format!("Touch the {side} side of the mounting block with the saw's face, spindle still; heights count from there."));
     if cuts.len() > 1 {
@@ -46,4 +47,31 @@ pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt]) -> Vec<Told> {
         tooth: ToothMaterial::HighSpeedSteel,
     };
     vec![told, running::run(here, cutter, None)]
+}
+
+/// What the saw comes near to, and from which side its spindle had better come.
+fn ways(here: Here<'_>, passes: &SlotPasses, told: &mut Told) {
+    let found = slot_ways(here.plan, here.shop, here.at, passes);
+    let set_up = here.shop.mill.side_to_spindle;
+    for way in &found {
+        let Some(near) = way.tightest() else { continue };
+        let (side, part, body) = (way.side.key(), near.part.name(), near.body.name());
+        match near.goes {
+            Some(goes) => {
+                told.say_bad(format!(
+                    "Spindle on the {side}: the {part} meets the {body} after {}.",
+                    length(here, goes)
+                ));
+            }
+            None => {
+                told.fact(format!("Spindle on the {side}: {part} to {body}"), length(here, near.gap));
+            }
+        }
+    }
+    if found.first().is_some_and(|best| best.side != set_up) {
+        told.say(format!(
+            "There is more room with the {} side to the spindle.",
+            found.first().map_or("", |best| best.side.key())
+        ));
+    }
 }

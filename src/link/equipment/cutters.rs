@@ -11,7 +11,15 @@ const SAW: &Table = &[("nominal_mm", 38.0), ("teeth", 30.0), ("depth_mm", 38.0),
 const ARBOR: &Table =
     &[("arbor_mm", 19.05), ("reach_mm", 60.0), ("neck_mm", 15.875), ("neck_length_mm", 12.0)];
 
-const SLITTING: &Table = &[("width_mm", 1.6), ("diameter_mm", 80.0), ("collar_mm", 35.0), ("teeth", 40.0)];
+const SLITTING: &Table = &[
+    ("width_mm", 1.6),
+    ("diameter_mm", 80.0),
+    ("collar_mm", 35.0),
+    ("teeth", 40.0),
+    ("flange_mm", 8.0),
+    ("arbor_mm", 22.0),
+    ("reach_mm", 60.0),
+];
 
 const END_MILL: &Table = &[("diameter_mm", 12.0), ("flute_mm", 26.0), ("teeth", 4.0), ("reach_mm", 45.0)];
 

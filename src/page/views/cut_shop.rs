@@ -25,7 +25,16 @@ pub fn cut_shop() -> Part {
     let session = Session::here();
     let body = move || answered(session).map(|told| body(session, &told)).unwrap_or_default();
     let pad = move || answered(session).is_some_and(|told| told.pad.is_some());
-    part("div").class("told-all").live(body).add(joint(session)).when(pad, move || pad_box(session))
+    // Where a saw is used, its way in is drawn.
+    let used = move || answered(session).is_some_and(|told| told.saws.iter().any(|saw| saw.used));
+    let drawing =
+        move || sheet_asked(0.6, move |room| Some(Question::WayIn(Box::new(session.cut_asked()), room)));
+    part("div")
+        .class("told-all")
+        .live(body)
+        .when(used, drawing)
+        .add(joint(session))
+        .when(pad, move || pad_box(session))
 }
 
 fn body(session: Session, answer: &CutTold) -> Vec<Part> {

@@ -83,6 +83,12 @@ group! {
         diameter: Length = "diameter_mm", "saw diameter", 80.0, 10.0..=400.0;
         /// Diameter of the collars that hold it.
         collar: Length = "collar_mm", "collar diameter", 35.0, 3.0..=200.0;
+        /// How far collar and nut stand out on either side of it.
+        flange: Length = "flange_mm", "collar thickness", 8.0, 0.0..=100.0;
+        /// Diameter of the arbor between its collar and the holder.
+        arbor: Length = "arbor_mm", "arbor diameter", 22.0, 2.0..=100.0;
+        /// From the holder's face to the saw.
+        reach: Length = "reach_mm", "arbor reach", 60.0, 0.0..=600.0;
         /// How many teeth.
         teeth: Count = "teeth", "teeth", 40.0, 1.0..=400.0;
     }

@@ -1,0 +1,54 @@
+//! How a stay lies: as a whole, and as the straight stay that it is part of at a place.
+
+use super::at::CutAt;
+use super::axes::Axes;
+use super::cut::Which;
+use super::lay::Laid;
+use super::result::Plan;
+use crate::geometry::{Centreline, Line, Outline};
+use crate::quantity::Real;
+use nalgebra::Vector3;
+
+/// A stay in frame axes. Stations run along its middle line from the front reference point.
+#[derive(Clone, Debug)]
+pub struct Lie<T: nalgebra::Scalar = f64> {
+    /// Its middle line.
+    pub line: Centreline<T>,
+    /// Its outer surface by station, ovals counted from the tube's own mark.
+    pub surface: Outline<T>,
+    /// Stations of the raw tube's two ends.
+    pub raw: (T, T),
+    /// The straight stay that touches it at the place it is seen from: its axis, which shares the stations there.
+    pub axis: Line<T>,
+    /// Where φ = 0 points round that axis.
+    pub first: Vector3<T>,
+    /// The surface about that axis, ovals counted from φ = 0.
+    pub outline: Outline<T>,
+}
+
+impl<T: Real> Lie<T> {
+    fn touching(whole: &Laid<T>, station: T) -> Self {
+        let straight = whole.straight_at(station);
+        Self {
+            line: whole.line().into_owned(),
+            surface: whole.outer.clone(),
+            raw: whole.raw,
+            axis: straight.axis,
+            first: straight.generators(&straight.outer).first,
+            outline: straight.outer.clone(),
+        }
+    }
+}
+
+/// How the stay of `at` lies, seen from that end.
+pub fn lie<T: Real>(plan: &Plan<T>, at: CutAt) -> Lie<T> {
+    let whole = Laid::again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
+    let which = if at.at_front { Which::Front } else { Which::Rear };
+    Lie::touching(&whole, whole.reference(which))
+}
+
+/// How the stay of `at` lies, seen from a station of it.
+pub fn lie_at<T: Real>(plan: &Plan<T>, at: CutAt, station: T) -> Lie<T> {
+    let whole = Laid::again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
+    Lie::touching(&whole, station)
+}
