@@ -1,6 +1,7 @@
 //! The order of work as it is read at the machine.
 
 use super::cut::tools;
+use super::shop::entered;
 use crate::plan::Plan;
 use crate::quantity::{LengthUnit, fixed, show};
 use crate::work::{self, Effect, Reading, Rounding, Step};
@@ -66,8 +67,11 @@ pub struct Order {
 /// Every step of the job in that shop, with the saws that were picked or are the best on hand.
 pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
     let (shop, tools) = tools(plan, &asked.shop, &asked.picked);
-    let steps: Vec<StepLine> =
-        work::steps(plan, &shop, &tools).iter().map(|step| line(step, asked.unit)).collect();
+    let mut steps = work::steps(plan, &shop, &tools);
+    if !entered(&asked.shop) {
+        steps.iter_mut().for_each(of_the_job_alone);
+    }
+    let steps: Vec<StepLine> = steps.iter().map(|step| line(step, asked.unit)).collect();
     let mut order = Order { shop: shop.name, ..Order::default() };
     for part in steps.chunk_by(|a, b| a.part == b.part) {
         order.cutters.extend(cutter(part));
@@ -85,6 +89,14 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         }
     }
     Order { steps, ..order }
+}
+
+/// Of a machine that nobody has entered nothing can be said to be in the way. A step of clamping has a shorter name.
+fn of_the_job_alone(step: &mut Step) {
+    if step.id.split('.').count() > 3 {
+        step.beyond.clear();
+        step.also.retain(|named| !named.name.starts_with("Smallest gap"));
+    }
 }
 
 /// The cutter of one setting, and how it is run.

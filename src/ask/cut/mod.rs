@@ -80,7 +80,7 @@ pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
     answer.together = cuts.iter().map(|at| at.key()).collect();
     match at.cut(&plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => round::tell(here, cut, &cuts, asked, &mut answer),
-        Cut::Slot(cut) => answer.told = slot::tell(here, cut, &cuts),
+        Cut::Slot(cut) => answer.told = slot::tell(here, cut, &cuts, shop::entered(&asked.shop)),
         Cut::Square(_) => {}
     }
     Some(answer)

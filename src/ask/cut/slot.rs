@@ -9,7 +9,7 @@ use crate::plan::{CutAt, SlotCut};
 use crate::quantity::{Length, show};
 use crate::trade::shop::ToothMaterial;
 
-pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt]) -> Vec<Told> {
+pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bool) -> Vec<Told> {
     let mut told = Told::new("Passes");
     told.fact("Plate", length(here, cut.plate));
     let Some(passes) = slot_passes(cut, &here.shop.slitting_saws) else {
@@ -33,7 +33,9 @@ pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt]) -> Vec<Told> {
     if passes.room.mm() < 0.0 {
         told.say_bad("The saw's collar meets the stay's end before the slot is deep enough.");
     }
-    ways(here, &passes, &mut told);
+    if is_entered {
+        ways(here, &passes, &mut told);
+    }
     let side = here.shop.mill.side_to_spindle.key();
     told.say(format!("Touch the {side} side of the mounting block with the saw's face, spindle still; heights count from there."));
     if cuts.len() > 1 {
