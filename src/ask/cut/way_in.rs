@@ -5,7 +5,7 @@ use crate::drawing::{Body, GapLine, Part, Place, Room, Sheet, WayIn, way_in};
 use crate::geometry::{Convex, ConvexRod, Drum, Line, Near, Part as Piece, Pipe, Solid, Turned, gap};
 use crate::machining::{Reach, Standing, Stroke, Turning, candidates, nearest, standing, turning};
 use crate::plan::{CutAt, RoundCut};
-use crate::quantity::Length;
+use crate::quantity::{Bounds, Length};
 use crate::trade::shop::HoleSaw;
 use nalgebra::Point3;
 
@@ -138,7 +138,7 @@ fn foot(body: &Convex, place: &Point3<f64>) -> Point3<f64> {
     match body {
         Convex::Block(block) => block.halves.iter().fold(block.middle, |at, half| {
             let share = (place - block.middle).dot(half) / half.norm_squared().max(f64::MIN_POSITIVE);
-            at + half * share.max(-1.0).min(1.0)
+            at + half * Bounds::new(-1.0, 1.0).nearest(share)
         }),
         Convex::Rod(rod) | Convex::Swept(rod, _) => {
             let along = (place - rod.axis.point).dot(&rod.axis.direction).max(rod.from).min(rod.to);

@@ -28,7 +28,7 @@ pub(super) fn typed(shop: &Shop, path: &str, text: &str, unit: LengthUnit) -> Re
     };
     // The way of joining that is used is named by its name.
     if path == format!("processes[{}].name", shop.joined_by) {
-        file["joined_by"] = Value::from(text);
+        file.as_object_mut().map(|file| file.insert("joined_by".to_owned(), Value::from(text)));
     }
     let shop = Shop::from_json(&file.to_string()).map_err(|faults| sentence(&faults, path, unit))?;
     Ok((shop, note))
