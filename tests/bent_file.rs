@@ -163,7 +163,7 @@ fn faults_say_what_would_do() {
     check(
         r#"{"ovals":[{"to_mm":-1},{"from_mm":50,"to_mm":80,"blend_mm":20}]}"#,
         &[
-            &format!("{at}.ovals[0].to_mm: oval end -1 mm must not lie before its start 0 mm"),
+            &format!("{at}.ovals[0].to_mm: oval end −1 mm must not lie before its start 0 mm"),
             &format!(
                 "{at}.ovals[1].from_mm: oval start 50 mm must lie at or behind 39 mm, where the one before is round again, and its own blend"
             ),

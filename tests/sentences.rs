@@ -30,7 +30,7 @@ fn figures_outside_their_range() {
         &[
             "frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm",
             "frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°",
-            "edge_finder_mm: edge finder diameter -1 mm is outside 0 to 50 mm",
+            "edge_finder_mm: edge finder diameter −1 mm is outside 0 to 50 mm",
         ],
     );
 }

@@ -83,7 +83,7 @@ fn every_fault_is_named_at_once() {
             "joined_by: must be the name of one of the processes: fillet brazing, TIG welding, silver brazing, copper \
              brazing in a furnace, nickel brazing",
             "hole_saws[1].nominal_mm: nominal diameter 900 mm is outside 4 to 200 mm",
-            "fixture.clamp_height_mm: clamp height -3 mm is outside 0 to 500 mm",
+            "fixture.clamp_height_mm: clamp height −3 mm is outside 0 to 500 mm",
             "mill.x.travel_mm: travel 0 mm is outside 1 to 3000 mm",
             "fixture.bed.front_u_mm: bed front end 500 mm must not be more than bed rear end 400 mm",
         ]

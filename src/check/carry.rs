@@ -1,7 +1,7 @@
 //! How errors carry through a function: exact slopes, and what they make of the spread of its inputs.
 
 use super::distribution::Distribution;
-use crate::quantity::Real;
+use crate::quantity::{Real, ranked};
 use num_dual::Dual64;
 
 /// A function of several figures with several results, over any number type.
@@ -118,19 +118,8 @@ pub fn budget(linear: &Linear, inputs: &[Input]) -> Budget {
     let worst = shares.iter().map(|share| share.worst).sum();
     // Inputs without spread come last, those with the steepest slope first.
     let order = |share: &Share| [share.standard, share.slope.abs()];
-    let shares = ranked(shares.into_iter(), |a, b| order(a) >= order(b));
+    let shares = ranked(shares, |a, b| order(a) >= order(b));
     Budget { value: linear.value, standard: variance.sqrt(), worst, freedom, shares }
-}
-
-/// The items in order, `before` saying which of two stands first. The lists here are short, and the standard sort would
-/// come into the page once more for every type.
-pub(super) fn ranked<V>(items: impl Iterator<Item = V>, before: impl Fn(&V, &V) -> bool) -> Vec<V> {
-    let mut list = Vec::new();
-    for item in items {
-        let place = list.partition_point(|other| before(other, &item));
-        list.insert(place, item);
-    }
-    list
 }
 
 fn effective_freedom(shares: &[Share], inputs: &[Input], variance: f64) -> Option<f64> {

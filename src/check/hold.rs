@@ -1,6 +1,7 @@
 //! The other way round: how close each input must be held for a result to stay within a limit.
 
-use super::carry::{Budget, Input, ranked};
+use super::carry::{Budget, Input};
+use crate::quantity::ranked;
 
 /// How many standard uncertainties the limit stands for when errors are added as squares: about 95 in 100 results
 /// then lie within it (JCGM 100, 6.3.3).

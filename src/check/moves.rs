@@ -1,9 +1,9 @@
 //! Touch a dimension, see what moves: the slope of every figure of the plan by one figure of the job, by dual numbers
 //! through the whole solver.
 
-use super::carry::ranked;
 use crate::plan::{Pair, Plan, RoundCut, Stay, solve};
 use crate::quantity::Real;
+use crate::quantity::ranked;
 use crate::trade::{Group, Hand, Job, PairName};
 use num_dual::Dual64;
 

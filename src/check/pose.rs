@@ -45,6 +45,15 @@ fn square_to<T: Real>(vector: &Vector3<T>, direction: &Vector3<T>) -> Vector3<T>
     vector - direction * vector.dot(direction)
 }
 
+fn turn(bend: &Bend) -> Turn {
+    Turn {
+        before: bend.before.mm(),
+        rotation: bend.rotation.radians(),
+        angle: bend.angle.radians(),
+        radius: bend.radius.mm(),
+    }
+}
+
 impl BentSetUp {
     /// `None` for a straight stay. `posts` are the places along the fixture that hold it, where there are two.
     pub(super) fn new(plan: &Plan, at: CutAt, posts: Option<[f64; 2]>) -> Option<Self> {
@@ -63,12 +72,6 @@ impl BentSetUp {
         let crossed = posts.and_then(|[a, b]| Some([crossing(a)?, crossing(b)?]));
         let stations = crossed.unwrap_or([0.0, length]);
         let held = stations.map(|station| line.at(station).point);
-        let turn = |bend: &Bend| Turn {
-            before: bend.before.mm(),
-            rotation: bend.rotation.radians(),
-            angle: bend.angle.radians(),
-            radius: bend.radius.mm(),
-        };
         let turns = plan.job.pair(at.pair).side(at.hand).tube.bends.list.iter().map(turn).collect();
         let along = (held[1] - held[0]).normalize();
         let (mark, tangent) = (line.mark(-bent.trim.mm()), line.at(-bent.trim.mm()).tangent);

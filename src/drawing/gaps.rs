@@ -3,7 +3,7 @@
 use super::canvas::Canvas;
 use super::sheet::{Anchor, Pen, Point};
 use super::view::View;
-use crate::quantity::Length;
+use crate::quantity::{Length, ranked};
 use nalgebra::Point3;
 
 /// As many gaps get a figure, the tightest first.
@@ -76,9 +76,8 @@ pub(super) fn draw_lines(canvas: &mut Canvas, view: &View, gaps: &[GapLine]) {
 
 /// Writes the figures of the tightest gaps, the same words once; those with room enough only where nothing is in the way.
 pub(super) fn draw_figures(canvas: &mut Canvas, view: &View, gaps: &[GapLine], tight: bool) {
-    let mut order: Vec<&GapLine> = gaps.iter().collect();
     let spare = |gap: &GapLine| gap.gap.mm() - gap.limit.mm();
-    order.sort_by(|a, b| spare(a).total_cmp(&spare(b)));
+    let order = ranked(gaps, |a, b| spare(a) <= spare(b));
     let mut written: Vec<String> = Vec::new();
     for gap in order {
         let [long, short] = gap.words(canvas);

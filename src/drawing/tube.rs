@@ -5,6 +5,7 @@ use super::sheet::{Pen, Point};
 use super::view::View;
 use crate::geometry::{Centreline, Frame, Generators, Line, Node, Outline};
 use crate::plan::{BendPlace, Cut, Stay, stay_line, stay_surface};
+use crate::quantity::ranked;
 use crate::trade::{Hand, Tube};
 use nalgebra::Vector3;
 use std::borrow::Cow;
@@ -211,8 +212,7 @@ impl<'a> Drawn<'a> {
             found.extend((0..=count as u32).map(|i| arc.from + step * f64::from(i)));
         }
         found.retain(|station| from < *station && *station < to);
-        found.sort_by(f64::total_cmp);
-        found
+        ranked(found, |a, b| a <= b)
     }
 
     /// One side at those stations.
@@ -256,7 +256,7 @@ impl<'a> Drawn<'a> {
             let mut stations = vec![tip];
             if self.stay.bent.is_some() {
                 stations.extend(self.stations(tip.min(end), tip.max(end), FINE * canvas.letter));
-                stations.sort_by(|a, b| (a - tip).abs().total_cmp(&(b - tip).abs()));
+                stations = ranked(stations, |a, b| (a - tip).abs() <= (b - tip).abs());
             }
             stations.push(end);
             let mut points = self.side(&stations, 1.0);

@@ -169,10 +169,16 @@ impl<'a, T: Real> Span<'a, T> {
         [-half, half].map(|way| Self { middle: self.middle + way, half, ..*self })
     }
 
-    /// Offers the distance at the middle; gives the floor under all distances in the interval.
-    fn look(&self, solid: &impl Solid<T>, best: &mut Best<(usize, T)>) -> f64 {
+    /// Offers the distance at the middle; gives the floor under all distances in the interval. Nobody asks for those that are
+    /// `enough`.
+    fn look(&self, solid: &impl Solid<T>, best: &mut Best<(usize, T)>, enough: f64) -> f64 {
         let (part, half, station) = (self.part, self.half, T::of(self.middle));
         if let Some(section) = &part.section {
+            // One distance settles most intervals; going round the section costs dozens.
+            let below = section.below(&part.stretch, solid, station, half);
+            if below >= enough {
+                return below;
+            }
             let (room, floor) = section.floor(&part.stretch, solid, station, half);
             best.offer(room, || (self.place, station));
             return floor;
@@ -212,7 +218,7 @@ pub fn gap_below<T: Real>(
 ) -> Option<Closest<T>> {
     let parts = pipe.flat_parts();
     let round: Vec<Part<T>> = parts.iter().map(|part| Part { section: None, ..*part }).collect();
-    let (nearest, station, within) = search(&round, solid, sure, ceiling)?;
+    let (nearest, station, within) = search(&round, solid, (sure, ceiling), None)?;
     // With balls as large as an oval's larger half, and beyond the flat ends, nothing is further than it is. Where the
     // nearest place is neither, it is the nearest; where even so nothing is below the ceiling, that is all that was asked.
     let part = parts.get(nearest)?;
@@ -220,10 +226,17 @@ pub fn gap_below<T: Real>(
     if part.section.is_none() || least >= ceiling {
         return Some(place(part, solid, station, within));
     }
-    let (nearest, station, within) = search(&parts, solid, sure.max(OVAL_SURE), ceiling)?;
+    let bounds = (sure.max(OVAL_SURE), ceiling);
+    let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
     let side = place(parts.get(nearest)?, solid, station, within);
     let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
-    let faces = ends.into_iter().flatten().filter_map(|(part, end)| face(part, solid, end, within));
+    // A face reaches no further than the section about it.
+    let hopeful = |(part, end): &(&Part<T>, T)| {
+        let below = |section: &Section<T>| section.below(&part.stretch, solid, *end, 0.0);
+        part.section.as_ref().is_some_and(|section| below(section) < side.distance.value())
+    };
+    let faces = ends.into_iter().flatten().filter(hopeful);
+    let faces = faces.filter_map(|(part, end)| face(part, solid, end, within));
     Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
 }
 
@@ -233,23 +246,30 @@ fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> 
     Some(Closest { distance: near.distance, station: end, here, there: near.foot(&here), within })
 }
 
-/// The part and the station of the nearest place, and what it is sure to.
+/// The part and the station of the nearest place, and what it is sure to. A place that is known to be near saves work.
 fn search<T: Real>(
     parts: &[Part<T>],
     solid: &impl Solid<T>,
-    sure: f64,
-    ceiling: f64,
+    (sure, ceiling): (f64, f64),
+    near: Option<(usize, T)>,
 ) -> Option<(usize, T, f64)> {
     let mut best = Best { least: f64::INFINITY, found: None };
-    for (i, part) in parts.iter().enumerate() {
-        for end in [part.from, part.to] {
-            best.offer(room_at(part, solid, end).value(), || (i, end));
+    let ends = parts.iter().enumerate().flat_map(|(i, part)| [(i, part.from), (i, part.to)]);
+    for (i, station) in near.into_iter().chain(ends) {
+        let Some(part) = parts.get(i) else { continue };
+        let below = |section: &Section<T>| section.below(&part.stretch, solid, station, 0.0);
+        if part.section.as_ref().map_or(f64::NEG_INFINITY, below) < best.least {
+            best.offer(room_at(part, solid, station).value(), || (i, station));
         }
     }
     let mut open: Vec<Span<'_, T>> = parts.iter().enumerate().map(Span::whole).collect();
     let mut within = sure;
     for round in 1..=ROUNDS {
-        let floors: Vec<f64> = open.iter().map(|span| span.look(solid, &mut best)).collect();
+        let mut look = |span: &Span<'_, T>| {
+            let enough = best.least.min(ceiling) - sure;
+            span.look(solid, &mut best, enough)
+        };
+        let floors: Vec<f64> = open.iter().map(&mut look).collect();
         let enough = best.least.min(ceiling) - sure;
         let lowest = floors.iter().copied().fold(f64::INFINITY, f64::min);
         let hopeful = open.into_iter().zip(floors).filter(|(_, floor)| *floor < enough);
@@ -399,7 +419,8 @@ mod tests {
                     (-20..=20).map(|i| solid(at(i))).fold(f64::INFINITY, f64::min)
                 };
                 let mut best = Best { least: f64::INFINITY, found: None };
-                let floors = [span.look(&ring, &mut best), span.look(&point, &mut best)];
+                let floors =
+                    [span.look(&ring, &mut best, f64::INFINITY), span.look(&point, &mut best, f64::INFINITY)];
                 let rooms =
                     [least(&|s| room_at(span.part, &ring, s)), least(&|s| room_at(span.part, &point, s))];
                 for (floor, room) in floors.into_iter().zip(rooms) {

@@ -114,6 +114,30 @@ impl<T: Real> Section<T> {
         (room, by_length.max(room - steep * half - off * half * half))
     }
 
+    /// A floor under the distances of all sections within `half` of `station`, from the solid's distance of the middle alone.
+    ///
+    /// A distance grows along its own gradient, less what the solid bends, and a section reaches no further against that than its
+    /// support. On the way the support changes with the section, and as the line turns under the gradient: at first by what
+    /// the gradient has along the line, then by the square of the turn.
+    pub(super) fn below(&self, stretch: &Stretch<T>, solid: &impl Solid<T>, station: T, half: f64) -> f64 {
+        let (marked, curvature, widest) = (stretch.marked(station), stretch.curvature(), self.oval.widest());
+        let Near { distance, away } = solid.near(&marked.point);
+        let distance = distance.value();
+        if away.norm_squared().value() == 0.0 {
+            let change = self.oval.steepest(self.from, self.to);
+            return distance - widest - (1.0 + curvature * widest + change) * half;
+        }
+        let (at_zero, slope) =
+            self.oval.reach((away.dot(&marked.normal), away.dot(&marked.side)), self.from, self.to);
+        let along = away.dot(&marked.tangent).value();
+        let steep = (along - slope.value()).abs() + curvature * widest * along.abs();
+        let bend = curvature * (1.0 + curvature * widest);
+        let reach = half + widest;
+        let dip = solid.dip(&marked.point, reach);
+        let floor = distance - (at_zero + slope * station).value() - steep * half - 0.5 * bend * half * half;
+        if dip > 0.0 { floor - 0.5 * dip * reach * reach } else { floor }
+    }
+
     /// The generator that a way out from the middle points along.
     fn towards(&self, out: &Vector3<T>, marked: &Frame<T>) -> (T, T) {
         let angle = out.dot(&marked.side).value().atan2(out.dot(&marked.normal).value());
@@ -160,5 +184,68 @@ impl<T: Real> Section<T> {
         let flattest = LEAN * self.oval.widest() * self.oval.widest() / self.oval.narrowest();
         let rise = 0.5 * (across.norm().value() / flattest - dip);
         (out.dot(&across).value() < 0.0 && rise > 0.0).then_some(rise)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::solid::{Block, Turned};
+    use super::super::{Centreline, Line, Outline, OvalStretch, Turn};
+    use super::*;
+
+    /// A bent tube with an oval stretch, its blends and a taper.
+    fn tube() -> (Centreline, Outline) {
+        let turns = [
+            Turn { before: 60.0, rotation: 0.4, angle: 0.5, radius: 90.0 },
+            Turn { before: 20.0, rotation: 2.0, angle: 0.7, radius: 70.0 },
+        ];
+        let oval = OvalStretch { from: 60.0, to: 120.0, blend: 40.0, halves: (7.0, 14.0), turn: 0.6 };
+        let outline = Outline::through(&[(0.0, 11.0), (300.0, 8.0)]).pressed(&[oval]);
+        (Centreline::new(Frame::origin(), 0.0, &turns), outline)
+    }
+
+    /// How often the floor held, and how often it came within half a millimetre.
+    fn held(solid: &impl Solid<f64>) -> (usize, usize) {
+        let (line, outline) = tube();
+        let (mut all, mut tight) = (0, 0);
+        let mut check = |stretch: &Stretch, section: &Section<f64>, middle: f64, half: f64| {
+            let floor = section.below(stretch, solid, middle, half);
+            let room = |s: f64| section.nearest(&stretch.marked(s), solid, s).near.distance;
+            let stations = (-4..=4).map(|k| middle + half * f64::from(k) / 4.0);
+            let least = stations.map(room).fold(f64::INFINITY, f64::min);
+            assert!(floor <= least + 1e-6, "{middle} {half}: {floor} {least}");
+            (all, tight) = (all + 1, tight + usize::from(floor > least - 0.5));
+        };
+        for stretch in line.stretches() {
+            for piece in outline.pieces() {
+                let Some(section) = Section::of(piece) else { continue };
+                let (from, to) = (piece.from.max(stretch.from), piece.to.min(stretch.to));
+                for (i, half) in (0..12).flat_map(|i| [(i, 0.0), (i, 0.5), (i, 4.0)]) {
+                    let middle = from + (to - from) * f64::from(i) / 11.0;
+                    if from <= middle - half && middle + half <= to {
+                        check(stretch, &section, middle, half);
+                    }
+                }
+            }
+        }
+        (all, tight)
+    }
+
+    /// No section within an interval comes nearer than the floor from the middle says, whether the solid is convex or a ring that the
+    /// tube passes through.
+    #[test]
+    fn the_floor_from_the_middle_lies_under_every_section() {
+        let direction = Vector3::new(0.6, 0.0, 0.8);
+        let axis = |x: f64, y: f64, z: f64| Line { point: Point3::new(x, y, z), direction };
+        let disc = axis(90.0, 70.0, 10.0);
+        let disc = Turned { axis: disc, hole: 0.0, rim: 40.0, low: -3.0, high: 3.0, rounding: 0.0 };
+        let ring = axis(90.0, 10.0, 5.0);
+        let ring = Turned { axis: ring, hole: 60.0, rim: 60.0, low: 0.0, high: 0.0, rounding: 15.0 };
+        let directions = [Vector3::x(), Vector3::y(), Vector3::z()];
+        let block = Block { middle: Point3::new(120.0, -30.0, 10.0), directions, halves: [30.0, 12.0, 9.0] };
+        for (all, tight) in [held(&disc), held(&ring), held(&block)] {
+            assert!(all > 50 && tight < all, "{all} {tight}");
+        }
+        assert!(held(&block).1 > 10 && held(&disc).1 > 10);
     }
 }

@@ -25,12 +25,33 @@ const PRACTICE: &str = "common practice, no source";
 
 /// What to mind with a saw in a tube of a metal.
 pub fn advice(metal: Metal, saw: &HoleSaw, tube: &Tube) -> Vec<Advice> {
-    let mut all = vec![advise(
-        "Take the pilot drill out.",
-        "it stands about 1.6 mm before the teeth and would meet the round tube off its middle",
-        Origin::new(Sure::Read, "a hole-saw maker's rules: the pilot stands 1/16 in beyond the teeth"),
-    )];
-    all.push(match metal {
+    let mut all = vec![
+        advise(
+            "Take the pilot drill out.",
+            "it stands about 1.6 mm before the teeth and would meet the round tube off its middle",
+            Origin::new(Sure::Read, "a hole-saw maker's rules: the pilot stands 1/16 in beyond the teeth"),
+        ),
+        of_metal(metal),
+    ];
+    if saw.arbor.reach.mm() > LONG * saw.arbor.shank.mm() {
+        all.push(advise(
+            "Feed gently: the arbor is long. Choke it up as far as the reach allows.",
+            "an arbor bends with the third power of its length; a fifth less makes it about twice as stiff",
+            Origin::new(Sure::WorkedOut, "the textbook cantilever"),
+        ));
+    }
+    if snags(saw, tube) {
+        all.push(advise(
+            "Thin wall: let the saw find its way, with hardly any feed where it comes in and out.",
+            "with fewer than two teeth in the wall each tooth hooks the edge; finer teeth would be better",
+            Origin::new(Sure::Remembered, PRACTICE),
+        ));
+    }
+    all
+}
+
+fn of_metal(metal: Metal) -> Advice {
+    match metal {
         Metal::CastIron => advise(
             "Cut it dry.",
             "cast iron makes its own graphite dust; oil turns that to paste",
@@ -51,22 +72,7 @@ pub fn advice(metal: Metal, saw: &HoleSaw, tube: &Tube) -> Vec<Advice> {
             "it carries the chips out of the kerf and keeps the teeth",
             Origin::new(Sure::Read, "a hole-saw maker's rules"),
         ),
-    });
-    if saw.arbor.reach.mm() > LONG * saw.arbor.shank.mm() {
-        all.push(advise(
-            "Feed gently: the arbor is long. Choke it up as far as the reach allows.",
-            "an arbor bends with the third power of its length; a fifth less makes it about twice as stiff",
-            Origin::new(Sure::WorkedOut, "the textbook cantilever"),
-        ));
     }
-    if snags(saw, tube) {
-        all.push(advise(
-            "Thin wall: let the saw find its way, with hardly any feed where it comes in and out.",
-            "with fewer than two teeth in the wall each tooth hooks the edge; finer teeth would be better",
-            Origin::new(Sure::Remembered, PRACTICE),
-        ));
-    }
-    all
 }
 
 const fn advise(words: &'static str, reason: &'static str, origin: Origin) -> Advice {

@@ -4,7 +4,7 @@ use super::bodies::{Standing, Turning, TurningBody, standing};
 use super::collide::{Near, near};
 use super::placed::Placed;
 use super::slot::SlotPasses;
-use crate::geometry::Line;
+use crate::geometry::{Line, Part};
 use crate::plan::{Cut, CutAt, Plan, SlotCut};
 use crate::quantity::Length;
 use crate::trade::Hand;
@@ -40,6 +40,18 @@ struct Run {
     axis: Line,
     /// From there back to where the saw is clear of the stay.
     back: Vector3<f64>,
+}
+
+impl Run {
+    /// The gap between a body and what turns, all the way in.
+    fn near(&self, part: &TurningBody, body: Standing, parts: &[Part]) -> Near {
+        let whole = self.back.norm();
+        near((part.part, body), parts, whole, |gone| {
+            let share = if whole > 0.0 { gone / whole } else { 1.0 };
+            let there = Line { point: self.axis.point + self.back * (1.0 - share), ..self.axis };
+            part.run(&there, self.back * share)
+        })
+    }
 }
 
 /// The ways into the slot at `at`, the side with more room first; of two alike, the side that the mill is set up for. Empty where
@@ -78,14 +90,7 @@ fn slot_way(
             if part.part == Turning::Saw && *body == Standing::Stay(at.hand) {
                 continue;
             }
-            let each = runs.iter().map(|run| {
-                let whole = run.back.norm();
-                near((part.part, *body), parts, whole, |gone| {
-                    let share = if whole > 0.0 { gone / whole } else { 1.0 };
-                    let there = Line { point: run.axis.point + run.back * (1.0 - share), ..run.axis };
-                    part.run(&there, run.back * share)
-                })
-            });
+            let each = runs.iter().map(|run| run.near(&part, *body, parts));
             found.extend(each.min_by(Near::order));
         }
     }

@@ -9,7 +9,7 @@ use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
 use super::warn::Code;
 use crate::geometry::{Edge, Gap, Keep, Meeting, Nearest, stations};
-use crate::quantity::{Angle, Length, Real, trimmed};
+use crate::quantity::{Angle, Length, Real, said};
 use nalgebra::Vector3;
 
 /// Which end of a stay.
@@ -191,7 +191,7 @@ fn warn<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, member: &Round<T>, notices: 
 fn open_sentence<T: Real>(cut: &RoundCut<T>, name: &str) -> String {
     let ranges = cut.misses.iter().map(|gap| {
         let to = gap.to.degrees().value() % 360.0;
-        format!("{}° to {}°", trimmed(gap.from.degrees().value(), 1), trimmed(to, 1))
+        format!("{}° to {}°", said(gap.from.degrees().value(), 1), said(to, 1))
     });
     let ranges: Vec<String> = ranges.collect();
     format!("part of the tube passes the {name} by: no cut from {}", ranges.join(" and from "))

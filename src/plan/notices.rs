@@ -2,7 +2,7 @@
 
 use super::result::Warning;
 use super::warn::Code;
-use crate::quantity::{Length, Real, trimmed};
+use crate::quantity::{Length, Real, said};
 
 /// The warnings so far, and the place that the next ones are about.
 pub(super) struct Notices<'a> {
@@ -27,5 +27,5 @@ impl<'a> Notices<'a> {
 
 /// A length as a warning writes it, to a hundredth of a millimetre.
 pub(super) fn mm<T: Real>(length: Length<T>) -> String {
-    trimmed(length.mm().value(), 2)
+    said(length.mm().value(), 2)
 }

@@ -6,7 +6,7 @@ use super::pair::pair;
 use super::placed::Placed;
 use super::result::{Pairs, Plan, Warning};
 use super::warn::Code;
-use crate::quantity::{Length, Real, trimmed};
+use crate::quantity::{Length, Real, said};
 use crate::trade::{Fault, Hand, Job, PairName, Side};
 use serde_json::{Value, json};
 
@@ -85,7 +85,7 @@ fn side_fault(axes: &Axes<f64>, job: &Job, name: PairName, hand: Hand) -> Option
 }
 
 fn show(length: Length) -> String {
-    trimmed(length.mm(), 2)
+    said(length.mm(), 2)
 }
 
 fn cannot_span(name: PairName, hand: Hand) -> Warning {

@@ -1,6 +1,6 @@
 //! The closed range that a figure must lie in.
 
-use super::trimmed;
+use super::said;
 use std::fmt;
 
 /// A closed range of recorded values.
@@ -31,6 +31,6 @@ impl Bounds {
 
 impl fmt::Display for Bounds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} to {}", trimmed(self.min, 3), trimmed(self.max, 3))
+        write!(f, "{} to {}", said(self.min, 3), said(self.max, 3))
     }
 }

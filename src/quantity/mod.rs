@@ -5,6 +5,7 @@ mod bounds;
 mod figure;
 mod length;
 mod plain;
+mod ranked;
 mod real;
 pub mod show;
 mod written;
@@ -14,8 +15,9 @@ pub use bounds::Bounds;
 pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
 pub use length::Length;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
+pub use ranked::ranked;
 pub use real::Real;
-pub use written::{fixed, inch_fraction, trimmed, write_fixed};
+pub use written::{fixed, inch_fraction, said, trimmed, write_fixed};
 
 /// A quantity that a job or a plan writes as one number in its unit of record.
 pub trait Quantity<T>: Copy {

@@ -42,6 +42,12 @@ pub fn trimmed(value: f64, decimals: u32) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
+/// What [`trimmed`] gives as a sentence writes it: a negative figure has a minus sign and no hyphen. For people alone: nothing
+/// reads it back.
+pub fn said(value: f64, decimals: u32) -> String {
+    trimmed(value, decimals).replacen('-', "−", 1)
+}
+
 /// Inches as a mixed fraction to the nearest 1/`denominator`, reduced: `1 1/8`, `7/8`, `2`.
 ///
 /// `denominator` is a power of two; rounding is to the nearest, so the error is at most half a step.
@@ -81,6 +87,10 @@ mod tests {
         assert_eq!(trimmed(430.0, 3), "430");
         assert_eq!(trimmed(22.225, 3), "22.225");
         assert_eq!(trimmed(100.0, 0), "100");
+        assert_eq!(
+            (said(-2.5, 3).as_str(), said(-0.001, 2).as_str(), said(7.0, 1).as_str()),
+            ("−2.5", "0", "7")
+        );
     }
 
     proptest! {

@@ -8,7 +8,7 @@ use super::group::{Group, below};
 use super::job::{Job, PairName};
 use super::side::{Hand, Side};
 use super::tube::Tube;
-use crate::quantity::trimmed;
+use crate::quantity::said;
 
 /// Longest name and longest notes, in characters. A link carries both.
 pub(crate) const LONGEST_NAME: usize = 120;
@@ -46,8 +46,8 @@ impl Job {
                 drop,
                 format!(
                     "bottom bracket drop {} mm must be less than the chainstay length {} mm",
-                    trimmed(drop, 3),
-                    trimmed(length, 3)
+                    said(drop, 3),
+                    said(length, 3)
                 ),
             ));
         }
@@ -72,11 +72,8 @@ impl Job {
         ];
         for (key, name, min, max) in ranges {
             if max < min {
-                let message = format!(
-                    "{name} maximum {} mm is below its minimum {} mm",
-                    trimmed(max, 3),
-                    trimmed(min, 3)
-                );
+                let message =
+                    format!("{name} maximum {} mm is below its minimum {} mm", said(max, 3), said(min, 3));
                 faults.push(Fault::new(below("fixture", key), max, message));
             }
         }
@@ -113,9 +110,9 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     if end < start || (tapers && end == start) {
         let message = format!(
             "taper end {} mm must lie {} taper start {} mm",
-            trimmed(end, 3),
+            said(end, 3),
             if tapers { "behind" } else { "at or behind" },
-            trimmed(start, 3)
+            said(start, 3)
         );
         faults.push(Fault::new(below(at, "taper_end_mm"), end, message));
     }
@@ -131,9 +128,9 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
         if 2.0 * wall >= slimmest {
             let message = format!(
                 "wall {} mm leaves no bore in a tube of {} mm: less than {} mm is needed",
-                trimmed(wall, 3),
-                trimmed(slimmest, 3),
-                trimmed(slimmest / 2.0, 3)
+                said(wall, 3),
+                said(slimmest, 3),
+                said(slimmest / 2.0, 3)
             );
             faults.push(Fault::new(below(&at, "wall_mm"), wall, message));
         }
@@ -147,8 +144,8 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
         if here <= before {
             let message = format!(
                 "butt station {} mm must lie behind the one before, {} mm",
-                trimmed(here, 3),
-                trimmed(before, 3)
+                said(here, 3),
+                said(before, 3)
             );
             faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), here, message));
         }
@@ -160,18 +157,15 @@ fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     for (i, oval) in tube.ovals.list.iter().enumerate() {
         let (from, to) = (oval.from.mm(), oval.to.mm());
         if to < from {
-            let message = format!(
-                "oval end {} mm must not lie before its start {} mm",
-                trimmed(to, 3),
-                trimmed(from, 3)
-            );
+            let message =
+                format!("oval end {} mm must not lie before its start {} mm", said(to, 3), said(from, 3));
             faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), to, message));
         }
         if from - oval.blend.mm() < free {
             let message = format!(
                 "oval start {} mm must lie at or behind {} mm, where the one before is round again, and its own blend",
-                trimmed(from, 3),
-                trimmed(free, 3)
+                said(from, 3),
+                said(free, 3)
             );
             faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), from, message));
         }
@@ -186,8 +180,8 @@ fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
         if bend.angle.degrees() > 0.0 && radius <= half {
             let message = format!(
                 "bend radius {} mm must be more than half the tube's diameter, {} mm",
-                trimmed(radius, 3),
-                trimmed(half, 3)
+                said(radius, 3),
+                said(half, 3)
             );
             faults.push(Fault::new(format!("{at}.bends[{i}].radius_mm"), radius, message));
         }
@@ -197,8 +191,8 @@ fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     if needed > tube.length.mm() && needed.is_finite() {
         let message = format!(
             "tube length {} mm is too short for its bends, which end at {} mm",
-            trimmed(tube.length.mm(), 3),
-            trimmed(needed, 3)
+            said(tube.length.mm(), 3),
+            said(needed, 3)
         );
         faults.push(Fault::new(below(at, "length_mm"), tube.length.mm(), message));
     }

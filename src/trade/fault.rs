@@ -2,7 +2,7 @@
 
 use super::given::Given;
 use super::group::Spec;
-use crate::quantity::trimmed;
+use crate::quantity::said;
 use serde::Serialize;
 use std::fmt;
 
@@ -29,7 +29,7 @@ impl Fault {
         let message = format!(
             "{} {}{} is outside {}{}",
             spec.name,
-            if value.is_finite() { trimmed(value, 3) } else { "without a number".to_owned() },
+            if value.is_finite() { said(value, 3) } else { "without a number".to_owned() },
             spaced(unit),
             spec.bounds,
             spaced(unit),

@@ -6,7 +6,7 @@ use super::effect::Effect;
 use super::reading::{Named, Reading};
 use super::step::{Scale, Step};
 use crate::plan::{BendPlace, BentStay, Post};
-use crate::quantity::{Angle, Length, trimmed};
+use crate::quantity::{Angle, Length, said};
 use crate::trade::Hand;
 use crate::trade::capital;
 use crate::trade::shop::Shown;
@@ -43,10 +43,10 @@ fn beyond(what: &str, figure: Length, from: Length, to: Length) -> Option<String
     (over > 0.0).then(|| {
         format!(
             "{what} would stand at {} mm; it goes from {} to {}: {} mm is missing",
-            trimmed(figure, 2),
-            trimmed(from, 2),
-            trimmed(to, 2),
-            trimmed(over, 2)
+            said(figure, 2),
+            said(from, 2),
+            said(to, 2),
+            said(over, 2)
         )
     })
 }

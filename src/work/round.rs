@@ -9,7 +9,7 @@ use super::step::{Scale, Step};
 use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
-use crate::quantity::{Angle, Length, trimmed};
+use crate::quantity::{Angle, Length, said};
 use crate::trade::shop::{HoleSaw, SpindleWay, ToothMaterial};
 
 /// Why the front ends are cut before the rear ends.
@@ -129,10 +129,10 @@ fn turns_beyond(way: &str, wanted: Angle, least: Angle, most: Angle) -> Option<S
     (over > 0.0).then(|| {
         format!(
             "the fixture would {way} by {}°; it can {way} from {} to {}: {}° are missing",
-            trimmed(wanted, 2),
-            trimmed(least, 2),
-            trimmed(most, 2),
-            trimmed(over, 2)
+            said(wanted, 2),
+            said(least, 2),
+            said(most, 2),
+            said(over, 2)
         )
     })
 }
@@ -209,10 +209,10 @@ pub(super) fn run(pass: Pass<'_>, mut step: Step, cutter: Cutter) -> Step {
         step = step.beside("Feed, at most", Reading::Feed(feed));
     }
     if let Some(times) = run.too_fast {
-        let wanted = trimmed(run.wanted.rpm(), 0);
+        let wanted = said(run.wanted.rpm(), 0);
         let message = format!(
             "this cutter wants {wanted} rpm; the mill's slowest speed is {} times that",
-            trimmed(times, 1)
+            said(times, 1)
         );
         step.beyond.push(message);
     }

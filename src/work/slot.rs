@@ -11,7 +11,7 @@ use super::step::{Scale, Step};
 use super::way_in::slot_checked;
 use crate::machining::{Cutter, Placed, SlotPasses, Tool, slot_passes};
 use crate::plan::SlotCut;
-use crate::quantity::{Length, trimmed};
+use crate::quantity::{Length, said};
 use crate::trade::Hand;
 use crate::trade::shop::{Axis, SlittingSaw, ToothMaterial};
 
@@ -88,7 +88,7 @@ impl Slotting<'_> {
             .beside("Slot shallower at the tube's edges by", Reading::Length(self.roundness()))
             .caution(CHANGE);
         if self.passes.room.mm() < 0.0 {
-            let short = trimmed(-self.passes.room.mm(), 2);
+            let short = said(-self.passes.room.mm(), 2);
             made.beyond.push(format!(
                 "the saw's collar meets the stay's end {short} mm before the slot is deep enough"
             ));

@@ -5,7 +5,7 @@ use super::reading::Reading;
 use super::step::Step;
 use crate::machining::{Near, SlotPasses, SlotWay, Standing, Stroke, nearest, slot_ways, table_room};
 use crate::plan::CutAt;
-use crate::quantity::{Length, trimmed};
+use crate::quantity::{Length, said};
 use crate::trade::Hand;
 use crate::trade::shop::HoleSaw;
 
@@ -26,7 +26,7 @@ pub(super) fn checked(pass: Pass<'_>, mut step: Step, diameter: Length, saw: &Ho
         ("the table's travel across the fixture is short by", room.across_left),
     ];
     let fails = fails.into_iter().filter(|(_, left)| left.mm() < 0.0);
-    step.beyond.extend(fails.map(|(words, left)| format!("{words} {} mm", trimmed(-left.mm(), 1))));
+    step.beyond.extend(fails.map(|(words, left)| format!("{words} {} mm", said(-left.mm(), 1))));
     if reach.all_stubs.mm() < 0.0 && reach.bottom.mm() >= 0.0 && cuts.len() > 1 {
         step.check =
             Some("stop between the stays and shake the first stub out: the saw is not deep enough for both");
@@ -43,7 +43,7 @@ pub(super) fn checked(pass: Pass<'_>, mut step: Step, diameter: Length, saw: &Ho
 }
 
 fn meets(near: &Near) -> Option<String> {
-    let goes = trimmed(near.goes?.mm(), 1);
+    let goes = said(near.goes?.mm(), 1);
     Some(format!("the {} meets the {} after {goes} mm of its way in", near.part.name(), near.body.name()))
 }
 

@@ -179,7 +179,6 @@ fn between(axis: &Line, name: &str, from: f64, to: f64, gap: Length) -> GapLine 
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, reason = "a test may fail")]
 mod tests {
     use super::*;
     use crate::plan::plan;

@@ -1,9 +1,10 @@
 //! Everything that can be wrong with a shop.
 
 use super::Shop;
+use super::fixture::MeasuredFixture;
 use super::mill::{Axis, Speeds};
 use super::process::Process;
-use crate::quantity::{Length, trimmed};
+use crate::quantity::{Length, said};
 use crate::trade::{Fault, Job};
 use serde_json::Value;
 
@@ -79,51 +80,14 @@ impl Shop {
         let job = Job { fixture: self.fixture.figures.clone(), ..Job::default() };
         let known: Vec<String> = faults.iter().map(|fault| fault.field.clone()).collect();
         faults.extend(job.faults().into_iter().filter(|fault| !known.contains(&fault.field)));
-        let (limits, post) = (&self.fixture.limits, &self.fixture.post);
-        let ends = [
-            (
-                "fixture.bed",
-                "front_u_mm",
-                "bed front end",
-                self.fixture.bed.front,
-                "bed rear end",
-                self.fixture.bed.rear,
-            ),
-            (
-                "fixture.block",
-                "front_u_mm",
-                "block front end",
-                self.fixture.block.front,
-                "block rear end",
-                self.fixture.block.rear,
-            ),
-            (
-                "fixture.post",
-                "front_u_mm",
-                "foremost post place",
-                post.front,
-                "rearmost post place",
-                post.rear,
-            ),
-            (
-                "fixture.limits",
-                "half_spacing_min_mm",
-                "least clamp spacing",
-                limits.half_spacing_min,
-                "largest clamp spacing",
-                limits.half_spacing_max,
-            ),
-        ];
-        for (at, key, name, low, high_name, high) in ends {
-            order(at, (key, name, low), (high_name, high), faults);
+        for (at, low, high) in ends(&self.fixture) {
+            order(&format!("fixture.{at}"), low, high, faults);
         }
+        let limits = &self.fixture.limits;
         let (low, high) = (limits.tilt_min.degrees(), limits.tilt_max.degrees());
         if low > high {
-            let message = format!(
-                "least tilt {}° must not be more than largest tilt {}°",
-                trimmed(low, 3),
-                trimmed(high, 3)
-            );
+            let message =
+                format!("least tilt {}° must not be more than largest tilt {}°", said(low, 3), said(high, 3));
             faults.push(Fault::new("fixture.limits.tilt_min_deg", Value::from(low), message));
         }
     }
@@ -145,8 +109,8 @@ impl Shop {
                 if slow > fast {
                     let message = format!(
                         "slowest speed {} rpm must not be more than fastest speed {} rpm",
-                        trimmed(slow, 3),
-                        trimmed(fast, 3)
+                        said(slow, 3),
+                        said(fast, 3)
                     );
                     faults.push(Fault::new("mill.slowest_rpm", Value::from(slow), message));
                 }
@@ -166,14 +130,30 @@ fn process_faults(process: &Process, at: &str, faults: &mut Vec<Fault>) {
     order(at, ("least_mm", "least gap", gap.least), ("best gap", gap.best), faults);
 }
 
+/// A length with its name.
+type Named = (&'static str, Length);
+
+/// Pairs of the fixture's lengths of which the first, under its key in a group, must not pass the second.
+fn ends(fixture: &MeasuredFixture) -> [(&'static str, (&'static str, &'static str, Length), Named); 4] {
+    let (bed, block) = (&fixture.bed, &fixture.block);
+    let (post, limits) = (&fixture.post, &fixture.limits);
+    let (least, most) = (limits.half_spacing_min, limits.half_spacing_max);
+    [
+        ("bed", ("front_u_mm", "bed front end", bed.front), ("bed rear end", bed.rear)),
+        ("block", ("front_u_mm", "block front end", block.front), ("block rear end", block.rear)),
+        ("post", ("front_u_mm", "foremost post place", post.front), ("rearmost post place", post.rear)),
+        ("limits", ("half_spacing_min_mm", "least clamp spacing", least), ("largest clamp spacing", most)),
+    ]
+}
+
 /// A fault where one length is more than another that it must not pass.
 fn order(at: &str, low: (&str, &str, Length), high: (&str, Length), faults: &mut Vec<Fault>) {
     let ((key, name, low), (high_name, high)) = (low, high);
     if low.mm() > high.mm() {
         let message = format!(
             "{name} {} mm must not be more than {high_name} {} mm",
-            trimmed(low.mm(), 3),
-            trimmed(high.mm(), 3)
+            said(low.mm(), 3),
+            said(high.mm(), 3)
         );
         faults.push(Fault::new(format!("{at}.{key}"), Value::from(low.mm()), message));
     }
