@@ -2,11 +2,12 @@
 //!
 //! A [`trade::Job`] is what a person enters; [`plan::Plan`] is all that follows from it.
 //! Layers, lowest first: [`quantity`], [`geometry`], [`trade`], [`plan`], [`machining`], [`work`], then [`check`],
-//! [`drawing`] and [`link`], and [`ask`] above them all.
+//! [`drawing`], [`export`] and [`link`], and [`ask`] above them all.
 
 pub mod ask;
 pub mod check;
 pub mod drawing;
+pub mod export;
 pub mod geometry;
 pub mod link;
 pub mod machining;

@@ -8,11 +8,12 @@
     reason = "a test may fail"
 )]
 
-use staywright::ask::{Answer, Checked, Question, StepLine, ToCheck, ToStep, answer};
+use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, ToStep, Ways, answer};
 use staywright::link;
+use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{plan, plan_placed};
-use staywright::quantity::LengthUnit;
-use staywright::trade::{Bend, Bends, Find, Job, PairName, starters};
+use staywright::quantity::{Length, LengthUnit};
+use staywright::trade::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
 use staywright::work::{self, Tools};
 
 fn asked(question: &Question) -> Answer {
@@ -117,5 +118,78 @@ fn what_cannot_be_answered_is_not() {
     assert_eq!(asked(&Question::Check(Box::new(ToCheck { job, ..ToCheck::default() }))), Answer::None);
     for bytes in [&[][..], &[255; 40], &[0; 7]] {
         assert_eq!(Answer::from_bytes(&answer(bytes)), Some(Answer::None));
+    }
+}
+
+fn with_all_about() -> Job {
+    Job { surroundings: Some(Surroundings::starting()), ..Job::default() }
+}
+
+fn room_lines(job: &Job) -> Vec<RoomLine> {
+    match asked(&Question::Rooms { job: link::encode(job), unit: LengthUnit::Millimetre }) {
+        Answer::Rooms(lines) => lines,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn ways(job: &Job) -> Ways {
+    let stay = (PairName::Chainstays, Hand::Right);
+    match asked(&Question::Ways { job: link::encode(job), stay, unit: LengthUnit::Millimetre }) {
+        Answer::Ways(ways) => *ways,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn rooms_come_tightest_first_each_with_its_place_and_the_source_of_its_limit() {
+    let job = with_all_about();
+    let lines = room_lines(&job);
+    let plan = plan(&job).unwrap();
+    let spares: Vec<f64> =
+        rooms(&plan).iter().flat_map(|room| room.gaps.iter().map(|gap| gap.spare().mm())).collect();
+    let least = spares.iter().copied().fold(f64::INFINITY, f64::min);
+    let first = &lines[0];
+    assert!(first.words.contains("short of") == (least < 0.0), "{first:?}");
+    assert!(lines.iter().all(|line| line.place.ends_with("behind the front point")));
+    let tyre = lines.iter().find(|line| line.to == "Tyre").unwrap();
+    assert!(tyre.source.contains("ISO 4210-2") && tyre.source.contains("from memory"), "{}", tyre.source);
+    // Both stays are as far from the tyre: said once.
+    assert_eq!(tyre.stay, "both chainstays");
+    assert_eq!(lines.iter().filter(|line| line.to == "Tyre" && line.pair == PairName::Chainstays).count(), 1);
+}
+
+#[test]
+fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
+    let mut job = with_all_about();
+    job.wheel.tyre_width = Length::from_mm(62.0);
+    job.chainstays.right.tube.bends = Bends::of([Bend::default()]);
+    let ways = ways(&job);
+    assert!(!ways.dimples.is_empty() && ways.caution.contains("last resort"));
+    let tyre_room = |job: &Job| {
+        let rooms = rooms(&plan(job).unwrap());
+        let gap = rooms[0].gaps.iter().find(|gap| gap.to == Neighbour::Tyre).unwrap();
+        gap.spare().mm()
+    };
+    assert!(tyre_room(&job) < 0.0);
+    let for_tyre = &ways.ways.iter().find(|(to, _)| to == "tyre").unwrap().1;
+    assert!(!for_tyre.is_empty());
+    for way in for_tyre {
+        let (path, value) = &way.figures[0];
+        let spare = tyre_room(&job.with_figure(path, *value));
+        assert!((0.0..0.02).contains(&spare), "{} leaves {spare}", way.words);
+    }
+    let widest = ways.tyre.unwrap();
+    let fits = widest.figures.iter().fold(job, |job, (path, value)| job.with_figure(path, *value));
+    assert!(tyre_room(&fits) >= 0.0 && tyre_room(&fits) < 0.2, "{}", tyre_room(&fits));
+}
+
+#[test]
+fn sources_and_starting_tubes_come_in_words() {
+    let Answer::Starting(starting) = asked(&Question::Starting(LengthUnit::Millimetre)) else { panic!() };
+    let tyre = starting.sources.iter().find(|source| source.words.contains("16 CFR 1512.11")).unwrap();
+    assert_eq!(tyre.name, "room to the tyre");
+    assert!(tyre.words.ends_with("(read in the source)"), "{}", tyre.words);
+    for tube in starting.tubes {
+        assert_eq!(link::decode(&tube.tube).unwrap().name, tube.name);
     }
 }

@@ -482,3 +482,29 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn a_bent_tube_is_turned_by_its_furthest_apex_and_a_straight_one_not_at_all() {
+    let handles = |job: &Job| {
+        let sheet = clamp_plane(&solve(job), PairName::Chainstays, room(ROOMS[0]));
+        let turns = sheet.handles.into_iter().filter(|handle| handle.path.ends_with("tube.roll_deg"));
+        turns.collect::<Vec<_>>()
+    };
+    let mut job = Job::default();
+    assert_eq!(handles(&job), []);
+    // The second bend turns further, so that its apex stands further off the chord.
+    let tube = &mut job.chainstays.right.tube;
+    tube.bends = bends(&[[90.0, 0.0, 4.0, 150.0], [150.0, 180.0, 12.0, 150.0]]);
+    tube.bends.roll = Some(Angle::from_degrees(30.0));
+    let plan = solve(&job);
+    let [right, left] = <[_; 2]>::try_from(handles(&job)).unwrap();
+    let apex = plan.pairs.chainstays.right.bent.as_ref().unwrap().bends[1];
+    for (handle, sign) in [(&right, 1.0), (&left, -1.0)] {
+        // Left mirrors right: both turn the same figure, outwards on either side.
+        assert_eq!(handle.path, "chainstays.right.tube.roll_deg");
+        assert!((handle.value - 30.0).abs() < 1e-9);
+        assert!((handle.at.x + apex.along.mm()).abs() < 1e-9);
+        assert!((handle.at.y - sign * apex.from_centre.mm()).abs() < 1e-9);
+        assert_eq!((handle.along.x, handle.along.y.signum()), (0.0, sign));
+    }
+}

@@ -12,7 +12,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 10] = [
+const LAYERS: [(&str, &[&str]); 11] = [
     ("quantity", &[]),
     ("geometry", &["quantity"]),
     ("trade", &["quantity"]),
@@ -21,6 +21,7 @@ const LAYERS: [(&str, &[&str]); 10] = [
     ("machining", &["quantity", "geometry", "trade", "plan"]),
     ("work", &["quantity", "geometry", "trade", "plan", "machining"]),
     ("drawing", &["quantity", "geometry", "trade", "plan"]),
+    ("export", &["quantity", "drawing"]),
     ("link", &["quantity", "trade"]),
     ("ask", &["quantity", "trade", "plan", "check", "machining", "work", "drawing", "link"]),
 ];

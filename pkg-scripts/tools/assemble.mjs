@@ -50,6 +50,15 @@ async function script(name, format, define) {
   return outputFiles[0].text;
 }
 
+/** The shell with what it shows first: the starting job's drawing, as wide as the page draws it on a phone and on a desk. */
+async function firstSight(css, known) {
+  const { initSync, sideView } = await import(PACKAGE);
+  initSync({ module: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")) });
+  const drawn = (width, high) => sideView('{"format":1}', width, high);
+  const shell = await text("index.html");
+  return put(shell, [["__CSS__", css], ["__KNOWN__", known], ["__NARROW__", drawn(358, 506)], ["__WIDE__", drawn(864, 540)]]);
+}
+
 const written = [];
 async function write(name, content) {
   await writeFile(path.join(DIST, name), content);
@@ -62,11 +71,10 @@ function hashed(name, content) {
   return write(`${name.slice(0, dot)}.${hash(content)}${name.slice(dot)}`, content);
 }
 
-async function set(css, wasm, beside) {
+async function set(css, known, shell, wasm, beside) {
   const wasmName = await hashed("staywright.wasm", wasm);
   const besideName = await hashed("beside.js", beside.script);
   const besideWasm = await hashed("beside.wasm", beside.wasm);
-  const shell = await text("index.html");
   const scripts = await Promise.all(["loader.js", "ask.js"].map((name) => text(`src/page/shell/${name}`)));
   const build = hash([wasmName, besideName, besideWasm, css, shell, await readFile(PAGE), ...scripts].join());
   const names = { WASM: `./${wasmName}`, BESIDE: `./${besideName}`, BESIDE_WASM: `./${besideWasm}` };
@@ -74,7 +82,7 @@ async function set(css, wasm, beside) {
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
   }
-  await write("index.html", put(shell, [["__CSS__", css], ["__STYLE__", csp(css)], ["staywright.wasm", wasmName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
+  await write("index.html", put(shell, [["__KNOWN_HASH__", csp(known)], ["__STYLE__", csp(css)], ["staywright.wasm", wasmName], ["src/page/shell/loader.js", loaderName], ["__BUILD__", build]]));
   const files = ["./", ...written.filter((name) => name !== "index.html")];
   await write("worker.js", await script("worker.js", "iife", { BUILD: build, FILES: files }));
   return build;
@@ -82,10 +90,10 @@ async function set(css, wasm, beside) {
 
 const packed = (content) => gzipSync(content, { level: 9 }).toString("base64");
 
-async function singleFile(css, wasm, beside, build) {
+async function singleFile(css, known, first, wasm, beside, build) {
   const start = await script("single.js", "iife", {});
-  const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; worker-src blob:; base-uri 'none'; form-action 'none'`;
-  const shell = put(await text("index.html"), [["__CSS__", css], ["__BUILD__", build]]);
+  const policy = `default-src 'none'; script-src ${csp(start)} ${csp(known)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; worker-src blob:; base-uri 'none'; form-action 'none'`;
+  const shell = put(first, [["__BUILD__", build]]);
   const cut = (content, from, to) => content.replace(new RegExp(`\\s*<!-- ${from} -->[\\s\\S]*?<!-- /${from} -->`), () => to);
   let page = cut(shell, "set-policy", `\n  <meta http-equiv="Content-Security-Policy" content="${policy}">`);
   page = cut(page, "set-links", "");
@@ -103,6 +111,8 @@ const beside = {
   script: await script("beside.js", "iife", {}),
   wasm: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")),
 };
-const build = await set(css, wasm, beside);
-await singleFile(css, wasm, beside, build);
+const known = (await transform(await text("src/page/shell/known.js"), { minify: true })).code;
+const first = await firstSight(css, known);
+const build = await set(css, known, first, wasm, beside);
+await singleFile(css, known, first, wasm, beside, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -89,14 +89,19 @@ async function first(browser, address) {
     const page = await context.newPage();
     await slowed(page);
     await page.addInitScript(() => {
+      const times = (window.drawn = {});
       const watch = new MutationObserver(() => {
-        if (!document.querySelector("#app svg path")) return;
-        watch.disconnect();
-        requestAnimationFrame(() => {
-          const { port1, port2 } = new MessageChannel();
-          port1.onmessage = () => (window.drawn = performance.now());
-          port2.postMessage(0);
-        });
+        const note = (what, seen) => {
+          if (what in times || !document.querySelector(seen)) return;
+          times[what] = 0;
+          requestAnimationFrame(() => {
+            const { port1, port2 } = new MessageChannel();
+            port1.onmessage = () => (times[what] = performance.now());
+            port2.postMessage(0);
+          });
+        };
+        note("first", "#app svg path");
+        note("live", "#app .page svg path");
       });
       watch.observe(document, { subtree: true, childList: true });
     });
@@ -105,7 +110,9 @@ async function first(browser, address) {
     times.push(await page.evaluate(() => window.drawn));
     await context.close();
   }
-  rows.push(["First drawing, 390 × 844, 4× slowed, median of 9", `${at(times, 0.5).toFixed(0)} ms`]);
+  const median = (what) => `${at(times.map((one) => one[what]), 0.5).toFixed(0)} ms`;
+  rows.push(["First drawing of a first visit, 390 × 844, 4× slowed, median of 9", median("first")]);
+  rows.push(["The same, once it follows every key", median("live")]);
 }
 
 plans();

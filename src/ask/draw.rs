@@ -1,8 +1,10 @@
 //! Drawings that no frame has to wait for.
 
-use crate::drawing::{Differs, Place, Room, Sheet, along_spindle, as_found, profile};
+use super::rooms::{name, topic};
+use crate::drawing::{Differs, Place, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
+use crate::plan::room::{Gap, rooms, strip};
 use crate::plan::{CutAt, Plan};
-use crate::trade::PairName;
+use crate::trade::{Hand, PairName};
 use nanoserde::{DeBin, SerBin};
 
 /// What is drawn.
@@ -14,6 +16,8 @@ pub enum Drawing {
     Profile(CutAt),
     /// The finished stays of a pair, right then left, beside the plan.
     AsFound(PairName, [Differs; 2]),
+    /// The room along a stay.
+    Strip(PairName, Hand),
 }
 
 pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
@@ -21,6 +25,22 @@ pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
     match drawing {
         Drawing::AlongSpindle(at) => along_spindle(plan, place(at), room),
         Drawing::Profile(at) => profile(plan, place(at), room),
+        Drawing::Strip(pair, hand) => room_strip(plan, pair, hand, &strips(plan, pair, hand), room),
         Drawing::AsFound(pair, differs) => as_found(plan, pair, differs, room),
     }
+}
+
+/// Stations at which the room along a stay is worked out.
+const STATIONS: u16 = 81;
+
+fn strips(plan: &Plan, pair: PairName, hand: Hand) -> Vec<Strip> {
+    let here = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == (pair, hand));
+    let one = |gap: &Gap| Strip {
+        name: name(plan, gap.to),
+        topic: topic(pair, gap.to),
+        limit: gap.limit,
+        points: strip(plan, pair, hand, gap.to, STATIONS),
+        least: Some((gap.station, gap.gap)),
+    };
+    here.iter().flat_map(|room| &room.gaps).map(one).collect()
 }

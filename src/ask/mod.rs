@@ -13,8 +13,11 @@ mod explain;
 mod file;
 mod form;
 mod pad;
+mod rooms;
 mod shop;
+mod starting;
 mod steps;
+mod ways;
 mod worked;
 
 pub use bench::{Bench, Learned};
@@ -23,14 +26,17 @@ pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
 pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subject, ToForm};
+pub use rooms::{RoomLine, Verdict};
+pub use starting::{Source, Starting, TubeLine};
 pub use steps::{Order, StepLine, ToStep};
+pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
 use crate::drawing::{Room, Sheet};
 use crate::link;
 use crate::plan::{CutAt, Placed, Plan, faults, plan};
 use crate::quantity::LengthUnit;
-use crate::trade::Job;
+use crate::trade::{Hand, Job, PairName};
 use nanoserde::{DeBin, SerBin};
 
 /// What is asked.
@@ -70,6 +76,24 @@ pub enum Question {
     },
     /// Where the tubes lie that the job of a link text leaves to the solver.
     Place(String),
+    /// What clears what.
+    Rooms {
+        /// The job, as a link text.
+        job: String,
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
+    /// What the stays of a job have room for, and what would give the room.
+    Ways {
+        /// The job, as a link text.
+        job: String,
+        /// The stay that wants room.
+        stay: (PairName, Hand),
+        /// The unit of lengths.
+        unit: LengthUnit,
+    },
+    /// Tubes to start from, and where starting figures come from.
+    Starting(LengthUnit),
     /// A job file's text, to be opened.
     Open(String),
     /// The job of a link text, to be saved.
@@ -95,6 +119,12 @@ pub enum Answer {
     Explained(Vec<Explanation>),
     /// To [`Question::Place`].
     Placed(Placed),
+    /// To [`Question::Rooms`]: the tightest first.
+    Rooms(Vec<RoomLine>),
+    /// To [`Question::Ways`].
+    Ways(Box<Ways>),
+    /// To [`Question::Starting`].
+    Starting(Starting),
     /// To [`Question::Open`]: the job as a link text.
     Opened(String),
     /// To [`Question::Open`]: what is wrong with the file.
@@ -146,6 +176,14 @@ fn answered(question: &Question) -> Answer {
         Question::Place(job) => {
             faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
         }
+        Question::Rooms { job, unit } => {
+            planned(job).map_or(Answer::None, |plan| Answer::Rooms(rooms::lines(&plan, *unit)))
+        }
+        Question::Ways { job, stay, unit } => {
+            let ways = planned(job).and_then(|plan| ways::ways(&plan, *stay, *unit));
+            ways.map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
+        }
+        Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
         Question::Open(text) => file::open(text).map_or_else(Answer::Refused, Answer::Opened),
         Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
     }

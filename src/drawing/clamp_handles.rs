@@ -2,6 +2,7 @@
 
 use super::canvas::Canvas;
 use super::clamp_plane::Scene;
+use super::roll_handle::roll_handle;
 use super::sheet::{Anchor, Handle, Pen, Point};
 use crate::trade::Hand;
 
@@ -35,13 +36,19 @@ impl Scene<'_> {
                 canvas.handle(Handle {
                     path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
                     name: format!("{} reach", hand.key()),
-                    at: Point::new(at.x, at.y * 0.5),
+                    at: Point::new(at.x, at.y * 0.4),
                     along: Point::new(1.0, 0.0),
                     value: side.rear.reach.mm(),
                 });
             }
         }
         self.length_handle(canvas);
+        for hand in Hand::ALL {
+            let path = format!("{}.{}.tube.roll_deg", self.name.key(), self.handle_hand(hand).key());
+            if let Some(handle) = roll_handle(self.pair.stay(hand), hand, path, self.view) {
+                canvas.handle(handle);
+            }
+        }
     }
 
     /// Pulling the axle along the fixture changes the chainstay length.

@@ -17,6 +17,7 @@ mod gaps;
 mod hull;
 mod neighbours;
 mod profile;
+mod roll_handle;
 mod room_strip;
 mod sheet;
 mod side_view;

@@ -121,9 +121,9 @@ pub struct Handle {
     pub name: String,
     /// Where it is.
     pub at: Point,
-    /// How far it moves on the sheet for each mm of the figure.
+    /// How far it is pulled on the sheet for each mm or degree of the figure.
     pub along: Point,
-    /// The figure, mm.
+    /// The figure, mm or degrees.
     pub value: f64,
 }
 

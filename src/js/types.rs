@@ -151,6 +151,9 @@ export interface Answer {
 /** Answers a {@link Question} with an {@link Answer} or {@link Faults}, all as JSON texts. */
 export function check(question: string): string;
 
+/** A job's rear triangle from the drive side, as the text of an `svg` element so wide and at most so high, in px. Empty for a job with faults. */
+export function sideView(job: string, width: number, mostHigh: number): string;
+
 /** Published worked examples, done again by the same engine. */
 export function worked(): string;
 "#;

@@ -35,7 +35,7 @@ pub use body::{stay_line, stay_surface};
 pub use clamp::ClampFrame;
 pub use lay::stay_outline;
 pub use lie::{Lie, lie, lie_at};
-pub use placed::Placed;
+pub use placed::{Placed, as_laid};
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,

@@ -1,5 +1,6 @@
 //! Where tubes lie that leave it to the solver.
 
+use super::result::Plan;
 use super::room::{Found, most_room};
 use crate::quantity::Real;
 use crate::trade::{Find, Hand, Job, PairName};
@@ -30,6 +31,23 @@ impl Placed {
         let found = if hand == Hand::Right { right } else { left };
         found.filter(|_| wants(job, name, hand))
     }
+}
+
+/// The plan's job with every bent tube entered where the plan has it, and nothing left to the solver: its own plan is the same,
+/// at once.
+pub fn as_laid(plan: &Plan) -> Job {
+    let mut job = plan.job.clone();
+    for name in PairName::ALL {
+        let (stays, pair) = (plan.pair(name), job.pair_mut(name));
+        let sides = [(Some(&mut pair.right), &stays.right), (pair.left.as_mut(), &stays.left)];
+        for (side, stay) in sides {
+            if let (Some(side), Some(bent)) = (side, &stay.bent) {
+                (side.tube.front_trim, side.tube.bends.roll) = (bent.trim, Some(bent.roll));
+                side.tube.bends.find = Find::Nothing;
+            }
+        }
+    }
+    job
 }
 
 fn wants<T>(job: &Job<T>, name: PairName, hand: Hand) -> bool {

@@ -30,6 +30,13 @@ impl<I, const N: usize> Few<I, N> {
         }
     }
 
+    /// Takes the item at `index` out; those behind it move up.
+    pub fn remove(&mut self, index: usize) {
+        let items = std::mem::take(self);
+        let kept = items.items.into_iter().flatten().enumerate().filter(|(i, _)| *i != index);
+        *self = kept.map(|(_, item)| item).collect();
+    }
+
     /// The items, in order.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = &I> + Clone {
         self.items.iter().flatten()
@@ -43,6 +50,11 @@ impl<I, const N: usize> Few<I, N> {
     /// How many there are.
     pub fn len(&self) -> usize {
         self.iter().count()
+    }
+
+    /// Whether no more fit.
+    pub fn is_full(&self) -> bool {
+        self.items.iter().all(Option::is_some)
     }
 
     /// Whether there is none.

@@ -88,6 +88,14 @@ impl<T> PairOfStays<T> {
             _ => &self.right,
         }
     }
+
+    /// The stay on that side, to be changed: the right one where the left mirrors it.
+    pub const fn side_mut(&mut self, hand: Hand) -> &mut Side<T> {
+        match (hand, &mut self.left) {
+            (Hand::Left, Some(left)) => left,
+            _ => &mut self.right,
+        }
+    }
 }
 
 impl<T: Copy> Group<T> for PairOfStays<T> {

@@ -1,6 +1,8 @@
 //! Where the starting figures of the surroundings come from, and how sure each is.
 
+use super::group::Group;
 use super::shop::Sure;
+use super::surroundings::Surroundings;
 
 /// A published or remembered figure.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,6 +15,21 @@ pub struct Sourced {
     pub source: &'static str,
     /// How sure it is.
     pub sure: Sure,
+}
+
+impl Sourced {
+    /// What the figure is called.
+    pub fn name(&self) -> &'static str {
+        let key = self.key.rsplit('.').next().unwrap_or_default();
+        let mut name = "";
+        let group = self.key.split('.').next().unwrap_or_default();
+        Surroundings::starting().each("", &mut |path, spec, _| {
+            if path.starts_with(group) && spec.key == key {
+                name = spec.name;
+            }
+        });
+        name
+    }
 }
 
 const fn sourced(key: &'static str, value: f64, source: &'static str, sure: Sure) -> Sourced {
@@ -38,3 +55,15 @@ pub const SOURCES: [Sourced; 11] = [
     sourced("sprocket.chain_width_mm", 6.8, "chain list, 9 sprockets", Sure::Quoted),
     sourced("sprocket.chain_width_mm", 6.2, "chain list, 10 sprockets", Sure::Quoted),
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_source_is_of_a_figure_that_there_is() {
+        for known in SOURCES {
+            assert_ne!(known.name(), "", "{}", known.key);
+        }
+    }
+}

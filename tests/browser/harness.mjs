@@ -58,7 +58,7 @@ export async function another(context, address, there = ready) {
   return page;
 }
 
-export const ready = (page) => page.locator("#app svg").first().waitFor();
+export const ready = (page) => page.locator("#app .page svg").first().waitFor();
 
 /** Nothing went wrong in the page, and its context is closed. */
 export async function fine(page) {

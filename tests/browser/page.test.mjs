@@ -3,7 +3,7 @@ import { after, before, test } from "node:test";
 import assert from "node:assert/strict";
 import { pathToFileURL } from "node:url";
 import path from "node:path";
-import { PHONE, WIDE, axe, go, launch, open, serve } from "./harness.mjs";
+import { PHONE, WIDE, axe, go, launch, open, ready, serve, watch } from "./harness.mjs";
 import { DIST } from "../../pkg-scripts/tools/serve.mjs";
 
 const PLACES = ["Frame", "Stays", "Cuts", "Set-up", "Check"];
@@ -118,7 +118,7 @@ test("opened again with the server stopped, it works", async () => {
   own.server.closeAllConnections();
   await new Promise((done) => own.server.close(done));
   await page.reload();
-  await page.locator("#app svg").first().waitFor();
+  await page.locator("#app .page svg").first().waitFor();
   await go(page, "Cuts");
   assert.ok(await page.getByText("Right chainstay, front end").first().isVisible());
 });
@@ -137,7 +137,7 @@ test("the single file runs from disk and asks for nothing", async () => {
   const asked = [];
   page.on("request", (request) => asked.push(request.url()));
   await page.goto(pathToFileURL(path.join(DIST, "staywright.html")).href);
-  await page.locator("#app svg").first().waitFor();
+  await page.locator("#app .page svg").first().waitFor();
   // What answers beside the page is made from the file's own text.
   assert.equal(asked.filter((url) => !/^(data|blob):/.test(url)).length, 1);
 });
@@ -151,4 +151,56 @@ test("script that is put into the page does not run", async () => {
     return window.ran === true;
   });
   assert.equal(ran, false);
+});
+
+/** Where the drawing stands. */
+const drawn = (page) =>
+  page.evaluate(() => {
+    const svg = [...document.querySelectorAll("#app .view svg")].find((svg) => svg.getBoundingClientRect().width > 0);
+    const { x, y, width, height } = svg.getBoundingClientRect();
+    return { box: [x, y, width, height].map(Math.round), lines: [...svg.querySelectorAll("path")].map((path) => path.getAttribute("d")), visible: getComputedStyle(svg).visibility };
+  });
+
+test("a first visit sees the starting job drawn before the page has started, where and as the page draws it", async () => {
+  for (const size of [PHONE, WIDE]) {
+    const context = await browser.newContext(size);
+    const page = watch(await context.newPage(), address);
+    let go;
+    const held = new Promise((then) => (go = then));
+    await page.route("**/staywright.*.wasm", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto(address);
+    await page.locator("#app .first svg").first().waitFor({ state: "attached" });
+    const first = await drawn(page);
+    assert.equal(first.visible, "visible");
+    go();
+    await ready(page);
+    const live = await drawn(page);
+    assert.deepEqual(first.box, live.box);
+    assert.deepEqual(first.lines, live.lines);
+    await context.close();
+  }
+});
+
+test("a page that opens a job of its own does not show the starting job first", async () => {
+  const context = await browser.newContext(PHONE);
+  const page = watch(await context.newPage(), address);
+  await page.goto(address);
+  await ready(page);
+  await page.waitForFunction(() => localStorage.getItem("staywright.job"));
+  // The page has not started yet when its text has been read.
+  await page.addInitScript(() =>
+    document.addEventListener("DOMContentLoaded", () => {
+      window.seen = getComputedStyle(document.querySelector("#app .first svg")).visibility;
+    }),
+  );
+  for (const where of [address, `${address}#AQAAAAAAAMrUGzs`]) {
+    await page.goto("about:blank");
+    await page.goto(where);
+    await ready(page);
+    assert.equal(await page.evaluate(() => window.seen), "hidden", where);
+  }
+  await context.close();
 });

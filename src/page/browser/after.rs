@@ -1,6 +1,7 @@
 //! What is done once the page stands.
 
 use leptos::prelude::*;
+use std::cell::RefCell;
 use std::time::Duration;
 
 /// Does `act` once the page stands, and again whenever a signal that it reads has changed. It is told whether this is
@@ -11,6 +12,24 @@ pub fn follow(act: impl FnMut(bool) + 'static) {
 
 fn follow_boxed(mut act: Box<dyn FnMut(bool)>) {
     Effect::new(move |last: Option<()>| act(last.is_none()));
+}
+
+/// What waits for the next frame.
+type Waiting = Vec<Box<dyn FnOnce()>>;
+
+thread_local! {
+    static WAITING: RefCell<Waiting> = const { RefCell::new(Vec::new()) };
+}
+
+/// Does `act` before the next frame, at one stroke with all else that waits for it: whatever follows is worked out once.
+pub fn frame(act: impl FnOnce() + 'static) {
+    let is_first = WAITING.with_borrow_mut(|waiting| {
+        waiting.push(Box::new(act));
+        waiting.len() == 1
+    });
+    if is_first {
+        request_animation_frame(|| WAITING.take().into_iter().for_each(|act| act()));
+    }
 }
 
 /// Does `act` when the page has been painted: for what nobody waits for.

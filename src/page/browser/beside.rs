@@ -16,19 +16,19 @@ extern "C" {
 /// The question that is answered just now, and the newest one that came meanwhile.
 #[derive(Clone, Copy)]
 struct Line {
-    busy: StoredValue<bool>,
+    busy: RwSignal<bool>,
     next: StoredValue<Option<Question>>,
     take: StoredValue<Box<dyn Fn(Option<Answer>) + Send + Sync>>,
 }
 
 /// Puts the question again whenever a signal that it reads has changed, one at a time and the newest one next. Nothing is asked
-/// where there is no question.
+/// where there is no question. Whether one is under way.
 pub fn follow(
     question: impl Fn() -> Option<Question> + 'static,
     take: impl Fn(Option<Answer>) + Send + Sync + 'static,
-) {
+) -> ReadSignal<bool> {
     let line = Line {
-        busy: StoredValue::new(false),
+        busy: RwSignal::new(false),
         next: StoredValue::new(None),
         take: StoredValue::new(Box::new(take)),
     };
@@ -38,17 +38,18 @@ pub fn follow(
             answer_next(line);
         }
     });
+    line.busy.read_only()
 }
 
 fn answer_next(line: Line) {
     // Whoever asked may have gone meanwhile.
-    if line.busy.try_get_value() != Some(false) {
+    if line.busy.try_get_untracked() != Some(false) {
         return;
     }
     let Some(question) = line.next.try_update_value(Option::take).flatten() else { return };
-    line.busy.set_value(true);
+    line.busy.set(true);
     ask(&question, move |answer| {
-        if line.busy.try_set_value(false).is_none() {
+        if line.busy.try_set(false).is_none() {
             line.take.with_value(|take| take(answer));
             answer_next(line);
         }

@@ -1,5 +1,6 @@
 //! Dragging a mark of a drawing.
 
+use super::after;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, PointerEvent, SvgGraphicsElement};
@@ -38,7 +39,7 @@ impl<T: Send + Sync + 'static> EachFrame<T> {
     pub fn offer(self, value: T, act: impl FnOnce(T) + 'static) {
         let waiting = self.latest.try_update_value(|latest| latest.replace(value).is_some()).unwrap_or(true);
         if !waiting {
-            request_animation_frame(move || {
+            after::frame(move || {
                 if let Some(Some(value)) = self.latest.try_update_value(Option::take) {
                     act(value);
                 }

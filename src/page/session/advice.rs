@@ -9,11 +9,17 @@ use staywright::trade::place_name;
 /// The place of the page that a warning belongs to.
 pub const fn place_of(code: Code) -> Place {
     match code {
-        Code::StaysCollide => Place::Stays,
+        Code::StaysCollide
+        | Code::BendInCut
+        | Code::TightBend
+        | Code::TaperInBend
+        | Code::BendPastTubeEnd
+        | Code::TubeCannotSpan => Place::Stays,
         Code::SidesApart
         | Code::SlideOutOfRange
         | Code::AxleHeightOutOfRange
         | Code::PostOffStay
+        | Code::PostOnBend
         | Code::CompoundSetting => Place::SetUp,
         _ => Place::Cuts,
     }

@@ -1,7 +1,7 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
 use staywright::quantity::show::{in_unit, sign};
-use staywright::quantity::{Angle, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
+use staywright::quantity::{Angle, Count, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 use staywright::trade::capital;
 use staywright::trade::{Fault, Spec};
 
@@ -19,9 +19,25 @@ pub fn is_angle(spec: &Spec) -> bool {
     spec.unit == <Angle as Quantity<f64>>::UNIT
 }
 
+/// Whether the figure counts something.
+fn is_count(spec: &Spec) -> bool {
+    spec.unit == <Count as Quantity<f64>>::UNIT
+}
+
+/// Whether the figure is written in the unit of the page.
+fn is_length(spec: &Spec) -> bool {
+    !is_angle(spec) && !is_count(spec)
+}
+
 /// The unit's sign beside the field.
 pub fn unit_sign(spec: &Spec, unit: LengthUnit) -> &'static str {
-    if is_angle(spec) { "°" } else { sign(unit) }
+    if is_length(spec) { sign(unit) } else { spec.unit }
+}
+
+/// A figure with its unit.
+pub fn said(value: f64, spec: &Spec, unit: LengthUnit) -> String {
+    let space = if is_length(spec) { " " } else { "" };
+    format!("{}{space}{}", number(value, spec, unit), unit_sign(spec, unit))
 }
 
 /// Reads the text of a field.
@@ -29,6 +45,9 @@ pub fn unit_sign(spec: &Spec, unit: LengthUnit) -> &'static str {
 /// # Errors
 /// A sentence for the person who typed it, with the range allowed.
 pub fn understand(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understood, String> {
+    if is_count(spec) {
+        return counted(text, spec, unit);
+    }
     let read = if is_angle(spec) {
         read_angle(text).map(|figure| (figure.value.degrees(), figure.unit))
     } else {
@@ -44,8 +63,17 @@ pub fn understand(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understoo
 
 /// The range of a figure with its unit: `250 to 800 mm`.
 pub fn range(spec: &Spec, unit: LengthUnit) -> String {
-    let (min, max) = range_ends(spec, unit);
-    if is_angle(spec) { format!("{min} to {max}°") } else { format!("{min} to {max} {}", sign(unit)) }
+    let (min, _) = range_ends(spec, unit);
+    format!("{min} to {}", said(spec.bounds.max, spec, unit))
+}
+
+/// Reads how many there are of something.
+fn counted(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understood, String> {
+    match text.trim().parse::<u16>().ok().map(f64::from) {
+        Some(value) if spec.bounds.contain(value) => Ok(Understood { value, note: None }),
+        Some(value) => Err(outside(spec, value, unit)),
+        None => Err(format!("A whole number is needed here. Allowed: {}.", range(spec, unit))),
+    }
 }
 
 /// The ends of a figure's range as plain numbers, in the unit of the page.
@@ -58,10 +86,11 @@ pub fn written(value: f64, spec: &Spec, unit: LengthUnit) -> String {
     number(value, spec, unit)
 }
 
-/// The recorded number `count` steps on: 0.5 mm, 1/64 in or 0.1° each, held inside the range.
+/// The recorded number `count` steps on: 0.5 mm, 1/64 in, 0.1° or one each, held inside the range.
 pub fn stepped(value: f64, count: f64, spec: &Spec, unit: LengthUnit) -> f64 {
     let step = match unit {
         _ if is_angle(spec) => 0.1,
+        _ if is_count(spec) => 1.0,
         LengthUnit::Millimetre => 0.5,
         LengthUnit::Inch => Length::from_inches(1.0 / 64.0).mm(),
     };
@@ -73,7 +102,7 @@ pub fn stepped(value: f64, count: f64, spec: &Spec, unit: LengthUnit) -> f64 {
 fn outside(spec: &Spec, value: f64, unit: LengthUnit) -> String {
     let message = capital(&Fault::outside("", spec, value).message);
     match unit {
-        LengthUnit::Inch if !is_angle(spec) => format!("{message} (allowed: {}).", range(spec, unit)),
+        LengthUnit::Inch if is_length(spec) => format!("{message} (allowed: {}).", range(spec, unit)),
         _ => format!("{message}."),
     }
 }
@@ -84,17 +113,11 @@ fn note(text: &str, value: f64, read_in: LengthUnit, spec: &Spec, unit: LengthUn
     if !other_unit && !text.contains(['/', ',']) {
         return None;
     }
-    let means = number(value, spec, unit);
-    let said = text.trim();
-    Some(if is_angle(spec) {
-        format!("{said} = {means}°")
-    } else {
-        format!("{said} = {means} {}", sign(unit))
-    })
+    Some(format!("{} = {}", text.trim(), said(value, spec, unit)))
 }
 
 fn number(value: f64, spec: &Spec, unit: LengthUnit) -> String {
-    if is_angle(spec) {
+    if !is_length(spec) {
         return trimmed(value, 3);
     }
     let decimals = if unit == LengthUnit::Inch { 4 } else { 3 };
@@ -105,7 +128,7 @@ fn number(value: f64, spec: &Spec, unit: LengthUnit) -> String {
 mod tests {
     use super::*;
     use LengthUnit::{Inch, Millimetre};
-    use staywright::trade::Job;
+    use staywright::trade::{Job, Surroundings};
 
     fn spec(path: &str) -> &'static Spec {
         match Job::default().spec(path) {
@@ -140,6 +163,17 @@ mod tests {
             why("40", Inch),
             Err("Chainstay length 1016 mm is outside 250 to 800 mm (allowed: 9.8425 to 31.4961 in).".into())
         );
+    }
+
+    #[test]
+    fn teeth_are_counted_in_no_unit() {
+        let job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
+        let teeth = job.spec("surroundings.chainrings[0].teeth").unwrap_or_else(|| panic!("no teeth"));
+        assert_eq!(understand("42", teeth, Inch).map(|read| read.value), Ok(42.0));
+        let why = |text| understand(text, teeth, Inch).map(|read| read.value);
+        assert_eq!(why("42.5"), Err("A whole number is needed here. Allowed: 10 to 80.".into()));
+        assert_eq!(why("9"), Err("Chainring teeth 9 is outside 10 to 80.".into()));
+        assert_eq!((stepped(34.0, -1.0, teeth, Inch), unit_sign(teeth, Inch)), (33.0, ""));
     }
 
     #[test]

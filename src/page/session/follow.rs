@@ -2,7 +2,7 @@
 
 use super::records::mark;
 use leptos::prelude::*;
-use staywright::plan::{Placed, Plan, plan_placed};
+use staywright::plan::{Placed, Plan, as_laid, plan_placed};
 use staywright::trade::{Fault, Job, Spec};
 use std::sync::Arc;
 
@@ -42,7 +42,7 @@ pub struct Follow {
     pub faults: Memo<Vec<Fault>>,
     /// The plan of the last job without a fault; it holds that job too.
     pub plan: Memo<Shared<Plan>>,
-    /// That job, as a link text.
+    /// That job as it is laid, as a link text: whoever is asked about it need not search.
     pub link: Memo<String>,
     /// The mark that ticks and measured figures are kept under. Name and notes do not count.
     pub mark: Memo<String>,
@@ -61,7 +61,7 @@ impl Follow {
             let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
             answer.get().unwrap_or_else(|_| earlier())
         });
-        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&plan.job)));
+        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&as_laid(plan))));
         let mark = Memo::new(move |_| {
             let good = plan.with(|plan| plan.job.clone());
             mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))

@@ -12,18 +12,23 @@ pub mod forms;
 mod history;
 pub mod job_file;
 pub mod kept;
+pub mod lay_facts;
 pub mod pair_facts;
 pub mod pick;
 pub mod place;
 pub mod qr;
 mod question;
 mod records;
+mod room_answers;
 mod settings;
+pub mod shelf;
+pub mod tube_parts;
 
 pub use equipment::Equipment;
-pub use follow::{Figure, Follow};
+pub use follow::Follow;
 pub use history::History;
 pub use records::Records;
+pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
 use entry::{Understood, understand};
@@ -80,6 +85,8 @@ pub struct Session {
     pub order: RwSignal<Order>,
     /// Where tubes lie that leave it to the solver, as last answered.
     pub placed: RwSignal<Placed>,
+    /// What is known of room, tubes and sources.
+    pub room: RoomAnswers,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
     /// The builder's own equipment.
@@ -111,6 +118,7 @@ impl Session {
             order: RwSignal::new(Order::default()),
             notice: RwSignal::new(None),
             placed,
+            room: RoomAnswers::new(),
             follow: Follow::new(job, placed),
         }
     }
@@ -169,6 +177,9 @@ impl Session {
     /// Sets one figure.
     pub fn set_figure(self, path: &str, value: f64) {
         self.forgive(path);
+        if path.ends_with(".roll_deg") {
+            self.take_place(path);
+        }
         if untrack(|| self.follow.figure(path)).is_some_and(|(_, old)| old != value) {
             self.edit(path, |job| *job = job.with_figure(path, value));
         }

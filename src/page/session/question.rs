@@ -51,6 +51,9 @@ impl Session {
         match answer {
             Some(Answer::Placed(placed)) => self.placed.set(placed),
             Some(Answer::Check(checked)) => self.checked.set(Some(Shared::new(*checked))),
+            Some(Answer::Rooms(rooms)) => self.take_rooms(rooms),
+            Some(Answer::Ways(ways)) => self.room.ways.set(Some(Shared::new(*ways))),
+            Some(Answer::Starting(starting)) => self.room.starting.set(Some(Shared::new(starting))),
             Some(Answer::Steps(mut order)) => {
                 self.steps.set(std::mem::take(&mut order.steps));
                 self.order.set(*order);

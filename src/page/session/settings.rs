@@ -3,6 +3,7 @@
 use super::kept;
 use super::pick::Pick;
 use super::place::Place;
+use super::shelf::Shelf;
 use leptos::prelude::*;
 use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
@@ -89,6 +90,8 @@ pub struct Settings {
     pub pad: RwSignal<Vec<u8>>,
     /// The saws that the builder has picked: cuts by their keys, and the keys of saws.
     pub picked: RwSignal<Vec<(String, String)>>,
+    /// The builder's own tubes.
+    pub shelf: RwSignal<Shelf>,
 }
 
 impl Settings {
@@ -106,11 +109,12 @@ impl Settings {
             shop: RwSignal::new(Vec::new()),
             pad: RwSignal::new(Vec::new()),
             picked: RwSignal::new(Vec::new()),
+            shelf: RwSignal::new(Shelf::default()),
         }
     }
 
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 11] {
+    pub fn written(self) -> [(&'static str, Option<String>); 12] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
@@ -127,6 +131,7 @@ impl Settings {
             ("shop", Some(self.shop.with(kept::to_text))),
             ("pad", Some(self.pad.with(kept::to_text))),
             ("picked", Some(self.picked.with(kept::to_text))),
+            ("shelf", Some(self.shelf.with(Shelf::to_text))),
         ]
     }
 
@@ -144,6 +149,7 @@ impl Settings {
         take(self.mill, found("mill").map(Some));
         take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
+        take(self.shelf, found("shelf").map(|text| Shelf::from_text(&text)));
         take(self.fixture, found("fixture").map(Some));
         take(self.shop, found("shop").and_then(|text| kept::from_text(&text)));
         take(self.pad, found("pad").and_then(|text| kept::from_text(&text)));

@@ -49,7 +49,13 @@ pub fn app() -> Part {
 
 /// What is worked out beside the page, kept in step with it.
 fn answers(session: Session) {
-    beside::follow(move || session.to_place(), move |answer| session.take_answer(answer));
+    let searching = beside::follow(move || session.to_place(), move |answer| session.take_answer(answer));
+    after::follow(move |_| session.room.searching.set(searching.get()));
+    // Rooms are drawn with whatever the next frame changes anyway.
+    let take_rooms = move |answer| after::frame(move || session.take_answer(answer));
+    beside::follow(move || session.to_clear(), take_rooms);
+    beside::follow(move || session.to_ways(), move |answer| session.take_answer(answer));
+    beside::follow(move || session.to_start(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_check(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_set_up(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_cut(), move |answer| session.take_cut(answer));

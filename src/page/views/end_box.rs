@@ -1,12 +1,13 @@
 //! What one end of a stay is cut to.
 
 use super::figures::fields;
+use super::switch::switch;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::quantity::Length;
 use staywright::trade::capital;
-use staywright::trade::{Cope, End, EndKind, Hand, Job, Member, PairName, Side};
+use staywright::trade::{Cope, End, EndKind, Hand, Job, Member, PairName};
 
 /// The end that is meant: its place in a job.
 #[derive(Clone, Copy)]
@@ -24,11 +25,7 @@ impl Spot {
     }
 
     fn put(self, job: &mut Job, end: End) {
-        let pair = job.pair_mut(self.pair);
-        let side: &mut Side = match (self.hand, &mut pair.left) {
-            (Hand::Left, Some(left)) => left,
-            _ => &mut pair.right,
-        };
+        let side = job.pair_mut(self.pair).side_mut(self.hand);
         if self.at_front {
             side.front_end = end;
         } else {
@@ -127,19 +124,13 @@ fn cope_entry(spot: Spot) -> Vec<Part> {
                 spot.set(End::Cope(Cope { onto, ..cope }));
             }
         });
-    let own_cutter = part("input")
-        .set("type", "checkbox")
-        .set("role", "switch")
-        .checked(move || spot.cope().is_some_and(|cope| cope.cutter.is_some()))
-        .on_tick(move |own| spot.set_cutter(own));
+    let own_cutter = switch(
+        "Cutter differs from the tube it is coped onto",
+        move || spot.cope().is_some_and(|cope| cope.cutter.is_some()),
+        move |own| spot.set_cutter(own),
+    );
     let label = part("label").set("for", "cope-onto").text("Coped onto");
-    vec![
-        part("div").class("text-field").add(label).add(menu),
-        part("label")
-            .class("switch")
-            .add(own_cutter)
-            .add(part("span").text("Cutter differs from the tube it is coped onto")),
-    ]
+    vec![part("div").class("text-field").add(label).add(menu), own_cutter]
 }
 
 fn diameter(job: &Job, member: Member) -> Length {

@@ -4,7 +4,7 @@ use super::ids::id;
 use super::step_button::step_button;
 use crate::browser::part::{Part, part};
 use crate::session::entry::{stepped, unit_sign, written};
-use crate::session::{Faulty, Figure, Session};
+use crate::session::{Faulty, Session};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
@@ -24,6 +24,8 @@ struct Entry {
     session: Session,
     path: StoredValue<String>,
     spec: &'static Spec,
+    /// The number that the job holds.
+    value: Memo<Option<f64>>,
     draft: RwSignal<Option<Draft>>,
     typing: RwSignal<bool>,
 }
@@ -33,12 +35,13 @@ impl Entry {
         let session = Session::here();
         let (spec, _) = session.follow.figure(path)?;
         let path = StoredValue::new(path.to_owned());
-        Some(Self { session, path, spec, draft: RwSignal::new(None), typing: RwSignal::new(false) })
+        let own = path.get_value();
+        let value = Memo::new(move |_| session.follow.figure(&own).map(|(_, value)| value));
+        Some(Self { session, path, spec, value, draft: RwSignal::new(None), typing: RwSignal::new(false) })
     }
 
     fn value(self) -> Option<f64> {
-        let figure: Option<Figure> = self.path.with_value(|path| self.session.follow.figure(path));
-        figure.map(|(_, value)| value)
+        self.value.get()
     }
 
     fn unit(self) -> LengthUnit {

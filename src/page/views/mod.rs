@@ -1,6 +1,7 @@
 //! What is seen: one component a file, each a thin reading of the session.
 
 mod app;
+mod around_box;
 mod button;
 mod choice;
 mod corrections;
@@ -19,6 +20,7 @@ mod form_field;
 mod header;
 mod ids;
 mod job_text;
+mod lay_facts;
 mod layout;
 mod limits_box;
 mod link_box;
@@ -35,8 +37,10 @@ mod print_card;
 mod profile_table;
 mod qr_view;
 mod readings_say;
+mod room_box;
 mod self_check;
 mod sentence;
+mod shelf_box;
 mod shop_box;
 mod shop_offer;
 mod spreads_box;
@@ -44,8 +48,10 @@ mod stale;
 mod start_box;
 mod step_button;
 mod step_item;
+mod switch;
 mod touched;
 mod triangle;
+mod tube_box;
 mod warnings;
 mod what_matters;
 

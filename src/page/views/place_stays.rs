@@ -5,19 +5,25 @@ use super::drawing::sheet_view;
 use super::end_box::end_box;
 use super::facts::facts;
 use super::figures::figures;
+use super::lay_facts::lay_facts_box;
 use super::layout::drawn_place;
+use super::room_box::room_box;
+use super::shelf_box::shelf_box;
+use super::switch::switch;
+use super::tube_box::{tube_box, tube_figures};
 use super::warnings::warnings;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::pair_facts::pair_facts;
 use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::drawing::clamp_plane;
+use staywright::drawing::clamp_plane_with_gaps;
 use staywright::trade::{Hand, PairName};
 
 /// The place.
 pub fn stays_place() -> Vec<Part> {
-    let Session { settings, follow, .. } = Session::here();
+    let session = Session::here();
+    let Session { settings, follow, .. } = session;
     let pair = move || settings.pick.get().pair;
     let of_pair = |key: &str| {
         PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry)
@@ -26,10 +32,12 @@ pub fn stays_place() -> Vec<Part> {
         let entry = part("div").class("pair").by(move || pair().key().to_owned(), of_pair);
         vec![pair_choice(), warnings(Place::Stays), entry]
     };
-    let drawing =
-        sheet_view(0.55, false, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
+    let drawing = sheet_view(0.55, false, move |room| {
+        let gaps = session.gap_lines(Some(pair()));
+        follow.plan.with(|plan| clamp_plane_with_gaps(plan, pair(), &gaps, room))
+    });
     let figures = facts(move || follow.plan.with(|plan| pair_facts(plan.pair(pair()))));
-    drawn_place("Stays", entry, vec![drawing, figures])
+    drawn_place("Stays", entry, vec![drawing, figures, lay_facts_box(), room_box()])
 }
 
 /// Chainstays or seat stays.
@@ -50,11 +58,6 @@ fn pair_entry(pair: PairName) -> Vec<Part> {
     let follow = session.follow;
     let own_left = move || session.job().with(|job| job.pair(pair).left.is_some());
     let hand = move || if own_left() { session.settings.pick.get().hand } else { Hand::Right };
-    let mirror = part("input")
-        .set("type", "checkbox")
-        .set("role", "switch")
-        .checked(move || !own_left())
-        .on_change(move |_| set_mirror(session, pair));
     let at_node = move || !follow.paths(pair.key()).is_empty();
     let sides = part("div")
         .class("pair")
@@ -64,8 +67,8 @@ fn pair_entry(pair: PairName) -> Vec<Part> {
             move || hand().key().to_owned(),
             move |key| side_entry(pair, if key == Hand::Left.key() { Hand::Left } else { Hand::Right }),
         );
-    let label = part("label").class("switch").add(mirror).add(part("span").text("Left mirrors right"));
-    vec![label, sides]
+    let mirror = switch("Left mirrors right", move || !own_left(), move |_| set_mirror(session, pair));
+    vec![mirror, sides]
 }
 
 fn set_mirror(session: Session, pair: PairName) {
@@ -97,6 +100,8 @@ fn side_entry(pair: PairName, hand: Hand) -> Vec<Part> {
         end_box(pair, hand, true),
         group("Rear point", "rear"),
         end_box(pair, hand, false),
-        group("Tube", "tube"),
+        tube_figures(pair, hand),
+        tube_box(pair, hand),
+        shelf_box(pair, hand),
     ]
 }

@@ -1,8 +1,8 @@
 //! A right-angled triangle, its sides named.
 
-use super::drawing::px;
 use crate::browser::part::{Part, svg};
 use staywright::ask::Triangle;
+use staywright::export::px;
 
 /// Drawn in this box, in px.
 const WIDE: f64 = 320.0;

@@ -1,5 +1,6 @@
 //! Both directions: what these stays have room for, and what would give the room.
 
+use super::super::placed::as_laid;
 use super::super::result::Plan;
 use super::super::solve::{faults, solve};
 use super::gaps::{all_about, gap_across, neighbours};
@@ -8,7 +9,7 @@ use super::stand::Standing;
 use super::wheel::tyre;
 use crate::geometry::{Line, gap};
 use crate::quantity::{Bounds, Length};
-use crate::trade::{Find, Hand, Job, PairName, Wheel};
+use crate::trade::{Hand, Job, PairName, Wheel};
 use nalgebra::Vector3;
 
 /// Halvings of a bracket of at most some hundred millimetres: down to rounding.
@@ -64,7 +65,10 @@ pub fn figure_for_room(
     path: &str,
     reach: f64,
 ) -> Option<f64> {
-    let job = &as_laid(job)?;
+    if !faults(job).is_empty() {
+        return None;
+    }
+    let job = &as_laid(&solve(job));
     let (start, bounds) = (job.figure(path)?, job.spec(path)?.bounds);
     let spare = |value: f64| spare(&job.with_figure(path, value), pair, hand, to);
     let enough = spare(start)? >= 0.0;
@@ -75,27 +79,6 @@ pub fn figure_for_room(
     let (start, way, far) = found.find(|(start, way, far)| changed(bounds.nearest(start + way * far)))?;
     let (near, far) = (bounds.nearest(start + way * (far - step)), bounds.nearest(start + way * far));
     Some(last(near, far, |value| !changed(value)))
-}
-
-/// The job with every bent tube laid where its plan has it, and nothing left to find; `None` for a faulty job.
-fn as_laid(job: &Job) -> Option<Job> {
-    if !faults(job).is_empty() {
-        return None;
-    }
-    let plan = solve(job);
-    let mut job = job.clone();
-    for name in PairName::ALL {
-        let stays = plan.pair(name);
-        let pair = job.pair_mut(name);
-        let sides = [(Some(&mut pair.right), &stays.right), (pair.left.as_mut(), &stays.left)];
-        for (side, stay) in sides {
-            if let (Some(side), Some(bent)) = (side, &stay.bent) {
-                (side.tube.front_trim, side.tube.bends.roll) = (bent.trim, Some(bent.roll));
-                side.tube.bends.find = Find::Nothing;
-            }
-        }
-    }
-    Some(job)
 }
 
 /// What a stay has over the room that is wanted to a neighbour; `None` for a faulty job.

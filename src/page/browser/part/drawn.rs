@@ -2,17 +2,8 @@
 
 use super::{Part, SVG, follower};
 use leptos::prelude::document;
+use staywright::export::Drawn;
 use web_sys::{Element, Node};
-
-/// One element of a drawing: its tag, the same attributes for every element of that tag, and its words.
-pub struct Drawn {
-    /// The tag.
-    pub tag: &'static str,
-    /// Names and values.
-    pub attributes: Vec<(&'static str, String)>,
-    /// The text in it.
-    pub words: String,
-}
 
 impl Part {
     /// Elements that follow signals. Each is changed where it differs from the one that stood in its place.

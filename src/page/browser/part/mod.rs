@@ -9,7 +9,6 @@ mod drawn;
 mod events;
 mod follow;
 
-pub use drawn::Drawn;
 pub use follow::Live;
 
 use leptos::prelude::document;

@@ -1,19 +1,18 @@
 //! A mark that can be dragged, or stepped with the arrow keys.
 
-use super::scale::px;
 use super::sheet_view::Drawing;
 use crate::browser::drag::{self, EachFrame};
 use crate::browser::part::{Part, svg};
 use crate::session::Session;
-use crate::session::entry::{range_ends, stepped};
+use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::Handle;
-use staywright::quantity::show::{in_unit, length};
-use staywright::quantity::{Length, LengthUnit};
+use staywright::export::px;
+use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
 
-/// Dragged figures are rounded to this many mm.
+/// Dragged figures are rounded to this many mm or degrees.
 const SNAP: f64 = 0.1;
 
 /// Where a drag began: the pointer, in px, and the figure.
@@ -24,20 +23,20 @@ struct Grip {
     value: f64,
 }
 
-/// One handle of a drawing, by its place in the sheet.
+/// One handle of a drawing.
 #[derive(Clone, Copy)]
 struct Held {
     session: Session,
     drawing: Drawing,
-    index: usize,
+    /// The handle where it is now.
+    handle: Memo<Option<Handle>>,
     grip: StoredValue<Option<Grip>>,
     frame: EachFrame<f64>,
 }
 
 impl Held {
-    /// The handle where it is now.
     fn now(self) -> Option<Handle> {
-        self.drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(self.index).cloned())
+        self.handle.get()
     }
 
     fn spec(self) -> Option<&'static Spec> {
@@ -117,9 +116,11 @@ impl Held {
 /// The handle. Its element stays the same while the drawing changes, so that the pointer is not lost.
 pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let session = Session::here();
-    let held = Held { session, drawing, index, grip: StoredValue::new(None), frame: EachFrame::new() };
-    let number = move |handle: &Handle| px(in_unit(handle.value, held.unit()));
-    let words = move |handle: &Handle| length(Length::from_mm(handle.value), held.unit());
+    let handle = Memo::new(move |_| drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
+    let held = Held { session, drawing, handle, grip: StoredValue::new(None), frame: EachFrame::new() };
+    let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
+        Some(write(held.now()?.value, held.spec()?, held.unit()))
+    };
     let lit = move || held.now().is_some_and(|now| session.lit.with(|lit| lit.as_ref() == Some(&now.path)));
     let mark = svg("g")
         .class("handle")
@@ -129,8 +130,8 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
         .follow("aria-label", move || held.now().map(|handle| handle.name))
         .follow("aria-valuemin", move || held.ends().map(|(least, _)| least))
         .follow("aria-valuemax", move || held.ends().map(|(_, most)| most))
-        .follow("aria-valuenow", move || held.now().as_ref().map(number))
-        .follow("aria-valuetext", move || held.now().as_ref().map(words))
+        .follow("aria-valuenow", move || as_field(written))
+        .follow("aria-valuetext", move || as_field(said))
         .on_pointer("pointerdown", move |event| held.down(&event))
         .on_pointer("pointermove", move |event| held.drag(&event))
         .on_pointer("pointerup", move |_| held.up())

@@ -1,8 +1,6 @@
 //! A sheet, drawn to scale in the room there is.
 
 use super::handle::handle_mark;
-use super::mark::mark;
-use super::scale::{EDGE, Scale, px};
 use crate::browser::part::{Part, part, svg};
 use crate::browser::{self, size, topic};
 use crate::session::Session;
@@ -10,6 +8,7 @@ use crate::session::follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::{Room, Sheet};
+use staywright::export::{EDGE, Scale, drawn, px};
 use staywright::quantity::LengthUnit;
 
 /// Height of the lettering, px; the style sheet says the same.
@@ -87,7 +86,7 @@ fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
         let (scale, lit) = (drawing.scale.get(), lit.get());
         drawing.sheet.with(|sheet| {
             let marks = sheet.iter().flat_map(|sheet| &sheet.marks);
-            marks.map(|one| mark(one, scale, lit.as_deref())).collect()
+            marks.map(|mark| drawn(mark, scale, lit.as_deref())).collect()
         })
     });
     let sheet = svg("svg")

@@ -1,7 +1,7 @@
 //! From a sheet's millimetres to the screen's pixels.
 
-use staywright::drawing::{Point, Sheet};
-use staywright::quantity::fixed;
+use crate::drawing::{Point, Sheet};
+use crate::quantity::fixed;
 
 /// Room around a sheet for what stands at its edge, in px.
 pub const EDGE: f64 = 12.0;

@@ -1,12 +1,22 @@
-//! One mark of a sheet.
+//! The elements of SVG that the marks of a sheet are.
 
 use super::scale::{Scale, px};
-use crate::browser::part::Drawn;
-use staywright::drawing::{Anchor, Mark, Pen, Point, Shape};
-use staywright::quantity::write_fixed;
+use crate::drawing::{Anchor, Mark, Pen, Point, Shape};
+use crate::quantity::write_fixed;
+
+/// One element: its tag, the same attributes for every element of that tag, and its words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Drawn {
+    /// The tag.
+    pub tag: &'static str,
+    /// Names and values.
+    pub attributes: Vec<(&'static str, String)>,
+    /// The text in it.
+    pub words: String,
+}
 
 /// The mark at that scale, lit or not.
-pub fn mark(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
+pub fn drawn(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
     let mut attributes =
         vec![("class", class(mark, lit)), ("data-topic", mark.topic.clone().unwrap_or_default())];
     match &mark.shape {

@@ -1,0 +1,136 @@
+//! Both directions: what the stays of a job have room for, and what would give the room.
+
+use super::rooms::name;
+use crate::plan::Plan;
+use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
+use crate::quantity::{Angle, Length, LengthUnit, show};
+use crate::trade::{Hand, PairName, Wheel};
+use nanoserde::{DeBin, SerBin};
+
+/// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
+const REACH: (f64, f64) = (40.0, 20.0);
+
+/// A change of one figure.
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+pub struct Way {
+    /// What it would be, in a sentence.
+    pub words: String,
+    /// The figures' paths, and what to set them to.
+    pub figures: Vec<(String, f64)>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+pub struct Ways {
+    /// The widest tyre that these stays have room for.
+    pub tyre: Option<Way>,
+    /// By neighbour, what would give it just the room that is wanted.
+    pub ways: Vec<(String, Vec<Way>)>,
+    /// How deep the tube would have to be pressed in, and where.
+    pub dimples: Vec<String>,
+    /// What goes with that.
+    pub caution: String,
+}
+
+pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
+    let room = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
+    let short: Vec<Neighbour> =
+        room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
+    let press = |to: &Neighbour| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
+    Some(Ways {
+        tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
+        ways: wanted(&room, &short)
+            .into_iter()
+            .map(|to| (name(plan, to), for_room(plan, stay, (to, short.contains(&to)), unit)))
+            .filter(|(_, ways)| !ways.is_empty())
+            .collect(),
+        dimples: short.iter().filter_map(press).collect(),
+        caution: CAUTION.to_owned(),
+    })
+}
+
+fn tyre_way(plan: &Plan, tyre: &Wheel, unit: LengthUnit) -> Way {
+    let (width, height) = (tyre.tyre_width, tyre.tyre_height);
+    let words = format!("{} wide and {} high", show::length(width, unit), show::length(height, unit));
+    let mut figures = vec![
+        ("wheel.tyre_width_mm".to_owned(), floor(width.mm())),
+        ("wheel.tyre_height_mm".to_owned(), floor(height.mm())),
+    ];
+    // A tyre that was measured is taken as that.
+    if plan.job.surroundings.is_some_and(|all| all.measured_width.is_some()) {
+        figures.push(("surroundings.measured_width_mm".to_owned(), floor(width.mm())));
+    }
+    Way { words, figures }
+}
+
+/// What is looked at: whatever wants room, and the tyre where all have enough.
+fn wanted(room: &StayRoom, short: &[Neighbour]) -> Vec<Neighbour> {
+    let has_tyre = room.gaps.iter().any(|gap| gap.to == Neighbour::Tyre);
+    if short.is_empty() && has_tyre { vec![Neighbour::Tyre] } else { short.to_vec() }
+}
+
+/// Rounded to what can be entered, to the side that leaves more room.
+fn floor(mm: f64) -> f64 {
+    (mm * 10.0).floor() / 10.0
+}
+
+/// Rounded to hundredths, to the side that leaves more room.
+fn hundredths(value: f64, up: bool) -> f64 {
+    let count = value * 100.0;
+    (if up { count.ceil() } else { count.floor() }) / 100.0
+}
+
+fn for_room(
+    plan: &Plan,
+    (pair, hand): (PairName, Hand),
+    (to, is_short): (Neighbour, bool),
+    unit: LengthUnit,
+) -> Vec<Way> {
+    let job = &plan.job;
+    let entered = if job.pair(pair).left.is_some() { hand } else { Hand::Right };
+    let side = format!("{}.{}", pair.key(), entered.key());
+    let bends = job.pair(pair).side(hand).tube.bends.list.len();
+    let spacings = ["front", "rear"].map(|end| (format!("{side}.{end}.half_spacing_mm"), REACH.0));
+    let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
+    let way = |(path, reach): (String, f64)| {
+        let from = job.figure(&path)?;
+        let value = figure_for_room(job, (pair, hand), to, &path, reach)?;
+        let value = hundredths(value, (value > from) == is_short);
+        let words = format!("{}: {}", figure_name(&path), change(from, value, &path, unit));
+        Some(Way { words, figures: vec![(path, value)] })
+    };
+    spacings.into_iter().chain(angles).filter_map(way).collect()
+}
+
+fn figure_name(path: &str) -> String {
+    let number = path.split(['[', ']']).nth(1).and_then(|index| index.parse::<usize>().ok());
+    match number {
+        Some(index) => format!("Angle of bend {}", index + 1),
+        None if path.contains(".front.") => "Front half spacing".to_owned(),
+        None => "Rear half spacing".to_owned(),
+    }
+}
+
+fn change(from: f64, to: f64, path: &str, unit: LengthUnit) -> String {
+    let is_angle = path.ends_with("_deg");
+    let write = |value: f64| {
+        if is_angle {
+            show::angle(Angle::from_degrees(value))
+        } else {
+            show::length(Length::from_mm(value), unit)
+        }
+    };
+    format!("{} instead of {}", write(to), write(from))
+}
+
+fn pressed(plan: &Plan, dimple: &Dimple, unit: LengthUnit) -> String {
+    let write = |length: Length| show::length(length, unit);
+    format!(
+        "For the {}: {} deep, deepest {} behind the front point, from {} to {}",
+        name(plan, dimple.to),
+        write(dimple.depth),
+        write(dimple.deepest),
+        write(dimple.from),
+        write(dimple.to_station)
+    )
+}

@@ -1,0 +1,9 @@
+//! Sheets for the screen and for other programs: SVG, whose classes the page's styles know.
+
+mod drawn;
+mod scale;
+mod svg;
+
+pub use drawn::{Drawn, drawn};
+pub use scale::{EDGE, Scale, px};
+pub use svg::svg;

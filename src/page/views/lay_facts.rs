@@ -1,0 +1,29 @@
+//! How a bent or butted stay lies, while there is one.
+
+use super::facts::facts;
+use crate::browser::part::{Part, part};
+use crate::session::Session;
+use crate::session::lay_facts::lay_facts;
+use leptos::prelude::*;
+use staywright::work::Named;
+
+/// The figures of the stay that is entered.
+pub fn lay_facts_box() -> Part {
+    let session = Session::here();
+    let stay = move || (session.settings.pick.get().pair, session.hand());
+    let list = move || -> Vec<Named> {
+        let ((pair, hand), unit) = (stay(), session.settings.unit.get());
+        session.follow.plan.with(|plan| lay_facts(plan, pair, hand, unit))
+    };
+    let title = move || {
+        let (pair, hand) = stay();
+        format!("How the {} {} lies", hand.key(), pair.one())
+    };
+    part("div").class("lay-facts").when(
+        move || !list().is_empty(),
+        move || {
+            let heading = part("summary").add(part("h2").words(title));
+            part("details").class("box").add(heading).add(facts(list))
+        },
+    )
+}

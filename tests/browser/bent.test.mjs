@@ -1,0 +1,162 @@
+// Bent stays: entered by keys, turned by a finger, kept, passed on.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { PHONE, another, bench, fine, go, linked, open, press, ready } from "./harness.mjs";
+
+const at = bench();
+
+const group = (page, name) => page.getByRole("group", { name, exact: true });
+const unfold = (page, name) => page.locator("summary", { hasText: name }).click();
+const tightest = (page) => page.locator(".tightest");
+const roll = (page) => page.getByRole("slider", { name: "right roll about the chord" });
+const angle = async (page) => Number(await roll(page).getAttribute("aria-valuenow"));
+const until = (page, name, value) =>
+  page.waitForFunction(([name, value]) => document.querySelector(`[role="slider"][aria-label="${name}"]`)?.getAttribute("aria-valuenow") === value, [name, value]);
+
+/** Types a figure into a field of a group, key by key. */
+async function figure(page, where, name, text) {
+  const field = group(page, where).getByRole("textbox", { name, exact: true });
+  await field.click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type(text);
+  await page.keyboard.press("Enter");
+}
+
+/** Two bends that make an S, entered as a builder would. */
+async function sBent(page) {
+  await go(page, "Stays");
+  await unfold(page, "Bends, butts, ovals");
+  await press(page, "Add a bend");
+  await figure(page, "Bend 1", "Straight before the bend", "90");
+  await figure(page, "Bend 1", "Bend angle", "9,5");
+  await press(page, "Add a bend");
+  await figure(page, "Bend 2", "Straight before the bend", "70");
+  await figure(page, "Bend 2", "Bend angle", "9,5");
+  await figure(page, "Bend 2", "Bend radius", "160");
+  await figure(page, "Tube", "Tube length", "445");
+}
+
+async function bentPage() {
+  const page = await open(at.browser, at.address, PHONE);
+  await sBent(page);
+  await roll(page).waitFor();
+  await tightest(page).waitFor();
+  return page;
+}
+
+test("an S-bent pair is entered by keys, turned by a finger, and the tight place moves", async () => {
+  const page = await bentPage();
+  const before = await tightest(page).innerText();
+  await roll(page).scrollIntoViewIfNeeded();
+  const knob = await roll(page).locator(".knob").boundingBox();
+  const [x, y] = [knob.x + knob.width / 2, knob.y + knob.height / 2];
+  const devtools = await page.context().newCDPSession(page);
+  const touch = (type, points) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: points });
+  await touch("touchStart", [{ x, y }]);
+  for (let step = 1; step <= 10; step++) {
+    await touch("touchMove", [{ x, y: y + 4 * step }]);
+    await page.evaluate(() => new Promise((then) => requestAnimationFrame(then)));
+  }
+  await page.waitForFunction((before) => document.querySelector(".tightest").innerText !== before, before);
+  await touch("touchEnd", []);
+  const turned = await angle(page);
+  assert.ok(turned > 10, `turned by ${turned}`);
+  assert.equal(Number(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).inputValue()), turned);
+  await roll(page).focus();
+  await page.keyboard.press("ArrowUp");
+  assert.ok(Math.abs((await angle(page)) - turned - 0.1) < 1e-6);
+  await press(page, "Undo");
+  await press(page, "Undo");
+  await until(page, "right roll about the chord", "0");
+  await fine(page);
+});
+
+test("a link carries the bends, and a job file too", async () => {
+  const page = await bentPage();
+  const link = await linked(page);
+  const other = await another(await at.browser.newContext(PHONE), link);
+  await go(other, "Stays");
+  await roll(other).waitFor();
+  assert.equal(await group(other, "Bend 2").getByRole("textbox", { name: "Bend angle", exact: true }).inputValue(), "9.5");
+  await fine(other);
+  await go(page, "Frame");
+  const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Save job file")]);
+  const text = readFileSync(await download.path(), "utf8");
+  assert.equal(JSON.parse(text).chainstays.right.tube.bends.length, 2);
+  const third = await open(at.browser, at.address, PHONE);
+  await third.locator('input[type="file"]').setInputFiles({ name: "job.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await third.getByText("The job file is opened").waitFor();
+  assert.equal(new URL(await linked(third)).hash, new URL(link).hash);
+  await fine(third);
+  await fine(page);
+});
+
+test("the place with the most room is found, and pulling the handle takes it over", async () => {
+  const page = await bentPage();
+  await page.getByRole("radio", { name: "Find both" }).check({ force: true });
+  await unfold(page, "How the right chainstay lies");
+  await page.getByText("Front trim, found").waitFor();
+  assert.equal(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).count(), 0);
+  await roll(page).focus();
+  await page.keyboard.press("ArrowUp");
+  await page.getByText("no longer searched for").waitFor();
+  assert.ok(await page.getByRole("radio", { name: "As entered" }).isChecked());
+  await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).waitFor();
+  await fine(page);
+});
+
+test("a tube on the shelf survives a reload and is put into the other pair", async () => {
+  const page = await bentPage();
+  await unfold(page, "Shelf of tubes");
+  await page.getByLabel("Name of this tube").fill("Bent 22");
+  await press(page, "Put this tube on my shelf");
+  await page.getByText("is on the shelf").waitFor();
+  await page.reload();
+  await ready(page);
+  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
+  await unfold(page, "Shelf of tubes");
+  await press(page, "Put in Bent 22");
+  await unfold(page, "Tube with 2 bends");
+  assert.equal(await group(page, "Bend 1").getByRole("textbox", { name: "Bend angle", exact: true }).inputValue(), "9.5");
+  await page.getByLabel("Name of Bent 22").fill("Bent 22.2");
+  await page.keyboard.press("Enter");
+  await press(page, "Remove Bent 22.2 from the shelf");
+  await page.waitForFunction(() => !document.querySelector('[aria-label="Put in Bent 22.2"]'));
+  await fine(page);
+});
+
+test("rubbish in the store hurts no shelf", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Stays");
+  const key = await page.evaluate(() => Object.keys(localStorage).find((key) => key.endsWith("shelf")));
+  await page.evaluate((key) => localStorage.setItem(key, "rubbish \u0000 %% AAAA"), key);
+  await page.reload();
+  await ready(page);
+  await unfold(page, "Shelf of tubes");
+  await page.getByLabel("Name of this tube").fill("Plain");
+  await press(page, "Put this tube on my shelf");
+  await page.getByRole("button", { name: "Put in Plain" }).waitFor();
+  await fine(page);
+});
+
+test("rings that come too near are told with what would give the room", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await unfold(page, "What must clear");
+  await page.getByRole("switch", { name: "Look at what turns beside the stays" }).check();
+  const teeth = group(page, "Chainring 1").getByRole("textbox", { name: "Chainring teeth", exact: true });
+  await teeth.click();
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("46.5");
+  await page.getByText("A whole number is needed here").waitFor();
+  await page.keyboard.press("Backspace");
+  await page.keyboard.press("Backspace");
+  await page.keyboard.press("Enter");
+  await go(page, "Stays");
+  await tightest(page).waitFor();
+  await unfold(page, "What clears what");
+  await page.getByRole("list", { name: "Room, tightest first" }).getByText("Chainring, right chainstay").waitFor();
+  await unfold(page, "How wide a tyre");
+  await page.getByRole("heading", { name: "Widest tyre with these stays" }).waitFor();
+  await fine(page);
+});
