@@ -8,7 +8,7 @@
     reason = "a test may fail"
 )]
 
-use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, Ways, answer};
+use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, ToStep, Ways, answer};
 use staywright::link;
 use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{plan, plan_placed};
@@ -30,8 +30,8 @@ fn checked(readings: Vec<(String, f64)>) -> Checked {
 }
 
 fn steps(job: &Job, unit: LengthUnit) -> Vec<StepLine> {
-    match asked(&Question::Steps { job: link::encode(job), unit }) {
-        Answer::Steps(steps) => steps,
+    match asked(&Question::Steps(ToStep { job: link::encode(job), unit, ..ToStep::default() })) {
+        Answer::Steps(order) => order.steps,
         other => panic!("{other:?}"),
     }
 }
@@ -108,7 +108,7 @@ fn files_are_opened_and_saved() {
 #[test]
 fn what_cannot_be_answered_is_not() {
     for job in ["", "no link", "!!!!"] {
-        assert_eq!(asked(&Question::Steps { job: job.into(), unit: LengthUnit::Inch }), Answer::None);
+        assert_eq!(asked(&Question::Steps(ToStep { job: job.into(), ..ToStep::default() })), Answer::None);
         assert_eq!(asked(&Question::Save(job.into())), Answer::None);
         assert_eq!(asked(&Question::Place(job.into())), Answer::None);
     }

@@ -6,10 +6,15 @@
 
 mod bench;
 mod check;
+mod cut;
 mod draw;
+mod entry;
 mod explain;
 mod file;
+mod form;
+mod pad;
 mod rooms;
+mod shop;
 mod starting;
 mod steps;
 mod ways;
@@ -17,11 +22,13 @@ mod worked;
 
 pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
+pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
+pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subject, ToForm};
 pub use rooms::{RoomLine, Verdict};
 pub use starting::{Source, Starting, TubeLine};
-pub use steps::StepLine;
+pub use steps::{Order, StepLine, ToStep};
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
@@ -40,12 +47,13 @@ pub enum Question {
     /// The published worked examples, done again.
     Worked,
     /// The order of work.
-    Steps {
-        /// The job, as a link text.
-        job: String,
-        /// The unit of lengths.
-        unit: LengthUnit,
-    },
+    Steps(ToStep),
+    /// One cut on the builder's own machine.
+    Cut(Box<ToCut>),
+    /// A form and what is done to it.
+    Form(Box<ToForm>),
+    /// The shop of kept bytes, to be saved.
+    SaveShop(Vec<u8>),
     /// A drawing.
     Draw {
         /// The job, as a link text.
@@ -55,6 +63,8 @@ pub enum Question {
         /// The room it is laid out for.
         room: Room,
     },
+    /// The way of a saw into its stays, drawn.
+    WayIn(Box<ToCut>, Room),
     /// Where the figures of a cut come from.
     Explain {
         /// The job, as a link text.
@@ -98,8 +108,12 @@ pub enum Answer {
     /// To [`Question::Worked`].
     Worked(Vec<Example>),
     /// To [`Question::Steps`].
-    Steps(Vec<StepLine>),
-    /// To [`Question::Draw`].
+    Steps(Box<Order>),
+    /// To [`Question::Cut`].
+    Cut(Box<CutTold>),
+    /// To [`Question::Form`].
+    Form(Box<Formed>),
+    /// To [`Question::Draw`] and [`Question::WayIn`].
     Drawn(Box<Sheet>),
     /// To [`Question::Explain`].
     Explained(Vec<Explanation>),
@@ -115,7 +129,7 @@ pub enum Answer {
     Opened(String),
     /// To [`Question::Open`]: what is wrong with the file.
     Refused(String),
-    /// To [`Question::Save`]: the job file's text.
+    /// To [`Question::Save`] and [`Question::SaveShop`]: the file's text.
     Saved(String),
     /// To a question that has no answer: its job has faults.
     None,
@@ -147,11 +161,16 @@ fn answered(question: &Question) -> Answer {
             check::check(asked).map_or(Answer::None, |checked| Answer::Check(Box::new(checked)))
         }
         Question::Worked => Answer::Worked(worked::examples()),
-        Question::Steps { job, unit } => {
-            planned(job).map_or(Answer::None, |plan| Answer::Steps(steps::lines(&plan, *unit)))
-        }
+        Question::Steps(asked) => planned(&asked.job)
+            .map_or(Answer::None, |plan| Answer::Steps(Box::new(steps::order(&plan, asked)))),
+        Question::Cut(asked) => cut::told(asked).map_or(Answer::None, |told| Answer::Cut(Box::new(told))),
+        Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
+        Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
         Question::Draw { job, drawing, room } => planned(job)
             .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::WayIn(asked, room) => {
+            cut::way_in_sheet(asked, *room).map_or(Answer::None, |sheet| Answer::Drawn(Box::new(sheet)))
+        }
         Question::Explain { job, at, unit } => planned(job)
             .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
         Question::Place(job) => {

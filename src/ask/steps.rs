@@ -1,10 +1,24 @@
 //! The order of work as it is read at the machine.
 
+use super::cut::tools;
+use super::shop::entered;
 use crate::plan::Plan;
 use crate::quantity::{LengthUnit, fixed, show};
-use crate::trade::shop::Shop;
-use crate::work::{self, Effect, Reading, Rounding, Step, Tools};
+use crate::work::{self, Effect, Reading, Rounding, Step};
 use nanoserde::{DeBin, SerBin};
+
+/// What is asked of the order of work.
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+pub struct ToStep {
+    /// The job, as a link text.
+    pub job: String,
+    /// The shop, as the page keeps it.
+    pub shop: Vec<u8>,
+    /// The saws that the builder has picked: cuts by their keys, and the keys of saws.
+    pub picked: Vec<(String, String)>,
+    /// The unit of lengths.
+    pub unit: LengthUnit,
+}
 
 /// One thing to do.
 #[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
@@ -35,21 +49,92 @@ pub struct StepLine {
     pub cautions: Vec<(String, String)>,
 }
 
-/// Every step of the job, in a shop of which nothing is known but its fixture.
-pub(super) fn lines(plan: &Plan, unit: LengthUnit) -> Vec<StepLine> {
-    work::steps(plan, &Shop::default(), &Tools::default()).iter().map(|step| line(step, unit)).collect()
+/// The order of work, and what of it is read all at once.
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+pub struct Order {
+    /// Every step.
+    pub steps: Vec<StepLine>,
+    /// What the shop is called.
+    pub shop: String,
+    /// Each setting with its cutter, its speed and its feed.
+    pub cutters: Vec<[String; 4]>,
+    /// What cannot be done here, each with the part of the work it belongs to.
+    pub beyond: Vec<String>,
+    /// Every caution once, and where it was read.
+    pub cautions: Vec<(String, String)>,
 }
 
+/// Every step of the job in that shop, with the saws that were picked or are the best on hand.
+pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
+    let (shop, tools) = tools(plan, &asked.shop, &asked.picked);
+    let mut steps = work::steps(plan, &shop, &tools);
+    if !entered(&asked.shop) {
+        steps.iter_mut().for_each(of_the_job_alone);
+    }
+    let steps: Vec<StepLine> = steps.iter().map(|step| line(step, asked.unit)).collect();
+    let mut order = Order { shop: shop.name, ..Order::default() };
+    for part in steps.chunk_by(|a, b| a.part == b.part) {
+        order.cutters.extend(cutter(part));
+        // What the job's own fixture cannot do is among the plan's warnings.
+        let of_the_shop =
+            part.iter().filter(|step| !step.id.ends_with(".slide") && !step.id.ends_with(".axle-height"));
+        let beyond = of_the_shop.flat_map(|step| &step.beyond);
+        order
+            .beyond
+            .extend(beyond.map(|words| format!("{}: {words}", part.first().map_or("", |step| &step.part))));
+    }
+    for caution in steps.iter().flat_map(|step| &step.cautions) {
+        if !order.cautions.contains(caution) {
+            order.cautions.push(caution.clone());
+        }
+    }
+    Order { steps, ..order }
+}
+
+/// Of a machine that nobody has entered nothing can be said to be in the way. A step of clamping has a shorter name.
+fn of_the_job_alone(step: &mut Step) {
+    if step.id.split('.').count() > 3 {
+        step.beyond.clear();
+        step.also.retain(|named| !named.name.starts_with("Smallest gap"));
+    }
+}
+
+/// The cutter of one setting, and how it is run.
+fn cutter(part: &[StepLine]) -> Option<[String; 4]> {
+    let mount = part.iter().find(|step| step.id.ends_with(".cutter") || step.id.ends_with(".saw"))?;
+    let cut = part.iter().find(|step| step.id.ends_with(".cut"))?;
+    let written = |(number, sign): &(String, String)| match number.as_str() {
+        "" => "—".to_owned(),
+        number => format!("{number} {sign}").trim_end().to_owned(),
+    };
+    let kind = if mount.id.ends_with(".saw") { "slitting saw" } else { "hole saw" };
+    let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("", |(_, feed)| feed);
+    Some([
+        mount.part.clone(),
+        format!("{kind} {}", written(&mount.figure)),
+        written(&cut.figure),
+        feed.to_owned(),
+    ])
+}
+
+/// What speed and feed are called at the step at which a cutter turns.
+const SPINDLE: &str = "Spindle";
+const FEED: &str = "Feed, at most";
+
 fn line(step: &Step, unit: LengthUnit) -> StepLine {
-    let figure = step.reading.map(|reading| figure_of(reading, step.rounding, unit)).unwrap_or_default();
+    // Where nothing else is set, the spindle's speed is.
+    let speed = step.also.iter().find(|named| named.name == SPINDLE && step.reading.is_none());
+    let reading = step.reading.or(speed.map(|named| named.reading));
+    let figure = reading.map(|reading| figure_of(reading, step.rounding, unit)).unwrap_or_default();
+    let also = step.also.iter().filter(|named| speed.is_none_or(|speed| speed.name != named.name));
     StepLine {
         id: step.id.clone(),
         pair: step.id.split('.').next().unwrap_or_default().to_owned(),
         part: step.part.clone(),
         task: step.task.clone(),
         figure,
-        set_on: step.set_on.clone(),
-        also: step.also.iter().map(|named| (named.name.clone(), named.reading.text(unit))).collect(),
+        set_on: if speed.is_some() { format!("spindle speed; {}", step.set_on) } else { step.set_on.clone() },
+        also: also.map(|named| (named.name.clone(), named.reading.text(unit))).collect(),
         rounding: step.rounding.and_then(|rounding| left(rounding, unit)),
         check: step.check.map(str::to_owned),
         why: step.why.map(str::to_owned),

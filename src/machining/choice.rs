@@ -74,17 +74,23 @@ pub fn candidates(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<Candidate> {
     let place = Place::new(plan, shop, at, cut);
     let saws = shop.hole_saws.iter().enumerate();
     let mut found: Vec<Candidate> = saws.filter_map(|(i, saw)| place.judge(i, saw)).collect();
-    let best = shop.process().map_or(0.0, |process| process.gap.best.mm());
+    let gap = shop.process().map(|process| process.gap).unwrap_or_default();
     let key = |candidate: &Candidate| {
-        let off = candidate.gap.map_or(f64::INFINITY, |gap| (gap.mm() - best).abs());
-        (candidate.verdict.rank(), off)
+        let off = candidate.gap.map_or(f64::INFINITY, |found| off(&gap, found));
+        let apart = (candidate.diameter - cut.member).mm().abs();
+        (candidate.verdict.rank(), off, apart)
     };
     // A stable sort: of two saws that are worth the same, the shop's order decides.
     found.sort_by(|a, b| {
-        let ((rank, off), (other_rank, other_off)) = (key(a), key(b));
-        rank.cmp(&other_rank).then(off.total_cmp(&other_off))
+        let ((rank, off, apart), (other_rank, other_off, other_apart)) = (key(a), key(b));
+        rank.cmp(&other_rank).then(off.total_cmp(&other_off)).then(apart.total_cmp(&other_apart))
     });
     found
+}
+
+/// How far a gap is from what a joint wants: any gap from the least to the best is as good as the best.
+fn off(wanted: &JointGap, gap: Length) -> f64 {
+    (gap - wanted.best).mm().max((wanted.least - gap).mm()).max(0.0)
 }
 
 /// The end that saws are judged for.

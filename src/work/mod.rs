@@ -21,6 +21,7 @@ mod way_in;
 
 pub use caution::Caution;
 pub use effect::Effect;
+pub use pass::together;
 pub use reading::{Named, Reading};
 pub use step::{Rounding, Scale, Step};
 pub use tools::{Tools, choose};

@@ -6,7 +6,7 @@ use super::machine::Way;
 use super::reading::Reading;
 use super::step::Step;
 use super::{Work, caution, round, slot};
-use crate::plan::{Cut, CutAt, Setting, Stay};
+use crate::plan::{Cut, CutAt, Plan, Setting, Stay};
 use crate::quantity::Length;
 use crate::trade::capital;
 use crate::trade::{Hand, TouchSide};
@@ -149,6 +149,16 @@ impl<'a> Pass<'a> {
         let mut step = step.caution(caution::TURNING);
         step.cautions.extend(caution::of_metal(self.work.shop.metal));
         step
+    }
+}
+
+/// The cuts that are done in the same setting as the one at `at`, that one among them, the right side first.
+pub fn together(plan: &Plan, at: CutAt) -> Vec<CutAt> {
+    let [right, left] = Hand::ALL.map(|hand| CutAt { hand, ..at });
+    if plan.pair(at.pair).one_plane && alike(right.cut(plan), left.cut(plan)) {
+        vec![right, left]
+    } else {
+        vec![at]
     }
 }
 

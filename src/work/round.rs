@@ -10,7 +10,7 @@ use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
 use crate::plan::{EndUp, RoundCut};
 use crate::quantity::{Angle, Length, said};
-use crate::trade::shop::{HoleSaw, SpindleWay};
+use crate::trade::shop::{HoleSaw, SpindleWay, ToothMaterial};
 
 /// Why the front ends are cut before the rear ends.
 const FRONT_FIRST: &str = "the front ends hang from the front datum line, where the tubes are marked; the rear ends follow \
@@ -181,7 +181,7 @@ fn saw(pass: Pass<'_>) -> Step {
         _ => ("ends", "table clamped; one pass through both stays, feed slowly"),
     };
     let made = pass.step("cut", format!("Cut the {} {ends}", pass.end()), on);
-    let Some((candidate, saw)) = chosen(pass) else { return pass.turning(made) };
+    let Some((candidate, saw)) = chosen(pass) else { return pass.turning(planned(pass, made)) };
     let cutter = Cutter {
         tool: Tool::HoleSaw,
         diameter: candidate.diameter,
@@ -191,13 +191,21 @@ fn saw(pass: Pass<'_>) -> Step {
     pass.turning(way_in::checked(pass, run(pass, made, cutter), candidate.diameter, saw))
 }
 
+/// Of a saw that is not chosen yet only the planned diameter is known, which is enough for its speed.
+fn planned(pass: Pass<'_>, step: Step) -> Step {
+    let round = pass.work.stays().next().and_then(|stay| pass.cut_of(stay).round());
+    let tooth = ToothMaterial::HighSpeedSteel;
+    let Some(cut) = round else { return step };
+    run(pass, step, Cutter { tool: Tool::HoleSaw, diameter: cut.cutter, teeth: 0.0, tooth })
+}
+
 /// Adds speed and feed to the step at which a cutter turns.
 pub(super) fn run(pass: Pass<'_>, mut step: Step, cutter: Cutter) -> Step {
     let run = running(pass.work.shop, pass.work.shop.metal, cutter);
     if let Some(set) = run.set {
         step = step.beside("Spindle", Reading::Speed(set));
     }
-    if let Some(feed) = run.feed {
+    if let Some(feed) = run.feed.filter(|_| cutter.teeth > 0.0) {
         step = step.beside("Feed, at most", Reading::Feed(feed));
     }
     if let Some(times) = run.too_fast {

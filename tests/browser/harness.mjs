@@ -49,12 +49,12 @@ export async function open(browser, address, options = WIDE) {
   return another(context, address);
 }
 
-/** One more page in a context. */
-export async function another(context, address) {
+/** One more page in a context, once it is `there`. */
+export async function another(context, address, there = ready) {
   const page = watch(await context.newPage(), address);
   page.setDefaultTimeout(8000);
   await page.goto(address);
-  await ready(page);
+  await there(page);
   return page;
 }
 

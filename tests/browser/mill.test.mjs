@@ -1,7 +1,7 @@
 // The view at the mill: one step at a time.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, axe, bench, fine, go, open, press } from "./harness.mjs";
+import { PHONE, another, axe, bench, fine, go, kept, open, press } from "./harness.mjs";
 
 const at = bench();
 const place = (page) => page.getByText(/^Step \d+ of \d+$/).innerText();
@@ -92,6 +92,62 @@ test("an edit elsewhere starts ticks anew, and its undo brings them back", async
   await page.getByText(/^0 of \d+ steps/).waitFor();
   await page.getByRole("button", { name: "Undo" }).tap();
   await page.getByText(/^1 of \d+ steps/).waitFor();
+  await fine(page);
+});
+
+test("a whole job by touch, closed and opened again in the middle without a network", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await kept(page);
+  await go(page, "Set-up");
+  await press(page, "At the mill");
+  await page.getByText("Step 1 of").waitFor();
+  const count = Number((await place(page)).match(/of (\d+)/)[1]);
+  const half = Math.floor(count / 2);
+  for (let step = 1; step <= half; step++) {
+    assert.equal(await place(page), `Step ${step} of ${count}`);
+    await done(page).tap();
+  }
+  const there = await task(page);
+  const context = page.context();
+  await page.close();
+  await context.setOffline(true);
+  const again = await another(context, at.address, () => {});
+  await again.getByText(`Step ${half + 1} of ${count}`).waitFor();
+  assert.equal(await task(again), there);
+  for (let step = half + 1; step < count; step++) {
+    await done(again).tap();
+    await again.getByText(`Step ${step + 1} of`).waitFor();
+  }
+  await done(again).tap();
+  assert.equal(await done(again).getAttribute("aria-pressed"), "true");
+  assert.equal(await again.getByRole("progressbar", { name: "Steps done" }).getAttribute("value"), String(count));
+  await press(again, "Close");
+  await again.getByText(`${count} of ${count} steps`).waitFor();
+  await fine(again);
+});
+
+test("opened again at the mill the step is there before anybody has answered", async () => {
+  const page = await mill();
+  for (let step = 0; step < 3; step++) await done(page).tap();
+  const there = await task(page);
+  const context = page.context();
+  await page.close();
+  // A worker that never answers.
+  await context.addInitScript(() => { window.Worker = class { postMessage() {} }; });
+  const again = await another(context, at.address, () => {});
+  await again.getByText(/^Step 4 of/).waitFor();
+  assert.equal(await task(again), there);
+  await fine(again);
+});
+
+test("the cutting steps give speed, and their cautions tell their source when asked", async () => {
+  const page = await mill();
+  while (!/^Cut the front/.test(await task(page))) await press(page, "Next");
+  assert.match(await page.locator(".mill-figure").innerText(), /^\d+\s*rpm$/);
+  const caution = page.locator("details.caution").filter({ hasText: "Eye protection" });
+  assert.ok(!(await caution.getByText(/^Source:/).isVisible()));
+  await caution.locator("summary").tap();
+  await caution.getByText(/29 CFR 1910.212/).waitFor();
   await fine(page);
 });
 

@@ -41,7 +41,7 @@ for (const [format, options] of [["A4", PHONE], ["Letter", PHONE], ["A4", WIDE]]
     const slide = await page.getByRole("listitem").filter({ hasText: "Set the slide" }).locator(".reading").innerText();
     const file = await card(page, format);
     const pages = texts(file);
-    assert.ok(pages.length >= 3 && pages.length <= 7, `${pages.length} pages`);
+    assert.ok(pages.length <= 2, `${pages.length} pages`);
     assert.ok(pages.every((text) => text.trim().length > 40), "a page is blank");
     const all = pages.join(" ");
     const wanted = ["Heron Mill all-road", slide, "⌀ 40 mm", "⌀ 28.6 mm", "Set post 1", "Set post 2", "Cut the front ends", "Slot both rear ends", "Caution. Eye protection on", "Clamp plane, chainstays", "Clamp plane, seat stays", "Fixture on the table", "ISO 4210"];
@@ -49,6 +49,41 @@ for (const [format, options] of [["A4", PHONE], ["Letter", PHONE], ["A4", WIDE]]
     assert.deepEqual(codes(file), [address]);
     await fine(page);
   });
+
+const STARTERS = ["Tern Lane road", "Heron Mill all-road", "Quay Street fixed", ""];
+
+/** Opens the starting job of that name, the plain one without any, in the example shop if wanted; its address. */
+async function starting(page, name, inShop) {
+  let address = await linked(page);
+  if (name) {
+    await page.getByText("Start another job").click();
+    await press(page, new RegExp(`^${name}`));
+    address = await settled(page, address);
+  }
+  await go(page, "Set-up");
+  await page.locator(".step-item").first().waitFor();
+  if (inShop) {
+    await page.locator("summary").filter({ hasText: "This shop" }).click();
+    await page.locator("summary").filter({ hasText: "Start from a list" }).click();
+    await press(page, "Take the example shop");
+    await page.locator(".step-item").filter({ hasText: "Gap with this saw" }).first().waitFor();
+  }
+  return address;
+}
+
+for (const format of ["A4", "Letter"])
+  for (const [number, name] of STARTERS.entries())
+    test(`the card of ${name || "a plain job"} is two pages of ${format} at most, and its code is that job`, async () => {
+      const page = await open(at.browser, at.address, PHONE);
+      const address = await starting(page, name, number % 2 === 0);
+      const file = await card(page, format);
+      const pages = texts(file);
+      assert.ok(pages.length <= 2, `${pages.length} pages`);
+      assert.deepEqual(codes(file), [address]);
+      const all = pages.join(" ");
+      for (const words of ["Cutter", "Spindle", "rpm", "Caution."]) assert.ok(all.includes(words), `${words} is not on the card`);
+      await fine(page);
+    });
 
 test("the drawings on the card carry their figures", async () => {
   const page = await open(at.browser, at.address, PHONE);

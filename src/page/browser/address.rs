@@ -22,6 +22,8 @@ pub struct Opening {
     pub job: Job,
     /// What was measured on its finished stays, where the link holds that.
     pub readings: Vec<(String, String)>,
+    /// The equipment that the link brings, where it does.
+    pub equipment: Option<Vec<u8>>,
     /// Where the browser's history stands.
     pub at: u32,
     /// Why the link was not opened.
@@ -31,9 +33,11 @@ pub struct Opening {
 /// The job of the address; without one, the job that was last worked on; without that, a plain one.
 pub fn opening() -> Opening {
     let at = entry_number().unwrap_or(0);
-    let plain = |job| Opening { job, readings: Vec::new(), at, damaged: None };
+    let plain = |job| Opening { job, readings: Vec::new(), equipment: None, at, damaged: None };
     match fragment().map(|text| link::open(&text)) {
-        Some(Ok(linked)) => Opening { readings: linked.readings, ..plain(linked.job) },
+        Some(Ok(linked)) => {
+            Opening { readings: linked.readings, equipment: linked.equipment, ..plain(linked.job) }
+        }
         Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(Job::default()) },
         None => plain(store::read("job").and_then(|text| link::decode(&text).ok()).unwrap_or_default()),
     }
@@ -85,6 +89,13 @@ pub fn link(session: Session) -> String {
 /// The same with what was measured.
 pub fn link_measured(session: Session) -> String {
     with_fragment(&link::encode_measured(&session.follow.good_job(), &session.all_measured()))
+}
+
+/// The same with what was measured and the builder's equipment; `None` where that is longer than any link carries.
+pub fn link_equipped(session: Session) -> Option<String> {
+    let shop = session.settings.shop.get_untracked();
+    let job = session.follow.good_job();
+    link::encode_equipped(&job, &session.all_measured(), &shop).map(|text| with_fragment(&text))
 }
 
 fn with_fragment(fragment: &str) -> String {
@@ -159,6 +170,7 @@ fn arrive(session: Session, written: StoredValue<u32>) {
         Some(Ok(linked)) => {
             replace(session, written, linked.job);
             session.take_readings(&linked.readings);
+            session.equipment.offer(linked.equipment);
         }
         Some(Err(error)) => {
             session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));

@@ -1,13 +1,15 @@
 //! Settings, ticks and measured figures, kept from one visit to the next.
 
 use super::{after, store};
-use crate::session::{Records, Session};
+use crate::session::{Records, Session, kept};
 use leptos::prelude::*;
+use staywright::ask::StepLine;
 
 /// Takes over what was kept, and keeps what changes from now on.
 pub fn attach(session: Session) {
     session.settings.read(store::read);
     read_records(session);
+    read_steps(session);
     // Another tab has ticked or measured something.
     window_event_listener_untyped("storage", move |_| read_records(session));
     // The first time everything still is as it was read.
@@ -20,6 +22,24 @@ pub fn attach(session: Session) {
         let text = session.records.with(Records::to_text);
         if !first {
             store::write("records", Some(&text));
+        }
+    });
+}
+
+/// The steps as last answered, with the mark of their job: there at once when the page is opened again at the mill.
+type Steps = (String, Vec<StepLine>);
+
+fn read_steps(session: Session) {
+    if session.settings.mill.with_untracked(Option::is_some) {
+        let kept: Steps = store::read("steps").and_then(|text| kept::from_text(&text)).unwrap_or_default();
+        if kept.0 == session.follow.mark.get_untracked() {
+            session.steps.set(kept.1);
+        }
+    }
+    after::follow(move |first| {
+        let steps = session.steps.get();
+        if !first && session.settings.mill.with(Option::is_some) && !steps.is_empty() {
+            store::write("steps", Some(&kept::to_text(&(session.follow.mark.get_untracked(), steps))));
         }
     });
 }

@@ -6,7 +6,9 @@ pub mod advice;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
+mod equipment;
 pub mod follow;
+pub mod forms;
 mod history;
 pub mod job_file;
 pub mod kept;
@@ -22,6 +24,7 @@ mod settings;
 pub mod shelf;
 pub mod tube_parts;
 
+pub use equipment::Equipment;
 pub use follow::Follow;
 pub use history::History;
 pub use records::Records;
@@ -31,7 +34,7 @@ pub use settings::{Limits, Settings, Theme};
 use entry::{Understood, understand};
 use follow::Shared;
 use leptos::prelude::*;
-use staywright::ask::{Checked, StepLine};
+use staywright::ask::{Checked, Order, StepLine};
 use staywright::plan::Placed;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Job;
@@ -78,12 +81,16 @@ pub struct Session {
     pub result: RwSignal<String>,
     /// The steps of the set-up, as last answered.
     pub steps: RwSignal<Vec<StepLine>>,
+    /// What of the order of work is read all at once, likewise; its steps stand in `steps`.
+    pub order: RwSignal<Order>,
     /// Where tubes lie that leave it to the solver, as last answered.
     pub placed: RwSignal<Placed>,
     /// What is known of room, tubes and sources.
     pub room: RoomAnswers,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
+    /// The builder's own equipment.
+    pub equipment: Equipment,
     /// Everything that follows from the job.
     pub follow: Follow,
 }
@@ -95,17 +102,20 @@ impl Session {
         let job = RwSignal::new(job);
         let placed = RwSignal::new(Placed::default());
         let records = RwSignal::new(Records::default());
+        let settings = Settings::new();
         Self {
             job,
             history,
             last_edit: StoredValue::new(String::new()),
-            settings: Settings::new(),
+            settings,
+            equipment: Equipment::new(settings),
             records,
             faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
             checked: RwSignal::new(None),
             result: RwSignal::new("off-centre".to_owned()),
             steps: RwSignal::new(Vec::new()),
+            order: RwSignal::new(Order::default()),
             notice: RwSignal::new(None),
             placed,
             room: RoomAnswers::new(),

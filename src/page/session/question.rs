@@ -4,7 +4,7 @@ use super::Session;
 use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
-use staywright::ask::{Answer, Question, ToCheck};
+use staywright::ask::{Answer, Question, ToCheck, ToStep};
 use staywright::link;
 use staywright::plan::Placed;
 use staywright::quantity::{LengthUnit, read_angle, read_length};
@@ -33,7 +33,12 @@ impl Session {
         }
         let link = self.follow.link;
         let job = if looked_at { link.get() } else { link.get_untracked() };
-        Some(Question::Steps { job, unit: self.settings.unit.get() })
+        Some(Question::Steps(ToStep {
+            job,
+            shop: self.settings.shop.get(),
+            picked: self.settings.picked.get(),
+            unit: self.settings.unit.get(),
+        }))
     }
 
     /// Where tubes lie that leave it to the solver.
@@ -49,7 +54,10 @@ impl Session {
             Some(Answer::Rooms(rooms)) => self.take_rooms(rooms),
             Some(Answer::Ways(ways)) => self.room.ways.set(Some(Shared::new(*ways))),
             Some(Answer::Starting(starting)) => self.room.starting.set(Some(Shared::new(starting))),
-            Some(Answer::Steps(steps)) => self.steps.set(steps),
+            Some(Answer::Steps(mut order)) => {
+                self.steps.set(std::mem::take(&mut order.steps));
+                self.order.set(*order);
+            }
             _ => self.checked.set(None),
         }
     }

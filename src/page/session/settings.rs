@@ -84,6 +84,12 @@ pub struct Settings {
     pub bench: RwSignal<Bench>,
     /// The builder's own fixture, as the link text of a job that is plain apart from it.
     pub fixture: RwSignal<Option<String>>,
+    /// The builder's own equipment, in bytes that the page does not look into.
+    pub shop: RwSignal<Vec<u8>>,
+    /// The flat for a brake mount, likewise.
+    pub pad: RwSignal<Vec<u8>>,
+    /// The saws that the builder has picked: cuts by their keys, and the keys of saws.
+    pub picked: RwSignal<Vec<(String, String)>>,
     /// The builder's own tubes.
     pub shelf: RwSignal<Shelf>,
 }
@@ -100,12 +106,15 @@ impl Settings {
             limits: RwSignal::new(Limits::default()),
             bench: RwSignal::new(Bench::default()),
             fixture: RwSignal::new(None),
+            shop: RwSignal::new(Vec::new()),
+            pad: RwSignal::new(Vec::new()),
+            picked: RwSignal::new(Vec::new()),
             shelf: RwSignal::new(Shelf::default()),
         }
     }
 
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 9] {
+    pub fn written(self) -> [(&'static str, Option<String>); 12] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
@@ -119,6 +128,9 @@ impl Settings {
             ("limits", Some(kept::to_text(&self.limits.get()))),
             ("bench", Some(self.bench.with(kept::to_text))),
             ("fixture", self.fixture.get()),
+            ("shop", Some(self.shop.with(kept::to_text))),
+            ("pad", Some(self.pad.with(kept::to_text))),
+            ("picked", Some(self.picked.with(kept::to_text))),
             ("shelf", Some(self.shelf.with(Shelf::to_text))),
         ]
     }
@@ -139,6 +151,9 @@ impl Settings {
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
         take(self.shelf, found("shelf").map(|text| Shelf::from_text(&text)));
         take(self.fixture, found("fixture").map(Some));
+        take(self.shop, found("shop").and_then(|text| kept::from_text(&text)));
+        take(self.pad, found("pad").and_then(|text| kept::from_text(&text)));
+        take(self.picked, found("picked").and_then(|text| kept::from_text(&text)));
     }
 }
 

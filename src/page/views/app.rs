@@ -10,10 +10,11 @@ use super::place_frame::frame_place;
 use super::place_set_up::set_up_place;
 use super::place_stays::stays_place;
 use super::print_card::print_card;
+use super::shop_offer::shop_offer;
 use crate::browser::part::{Part, part};
 use crate::browser::{address, after, beside, keep, keys, print, theme, typed};
-use crate::session::Session;
 use crate::session::place::Place;
+use crate::session::{Equipment, Session};
 use leptos::prelude::*;
 
 /// One session, the header, the place that is open, the way to the others.
@@ -24,7 +25,10 @@ pub fn app() -> Part {
     after::note_first_paint();
     keep::attach(session);
     // Not at once: what is there at the first look is taken for what the store holds.
-    after::paint(move || session.take_readings(&opening.readings));
+    after::paint(move || {
+        session.take_readings(&opening.readings);
+        session.equipment.offer(opening.equipment);
+    });
     theme::attach(session);
     address::attach(session, opening.damaged.is_some());
     keys::attach(session);
@@ -54,6 +58,10 @@ fn answers(session: Session) {
     beside::follow(move || session.to_start(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_check(), move |answer| session.take_answer(answer));
     beside::follow(move || session.to_set_up(), move |answer| session.take_answer(answer));
+    beside::follow(move || session.to_cut(), move |answer| session.take_cut(answer));
+    let Equipment { shop, pad, .. } = session.equipment;
+    beside::follow(move || session.to_shop(), move |answer| session.take_form(shop, answer));
+    beside::follow(move || session.to_pad(), move |answer| session.take_form(pad, answer));
 }
 
 /// The page apart from the at-the-mill view.
@@ -67,5 +75,5 @@ fn bench() -> Vec<Part> {
         Place::Check => check_place(),
     };
     let main = part("main").class("place").set("id", "place").by(move || place.get().key().to_owned(), open);
-    vec![header(), nav(), notice_bar(), main]
+    vec![header(), nav(), notice_bar(), shop_offer(), main]
 }

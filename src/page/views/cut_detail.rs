@@ -1,5 +1,6 @@
 //! One cut drawn large, with its figures, its fit, its profile and where its numbers come from.
 
+use super::cut_shop::cut_shop;
 use super::drawing::sheet_beside;
 use super::explained::explained;
 use super::facts::facts;
@@ -8,14 +9,13 @@ use super::warnings::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::advice::about;
-use crate::session::cut_facts::{all, contact_words, cut_of, stay_of};
+use crate::session::cut_facts::{all, cut_of, stay_of};
 use crate::session::pick::Pick;
 use leptos::prelude::*;
 use staywright::ask::Drawing;
-use staywright::plan::{Plan, RoundCut};
+use staywright::plan::Plan;
 use staywright::quantity::{LengthUnit, show};
 use staywright::trade::capital;
-use staywright::work::{Named, Reading};
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {
@@ -32,7 +32,7 @@ pub fn cut_detail() -> Part {
         }))
         .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get().at()))))
         .add(facts(figures))
-        .add(fit())
+        .add(cut_shop())
         .add(sheet_beside(0.3, move || Some(Drawing::Profile(pick.get().at()))))
         .add(profile_table())
         .add(explained())
@@ -42,35 +42,4 @@ pub fn cut_detail() -> Part {
 fn warnings_of(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<String> {
     let here = plan.warnings.iter().filter(|warning| about(warning, pick));
     here.map(|warning| show::in_sentence(&warning.message, unit)).collect()
-}
-
-/// How well the cut will seat where the saw is not the member's diameter, and how the saw meets the tube.
-fn fit() -> Part {
-    let Session { settings, follow, .. } = Session::here();
-    let of_round = move |say: fn(&RoundCut) -> String| {
-        follow.plan.with(|plan| cut_of(plan, settings.pick.get()).round().map(say))
-    };
-    let same = move || of_round(|cut| (cut.cutter == cut.member).to_string());
-    part("div").class("fit").by(
-        move || same().unwrap_or_default(),
-        move |same| {
-            if same.is_empty() {
-                return Vec::new();
-            }
-            let contact = move || of_round(|cut| format!("The saw {}.", contact_words(cut.contact)));
-            let seat = if same == "true" {
-                part("p").text("The saw is the size of the round member, so the cut seats all along.")
-            } else {
-                facts(move || follow.plan.with(|plan| fit_figures(plan, settings.pick.get())))
-            };
-            vec![part("h3").text("Cutter and fit"), part("p").words_if(contact), seat]
-        },
-    )
-}
-
-fn fit_figures(plan: &Plan, pick: Pick) -> Vec<Named> {
-    let Some(cut) = cut_of(plan, pick).round() else { return Vec::new() };
-    let figures = [("Largest gap when pushed home", cut.gap), ("Push until it touches", cut.push)];
-    let named = |(name, length): (_, Option<_>)| Some(Named::new(name, Reading::Length(length?)));
-    figures.into_iter().filter_map(named).collect()
 }

@@ -84,6 +84,7 @@ fn paste_link() -> Part {
                 text.set(String::new());
                 open_job(session, linked.job, "The link is opened.");
                 session.take_readings(&linked.readings);
+                session.equipment.offer(linked.equipment);
             }
             Err(error) => {
                 fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")));

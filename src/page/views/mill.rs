@@ -37,6 +37,18 @@ impl At {
         self.session.steps.with(Vec::len)
     }
 
+    fn counted(self) -> String {
+        match self.count() {
+            0 => String::new(),
+            count => format!("Step {} of {count}", self.index() + 1),
+        }
+    }
+
+    /// How many steps are done.
+    fn done_count(self) -> usize {
+        self.session.steps.with(|steps| steps.iter().filter(|step| self.session.ticked(&step.id)).count())
+    }
+
     fn step(self) -> Option<StepLine> {
         let index = self.index();
         self.session.steps.with(|steps| steps.get(index).cloned())
@@ -79,14 +91,13 @@ pub fn mill() -> Part {
     let top = part("div")
         .class("mill-top")
         .add(button("Close", move || session.settings.mill.set(None)))
-        .add(
-            part("p")
-                .class("count-of")
-                .set("role", "status")
-                .words(move || format!("Step {} of {}", at.index() + 1, at.count())),
-        )
+        .add(part("p").class("count-of").set("role", "status").words(move || at.counted()))
+        .add(progress_bar(at))
         .add(part("p").class("awake").text(awake));
-    let step = move || at.step().into_iter().map(|step| mill_step(&step)).collect();
+    let step = move || match at.step() {
+        Some(step) => vec![mill_step(&step)],
+        None => vec![part("p").class("set-on").text("The steps are being worked out …")],
+    };
     part("main")
         .class("mill")
         .set("aria-labelledby", "mill-task")
@@ -108,13 +119,32 @@ fn bottom(at: At) -> Part {
     part("div").class("mill-bottom").add(previous).add(done).add(next)
 }
 
+/// What is done, as a bar and in words.
+fn progress_bar(at: At) -> Part {
+    let bar = part("progress")
+        .set("aria-label", "Steps done")
+        .follow("max", move || Some(at.count().max(1).to_string()))
+        .follow("value", move || Some(at.done_count().to_string()));
+    bar.words(move || format!("{} done", at.done_count()))
+}
+
+/// As large as so many letters fit on a narrow phone.
+const fn size(letters: usize) -> &'static str {
+    match letters {
+        0..=4 => "mill-figure short",
+        5 | 6 => "mill-figure",
+        7 => "mill-figure long",
+        _ => "mill-figure longest",
+    }
+}
+
 fn mill_step(step: &StepLine) -> Part {
     let (number, sign) = &step.figure;
     let figure = (!number.is_empty()).then(|| {
         part("p")
-            .class("mill-figure")
-            .add(part("span").text(&format!("{number} ")))
-            .add(part("span").class("mill-unit").text(sign))
+            .class(size(number.chars().count()))
+            .add(part("span").text(number))
+            .add(part("span").class("mill-unit").text(&format!(" {sign}")))
     });
     part("div")
         .class("mill-step")

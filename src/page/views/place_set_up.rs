@@ -7,8 +7,9 @@ use super::fixture_box::fixture_box;
 use super::layout::place;
 use super::mill::mill_button;
 use super::place_stays::pair_choice;
+use super::shop_box::shop_box;
 use super::step_item::step_item;
-use super::warnings::warnings;
+use super::warnings::{warning_list, warnings};
 use crate::browser::part::{Part, part};
 use crate::browser::print;
 use crate::session::Session;
@@ -32,8 +33,10 @@ pub fn set_up_place() -> Vec<Part> {
         .add(button("Clear ticks", move || session.clear_ticks()));
     let entry = vec![
         warnings(Place::SetUp),
+        warning_list("Before the spindle turns", move || session.order.with(|order| order.beyond.clone())),
         buttons,
         part("p").class("caution").text(CAUTION),
+        shop_box(),
         fixture_box(),
         corrections(),
         pair_choice(),

@@ -1,6 +1,6 @@
-//! The set-up card as it is printed: every step of the job, the drawings, and the link.
+//! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, and the link.
 
-use super::place_set_up::{pair_drawings, parts};
+use super::place_set_up::pair_drawings;
 use super::qr_view::qr_view;
 use super::stale::stale;
 use super::warnings::warning_list;
@@ -9,34 +9,86 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::advice::sentence;
 use leptos::prelude::*;
+use staywright::ask::StepLine;
 use staywright::trade::PairName;
 
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";
 
+/// What the plan warns of, and what cannot be done in this shop.
 fn all_warnings() -> Vec<String> {
-    let Session { follow, settings, .. } = Session::here();
-    follow
-        .plan
-        .with(|plan| plan.warnings.iter().map(|warning| sentence(warning, settings.unit.get())).collect())
+    let Session { follow, settings, order, .. } = Session::here();
+    let unit = settings.unit.get();
+    let mut all: Vec<String> =
+        follow.plan.with(|plan| plan.warnings.iter().map(|warning| sentence(warning, unit)).collect());
+    order.with(|order| all.extend(order.beyond.iter().cloned()));
+    all
 }
 
 /// The card.
 pub fn print_card() -> Part {
     let session = Session::here();
     let link = address::link(session);
-    let drawings = PairName::ALL.map(|pair| part("div").class("card-drawings").each(pair_drawings(pair)));
-    let foot = part("footer")
+    let drawings = PairName::ALL.into_iter().flat_map(pair_drawings);
+    let said = part("div")
+        .add(cautions(session))
         .add(part("p").text(FOOT))
-        .each(qr_view(&link))
         .add(part("p").class("card-link").text(&link));
+    let foot = part("footer").add(said).each(qr_view(&link));
+    let notes = move || session.job().with(|job| job.notes.clone());
     part("article")
         .class("card")
         .add(part("h1").words(move || session.title()))
-        .add(part("p").words(move || session.job().with(|job| job.notes.clone())))
+        .add(part("p").words(notes))
         .add(stale())
         .add(warning_list("Warnings", all_warnings))
-        .each(drawings)
-        .add(parts(move || session.steps.get()))
+        .add(part("div").class("card-drawings").each(drawings))
+        .add(cutters(session))
+        .add(part("div").class("card-parts").live(move || session.steps.with(|steps| parts(steps))))
         .add(foot)
+}
+
+fn cutters(session: Session) -> Part {
+    let head = ["Setting", "Cutter", "Spindle", "Feed, at most"];
+    let row = |tag: &'static str, cells: [String; 4]| {
+        part("tr").each(cells.iter().map(|cell| part(tag).text(cell)).collect::<Vec<_>>())
+    };
+    let rows =
+        move || session.order.with(|order| order.cutters.iter().cloned().map(|one| row("td", one)).collect());
+    let shop = move || session.order.with(|order| (!order.shop.is_empty()).then(|| order.shop.clone()));
+    part("table")
+        .class("card-cutters")
+        .add(part("caption").words_if(shop))
+        .add(part("thead").add(row("th", head.map(str::to_owned))))
+        .add(part("tbody").live(rows))
+}
+
+fn parts(steps: &[StepLine]) -> Vec<Part> {
+    let of_part = |steps: &[StepLine]| {
+        let title = steps.first().map_or("", |step| &step.part);
+        let list = part("ol").each(steps.iter().map(row));
+        part("section").class("card-part").add(part("h2").text(title)).add(list)
+    };
+    steps.chunk_by(|a, b| a.part == b.part).map(of_part).collect()
+}
+
+/// A box to tick, what to do, and the figure; below them what it is set on.
+fn row(step: &StepLine) -> Part {
+    let also = step.also.iter().map(|(name, figure)| format!("{name} {figure}"));
+    let words: Vec<String> = [step.set_on.clone()].into_iter().chain(also).collect();
+    let (number, sign) = &step.figure;
+    part("li")
+        .add(part("span").class("card-box"))
+        .add(part("b").text(&step.task))
+        .add(part("b").class("card-figure").text(&format!("{number} {sign}")))
+        .add(part("p").text(&words.join(" · ")))
+}
+
+fn cautions(session: Session) -> Part {
+    let list = move || {
+        session.order.with(|order| {
+            order.cautions.iter().map(|(words, _)| part("p").class("caution").text(words)).collect()
+        })
+    };
+    part("div").class("card-cautions").live(list)
 }

@@ -1,6 +1,7 @@
 //! One step of the set-up in the list.
 
 use super::facts_of_text::facts_of_text;
+use super::sentence::sourced;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
@@ -21,16 +22,17 @@ pub fn step_item(step: &StepLine) -> Part {
     part("li").class("step-item").toggle("done", done).add(label).each(reading).each(step_words(step))
 }
 
-/// Where the step is set, what else belongs to it, and its caution.
+/// Where the step is set, what else belongs to it, and its cautions.
 pub fn step_words(step: &StepLine) -> Vec<Part> {
     let mut words = vec![part("p").class("set-on").text(&step.set_on)];
+    words.extend(step.beyond.iter().map(|beyond| part("p").class("beyond").text(beyond)));
     if !step.also.is_empty() {
         let also = step.also.clone();
         words.push(facts_of_text(move || also.clone()));
     }
-    let more = [&step.check, &step.rounding, &step.why].into_iter().flatten();
-    words.extend(more.map(|more| part("p").class("set-on").text(more)));
-    let cautions = step.beyond.iter().chain(step.cautions.iter().map(|(words, _)| words));
-    words.extend(cautions.map(|caution| part("p").class("caution").text(caution)));
+    let quiet = [("Check: ", &step.check), ("", &step.rounding), ("Why now: ", &step.why)];
+    let quiet = quiet.into_iter().filter_map(|(name, more)| Some(format!("{name}{}", more.as_ref()?)));
+    words.extend(quiet.map(|more| part("p").class("quiet").text(&more)));
+    words.extend(step.cautions.iter().map(|(words, source)| sourced(words, source, "caution")));
     words
 }

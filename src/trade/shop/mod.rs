@@ -27,6 +27,7 @@ pub use mill::{Axis, DroAxis, Mill, MillBody, Mounting, Speeds, SpindleWay, Towa
 pub use origin::{Origin, Sure};
 pub use process::{JointGap, Process, published_processes};
 pub use scale::{AngleScale, AngleScaleFigures, LengthScale, LengthScaleFigures, Sense, Shown};
+pub use walk::{CUTTING, OWN_SPEED};
 
 use crate::quantity::CuttingSpeed;
 use crate::trade::Job;

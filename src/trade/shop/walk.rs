@@ -8,11 +8,11 @@ use crate::quantity::{Bounds, CuttingSpeed, Quantity, SpindleSpeed};
 use crate::trade::group::{Group, Spec, below};
 
 /// What is known of a hole saw's measured diameter.
-pub(super) static CUTTING: Spec =
+pub static CUTTING: Spec =
     Spec { key: "cutting_mm", name: "measured diameter", unit: "mm", bounds: Bounds::new(4.0, 200.0) };
 
 /// What is known of one speed that the spindle has.
-pub(super) static SPEED: Spec = Spec {
+pub static SPEED: Spec = Spec {
     key: "speeds_rpm",
     name: "spindle speed",
     unit: SpindleSpeed::<f64>::UNIT,
@@ -20,7 +20,7 @@ pub(super) static SPEED: Spec = Spec {
 };
 
 /// What is known of a cutting speed of the builder's own.
-pub(super) static OWN_SPEED: Spec = Spec {
+pub static OWN_SPEED: Spec = Spec {
     key: "own_speeds_m_min",
     name: "own cutting speed",
     unit: CuttingSpeed::<f64>::UNIT,

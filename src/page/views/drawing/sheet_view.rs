@@ -18,7 +18,7 @@ const LETTERING: f64 = 16.0;
 type Draw = Box<dyn Fn(Room) -> Sheet + Send + Sync>;
 
 /// What is drawn beside the page; `None` where there is nothing to draw.
-type Wanted = Box<dyn Fn() -> Option<What>>;
+type Wanted = Box<dyn Fn(Room) -> Option<Question>>;
 
 /// A sheet as it stands, and the scale it is drawn at.
 #[derive(Clone, Copy)]
@@ -47,19 +47,27 @@ fn view(tall: f64, still: bool, draw: Draw) -> Part {
 
 /// A drawing to be read, made beside the page.
 pub fn sheet_beside(tall: f64, what: impl Fn() -> Option<What> + 'static) -> Part {
-    beside(tall, Box::new(what))
+    let link = Session::here().follow.link;
+    beside(tall, Box::new(move |room| Some(Question::Draw { job: link.get(), drawing: what()?, room })))
 }
 
-fn beside(tall: f64, what: Wanted) -> Part {
+/// A drawing to be read that `question` asks for.
+pub fn sheet_asked(tall: f64, question: impl Fn(Room) -> Option<Question> + 'static) -> Part {
+    beside(tall, Box::new(question))
+}
+
+fn beside(tall: f64, question: Wanted) -> Part {
     let room = part("div");
-    let (size, link) = (Size::of(&room, tall), Session::here().follow.link);
+    let size = Size::of(&room, tall);
     let drawn = RwSignal::new(None);
-    let question = move || Some(Question::Draw { job: link.get(), drawing: what()?, room: size.room()? });
-    browser::beside::follow(question, move |answer| {
-        if let Some(Answer::Drawn(sheet)) = answer {
-            drawn.set(Some(Shared::new(*sheet)));
-        }
-    });
+    browser::beside::follow(
+        move || question(size.room()?),
+        move |answer| {
+            if let Some(Answer::Drawn(sheet)) = answer {
+                drawn.set(Some(Shared::new(*sheet)));
+            }
+        },
+    );
     shown(true, room, Drawing::new(Memo::new(move |_| drawn.get()), size))
 }
 

@@ -1,0 +1,87 @@
+//! One cut on the builder's own machine: which saw, how fast, whether it reaches, what it comes near to, how stiff it stands.
+
+mod fit;
+mod round;
+mod running;
+mod saws;
+mod slot;
+mod told;
+mod way;
+mod way_in;
+
+pub use saws::SawLine;
+pub(super) use saws::tools;
+pub use told::{Sentence, Told};
+pub(super) use way_in::sheet as way_in_sheet;
+
+use super::{pad, planned, shop};
+use crate::plan::{Cut, CutAt, Plan};
+use crate::quantity::LengthUnit;
+use crate::trade::PairName;
+use crate::trade::shop::Shop;
+use nanoserde::{DeBin, SerBin};
+
+/// What is asked of a cut.
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+pub struct ToCut {
+    /// The job, as a link text.
+    pub job: String,
+    /// The shop, as the page keeps it.
+    pub shop: Vec<u8>,
+    /// The saws that the builder has picked: cuts by their keys, and the keys of saws.
+    pub picked: Vec<(String, String)>,
+    /// The cut, by its key.
+    pub cut: String,
+    /// The flat for a brake mount, as the page keeps it.
+    pub pad: Vec<u8>,
+    /// The unit of lengths.
+    pub unit: LengthUnit,
+}
+
+/// What is told of a cut.
+#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+pub struct CutTold {
+    /// The cut, by its key.
+    pub cut: String,
+    /// The cuts that are done in the same setting with it, itself among them, by their keys.
+    pub together: Vec<String>,
+    /// How the saw was picked, in words.
+    pub picked: String,
+    /// Whether the builder has picked it.
+    pub is_own: bool,
+    /// The hole saws on hand, best first; none where the end is not round.
+    pub saws: Vec<SawLine>,
+    /// Everything else, under headings.
+    pub told: Vec<Told>,
+    /// What becomes of the flat for a brake mount; none on a seat stay.
+    pub pad: Option<Told>,
+}
+
+/// A cut in a shop.
+#[derive(Clone, Copy)]
+struct Here<'a> {
+    plan: &'a Plan,
+    shop: &'a Shop,
+    at: CutAt,
+    unit: LengthUnit,
+}
+
+pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
+    let plan = planned(&asked.job)?;
+    let at = CutAt::all().find(|at| at.key() == asked.cut)?;
+    let shop = shop::read(&asked.shop);
+    let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
+    let mut answer = CutTold {
+        pad: (at.pair == PairName::Chainstays).then(|| fit::pad(here, &pad::read(&asked.pad))),
+        cut: at.key(),
+        ..CutTold::default()
+    };
+    let cuts = crate::work::together(&plan, at);
+    answer.together = cuts.iter().map(|at| at.key()).collect();
+    match at.cut(&plan) {
+        Cut::Cope(cut) | Cut::Boss(cut) => round::tell(here, cut, &cuts, asked, &mut answer),
+        Cut::Slot(cut) => answer.told = slot::tell(here, cut, &cuts, shop::entered(&asked.shop)),
+        Cut::Square(_) => {}
+    }
+    Some(answer)
+}

@@ -1,0 +1,133 @@
+//! The way of a saw into its stays as it is drawn.
+
+use super::{Here, ToCut, saws, shop};
+use crate::drawing::{Body, GapLine, Part, Place, Room, Sheet, WayIn, way_in};
+use crate::machining::{
+    Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, solids, standing,
+    turning,
+};
+use crate::plan::{CutAt, RoundCut};
+use crate::quantity::Length;
+use crate::trade::shop::HoleSaw;
+
+/// The drawing of a round cut with the saw that is used for it; `None` where there is no such cut or no saw.
+pub(in crate::ask) fn sheet(asked: &ToCut, room: Room) -> Option<Sheet> {
+    let plan = super::planned(&asked.job)?;
+    let at = CutAt::all().find(|at| at.key() == asked.cut)?;
+    let shop = shop::read(&asked.shop);
+    let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
+    let way = way(here, at.cut(&plan).round()?, &asked.picked)?;
+    Some(way_in(Place { pair: at.pair, hand: at.hand, at_front: at.at_front }, &way, room))
+}
+
+fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<WayIn> {
+    let ranked = candidates(here.plan, here.shop, here.at);
+    let (used, _) = saws::used(here, cut, &ranked, picked)?;
+    let saw = here.shop.hole_saws.get(used.saw)?;
+    let cuts = crate::work::together(here.plan, here.at);
+    let stroke = Stroke::new(here.plan, here.shop, &cuts, used.diameter)?;
+    let mut bodies = turned(here, &stroke, saw);
+    bodies.extend(stood(here));
+    Some(WayIn {
+        axis: stroke.axis,
+        bodies,
+        back: stroke.axis.direction * stroke.length().mm(),
+        gap: smallest(here, &stroke, saw),
+        left: left(&stroke, saw, stroke.reach(here.shop, saw)),
+    })
+}
+
+/// What turns, at the end of the stroke.
+fn turned(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw) -> Vec<Body> {
+    let mut bodies = Vec::new();
+    for part in turning(stroke, saw, &here.shop.mill.body) {
+        let cuts = part.part == Turning::Saw;
+        bodies.push(Body {
+            name: part.part.name().to_owned(),
+            part: if cuts { Part::Cutter } else { Part::Carrier },
+            solid: part.solid(&stroke.axis),
+        });
+        if cuts {
+            let inside = TurningBody { radius: (part.radius - saw.size.kerf.mm()).max(0.0), ..part };
+            bodies.push(Body { name: String::new(), part: Part::Hollow, solid: inside.solid(&stroke.axis) });
+        }
+    }
+    bodies
+}
+
+/// What stands about the work.
+fn stood(here: Here<'_>) -> Vec<Body> {
+    let mut bodies = Vec::new();
+    for (standing, parts) in standing(here.plan, here.shop, here.at) {
+        let part = if matches!(standing, Standing::Stay(_)) { Part::Work } else { Part::Fixture };
+        // A body has its name once, whatever it is put together of.
+        let name = |i| if i == 0 { standing.name() } else { String::new() };
+        let solids = solids(&parts).into_iter().enumerate();
+        bodies.extend(solids.map(|(i, solid)| Body { name: name(i), part, solid }));
+    }
+    bodies
+}
+
+/// The smallest gap of the whole stroke, between its two points.
+fn smallest(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw) -> Option<GapLine> {
+    let near = nearest(here.plan, here.shop, stroke, saw).into_iter().next()?;
+    let (from, to) = nearest_points(here.plan, here.shop, stroke, saw, &near)?;
+    Some(GapLine {
+        name: format!("{} to {}", near.part.name(), near.body.name()),
+        topic: String::new(),
+        from,
+        to,
+        gap: near.gap,
+        limit: Length::default(),
+    })
+}
+
+/// The reach that is left, along the cutter's axis.
+fn left(stroke: &Stroke, saw: &HoleSaw, reach: Reach) -> Vec<GapLine> {
+    let depth = stroke.teeth_at_end + saw.size.depth.mm();
+    let holder = depth + saw.arbor.reach.mm();
+    let line = |name: &str, from: f64, to: f64, gap: Length| between(stroke, name, from, to, gap);
+    vec![
+        line("reach left", stroke.high, holder, reach.through),
+        line("depth left", depth - reach.bottom.mm(), depth, reach.bottom),
+    ]
+}
+
+fn between(stroke: &Stroke, name: &str, from: f64, to: f64, gap: Length) -> GapLine {
+    GapLine {
+        name: name.to_owned(),
+        topic: String::new(),
+        from: stroke.axis.at(from),
+        to: stroke.axis.at(to),
+        gap,
+        limit: Length::default(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::plan;
+    use crate::quantity::LengthUnit;
+    use crate::trade::shop::demo_shop;
+    use crate::trade::starters;
+
+    #[test]
+    fn the_gap_is_drawn_between_two_points_that_are_as_far_apart_as_it_says() {
+        let shop = demo_shop();
+        let mut drawn = 0;
+        for starter in starters() {
+            let plan = plan(&starter.job).unwrap();
+            for at in CutAt::all() {
+                let here = Here { plan: &plan, shop: &shop, at, unit: LengthUnit::Millimetre };
+                let Some(way) = at.cut(&plan).round().and_then(|cut| way(here, cut, &[])) else { continue };
+                assert!(way.bodies.len() > 8 && way.left.len() == 2);
+                let Some(gap) = way.gap else { continue };
+                let apart = (gap.from - gap.to).norm();
+                assert!((apart - gap.gap.mm()).abs() < 0.02, "{}: {apart} {:?}", at.key(), gap.gap);
+                drawn += 1;
+            }
+        }
+        assert!(drawn > 4, "{drawn}");
+    }
+}

@@ -1,0 +1,46 @@
+//! The shop as the page keeps it: bytes that the page does not look into.
+
+use crate::link::{read_shop, write_shop};
+use crate::trade::Fault;
+use crate::trade::shop::Shop;
+
+/// The shop of kept bytes; the one to start from where there are none, or none that can be read.
+pub(in crate::ask) fn read(bytes: &[u8]) -> Shop {
+    opened(bytes).unwrap_or_default()
+}
+
+/// Whether anything was ever entered in a shop.
+pub(in crate::ask) const fn entered(bytes: &[u8]) -> bool {
+    !bytes.is_empty()
+}
+
+pub(super) fn write(shop: &Shop) -> Vec<u8> {
+    write_shop(shop)
+}
+
+/// The shop of bytes that came from elsewhere, or what is wrong with them; no bytes stand for one that was never entered.
+pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
+    if !entered(bytes) {
+        return Ok(Shop::default());
+    }
+    let what = "The shop cannot be read";
+    let shop = read_shop(bytes).map_err(|why| format!("{what}: {why}. Nothing was changed."))?;
+    match shop.faults().as_slice() {
+        [] => Ok(shop),
+        faults => Err(refused(what, faults)),
+    }
+}
+
+/// The shop of a file's text, or what is wrong with it.
+pub(super) fn of_file(text: &str) -> Result<Shop, String> {
+    Shop::from_json(text).map_err(|faults| refused("The shop file was not opened", &faults))
+}
+
+fn refused(what: &str, faults: &[Fault]) -> String {
+    let first = faults.first().map(ToString::to_string).unwrap_or_default();
+    let more = match faults.len().saturating_sub(1) {
+        0 => String::new(),
+        more => format!(" (and {more} more)"),
+    };
+    format!("{what}: {first}{more}. Nothing was changed.")
+}
