@@ -80,7 +80,8 @@ impl Scene<'_> {
         let foot = Point::new(-x, shell.y);
         canvas.line(Pen::Thin, "frame.bb_drop_mm", shell, foot);
         let text = canvas.figure(frame.bb_drop);
-        canvas.dimension("frame.bb_drop_mm", &text, axle, foot, Point::new(2.0 * h, 0.0));
+        // Clear of the handle on the axle, whichever side its figure stands on.
+        canvas.dimension("frame.bb_drop_mm", &text, axle, foot, Point::new(3.8 * h, 0.0));
         let middle = shell.towards(axle, 0.42).plus(0.0, 1.2 * h + 0.42 * drop.max(0.0));
         let words = format!("drop {text}, from the side");
         canvas.note("frame.bb_drop_mm", &words, &[(middle, Anchor::Middle)]);

@@ -6,14 +6,16 @@ import { PHONE, PLACES, WIDE, bench, drawn, field, fine, go, open, press, said }
 
 const at = bench();
 
+const number = (text) => Number(text.replace("−", "-"));
+
 /** Every figure of the job with its range, as the README lists them for a reader. */
 const FIGURES = readFileSync(new URL("../../README.md", import.meta.url), "utf8")
   .match(/^## The job\n[\s\S]*?(?=^## )/m)[0]
   .split("\n")
-  .map((line) => line.match(/^\| `([\w.[\]]+)` \| [^|]+ \| (?:mm|°) \| [^|]+ \| (-?[\d.]+) to (-?[\d.]+) \|$/))
+  .map((line) => line.match(/^\| `([\w.[\]]+)` \| [^|]+ \| (?:mm|°) \| [^|]+ \| ([-−]?[\d.]+) to ([-−]?[\d.]+) \|$/))
   .filter(Boolean)
-  .map(([, path, min, max]) => ({ path, min: Number(min), max: Number(max) }))
-  // The page takes no bent stays and no surroundings.
+  .map(([, path, min, max]) => ({ path, min: number(min), max: number(max) }))
+  // What a plain job does not have has tests of its own.
   .filter(({ path }) => !/^surroundings|bends|butts|ovals|roll_deg/.test(path));
 
 /** Words and attributes of the page that hold a number that is none. */

@@ -47,7 +47,8 @@ pub(super) fn run(here: Here<'_>, cutter: Cutter, saw: Option<&HoleSaw>) -> Told
     if let Some(saw) = saw {
         let tube = &here.plan.job.pair(here.at.pair).side(here.at.hand).tube;
         for one in advice(metal, saw, tube) {
-            told.say_from(format!("{} Because {}.", one.words, one.reason), &one.origin);
+            let words = format!("{} Because {}.", one.words, one.reason);
+            told.say_from(show::in_sentence(&words, here.unit), &one.origin);
         }
     }
     told
