@@ -27,9 +27,9 @@ pub use compound::{Compound, compound};
 pub use pad::{PadFace, facing_mill, pad_face};
 pub use placed::{Placed, cutter_axis, stub_extent, ways};
 pub use published::{CARBIDE, PublishedSpeed, feed_per_tooth, published_speed};
-pub use seen::{nearest_points, solids};
+pub use seen::{nearest_points, slot_points, solids};
 pub use slot::{SlotPasses, slot_passes};
-pub use slotting::{SlotWay, slot_ways};
+pub use slotting::{SlotEnd, SlotWay, slot_end, slot_ways};
 pub use speed::{Cutter, Running, Tool, feed, nearest_not_above, rim_speed, running, slowest, spindle_speed};
 pub use stiffness::{
     Band, CuttingForce, STEEL, Segment, arbor, compliance, cutting_force, deflection, force, specific_force,

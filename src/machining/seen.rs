@@ -2,9 +2,10 @@
 
 use super::bodies::{TurningBody, standing, turning};
 use super::collide::Near as Nearest;
+use super::slotting::SlotEnd;
 use super::stroke::Stroke;
 use crate::geometry::{Convex, ConvexRod, Drum, Line, Near, Part as Piece, Pipe, Solid, Turned, gap};
-use crate::plan::Plan;
+use crate::plan::{CutAt, Plan};
 use crate::quantity::Bounds;
 use crate::trade::shop::{HoleSaw, Shop};
 use nalgebra::Point3;
@@ -58,6 +59,24 @@ pub fn nearest_points(
     let (_, pieces) = standing(plan, shop, *first).into_iter().find(|(body, _)| *body == near.body)?;
     let apart = |piece: &Piece| drum.distance(std::slice::from_ref(piece));
     let piece = pieces.iter().min_by(|a, b| apart(a).total_cmp(&apart(b)))?;
+    ends(&drum, piece)
+}
+
+/// The same for a slitting saw on its way into a slot.
+pub fn slot_points(
+    plan: &Plan,
+    shop: &Shop,
+    at: CutAt,
+    end: &SlotEnd,
+    near: &Nearest,
+) -> Option<(Point3<f64>, Point3<f64>)> {
+    let turns = end.turning.iter().filter(|body| body.part == near.part && near.goes.is_none());
+    let (_, pieces) = standing(plan, shop, at).into_iter().find(|(body, _)| *body == near.body)?;
+    // A collar is on either side of the saw, and a body may have several pieces.
+    let drums = turns.map(|body| body.run(&end.axis, end.back));
+    let pairs = drums.flat_map(|drum| pieces.iter().map(move |piece| (drum, piece)));
+    let apart = |(drum, piece): &(Drum, &Piece)| drum.distance(std::slice::from_ref(*piece));
+    let (drum, piece) = pairs.min_by(|a, b| apart(a).total_cmp(&apart(b)))?;
     ends(&drum, piece)
 }
 

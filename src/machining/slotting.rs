@@ -34,6 +34,25 @@ impl SlotWay {
     }
 }
 
+/// A slitting saw where a slot is done, in fixture components.
+#[derive(Clone, Debug)]
+pub struct SlotEnd {
+    /// The spindle's axis, pointing to the spindle; station 0 is the middle of the saw.
+    pub axis: Line,
+    /// From there back to where the saw is clear of the stay, square to the axis.
+    pub back: Vector3<f64>,
+    /// What turns, by station from the saw's middle.
+    pub turning: Vec<TurningBody>,
+}
+
+/// The saw at the end of its first pass into the slot at `at`, its spindle on `side`; `None` where the end is not slotted.
+pub fn slot_end(plan: &Plan, shop: &Shop, at: CutAt, passes: &SlotPasses, side: Hand) -> Option<SlotEnd> {
+    let Cut::Slot(cut) = at.cut(plan) else { return None };
+    let (saw, offset) = (shop.slitting_saws.get(passes.saw)?, passes.offsets.first()?);
+    let Run { axis, back } = run(plan, shop, at, (cut, saw), *offset, side);
+    Some(SlotEnd { axis, back, turning: turning_saw(shop, saw) })
+}
+
 /// One pass of a saw, in fixture components.
 struct Run {
     /// The spindle's axis where the slot is done, pointing to the spindle; station 0 is the middle of the saw.

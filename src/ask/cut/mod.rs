@@ -15,6 +15,7 @@ pub use told::{Sentence, Told};
 pub(super) use way_in::sheet as way_in_sheet;
 
 use super::{pad, planned, shop};
+use crate::machining::slot_passes;
 use crate::plan::{Cut, CutAt, Plan};
 use crate::quantity::LengthUnit;
 use crate::trade::PairName;
@@ -51,6 +52,8 @@ pub struct CutTold {
     pub is_own: bool,
     /// The hole saws on hand, best first; none where the end is not round.
     pub saws: Vec<SawLine>,
+    /// Whether a saw's way in can be drawn.
+    pub is_drawn: bool,
     /// Everything else, under headings.
     pub told: Vec<Told>,
     /// What becomes of the flat for a brake mount; none on a seat stay.
@@ -83,5 +86,10 @@ pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
         Cut::Slot(cut) => answer.told = slot::tell(here, cut, &cuts, shop::entered(&asked.shop)),
         Cut::Square(_) => {}
     }
+    let has_slot = |cut| slot_passes(cut, &shop.slitting_saws).is_some();
+    answer.is_drawn = match at.cut(&plan) {
+        Cut::Slot(cut) => has_slot(cut),
+        _ => answer.saws.iter().any(|saw| saw.used),
+    };
     Some(answer)
 }

@@ -3,20 +3,25 @@
 use super::{Here, ToCut, saws, shop};
 use crate::drawing::{Body, GapLine, Part, Place, Room, Sheet, WayIn, way_in};
 use crate::machining::{
-    Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, solids, standing,
-    turning,
+    Near, Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, slot_end,
+    slot_passes, slot_points, slot_ways, solids, standing, turning,
 };
-use crate::plan::{CutAt, RoundCut};
+use crate::plan::{Cut, CutAt, RoundCut, SlotCut};
 use crate::quantity::Length;
 use crate::trade::shop::HoleSaw;
+use nalgebra::Point3;
 
-/// The drawing of a round cut with the saw that is used for it; `None` where there is no such cut or no saw.
+/// The drawing of a cut with the saw that is used for it; `None` where there is no such cut or no saw.
 pub(in crate::ask) fn sheet(asked: &ToCut, room: Room) -> Option<Sheet> {
     let plan = super::planned(&asked.job)?;
     let at = CutAt::all().find(|at| at.key() == asked.cut)?;
     let shop = shop::read(&asked.shop);
     let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
-    let way = way(here, at.cut(&plan).round()?, &asked.picked)?;
+    let way = match at.cut(&plan) {
+        Cut::Cope(cut) | Cut::Boss(cut) => way(here, cut, &asked.picked)?,
+        Cut::Slot(cut) => slot(here, cut)?,
+        Cut::Square(_) => return None,
+    };
     Some(way_in(Place { pair: at.pair, hand: at.hand, at_front: at.at_front }, &way, room))
 }
 
@@ -35,6 +40,25 @@ fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<Wa
         gap: smallest(here, &stroke, saw),
         left: left(&stroke, saw, stroke.reach(here.shop, saw)),
     })
+}
+
+/// The slitting saw that is used, from the side with more room.
+fn slot(here: Here<'_>, cut: &SlotCut) -> Option<WayIn> {
+    let passes = slot_passes(cut, &here.shop.slitting_saws)?;
+    let way = slot_ways(here.plan, here.shop, here.at, &passes).into_iter().next()?;
+    let end = slot_end(here.plan, here.shop, here.at, &passes, way.side)?;
+    let body = |turns: &TurningBody| Body {
+        name: turns.part.name().to_owned(),
+        part: if turns.part == Turning::Saw { Part::Cutter } else { Part::Carrier },
+        solid: turns.solid(&end.axis),
+    };
+    let mut bodies: Vec<Body> = end.turning.iter().map(body).collect();
+    bodies.extend(stood(here));
+    let gap = way.tightest().and_then(|near| {
+        let points = slot_points(here.plan, here.shop, here.at, &end, near)?;
+        Some(gap_line(near, points))
+    });
+    Some(WayIn { axis: end.axis, bodies, back: end.back, gap, left: Vec::new() })
 }
 
 /// What turns, at the end of the stroke.
@@ -71,15 +95,19 @@ fn stood(here: Here<'_>) -> Vec<Body> {
 /// The smallest gap of the whole stroke, between its two points.
 fn smallest(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw) -> Option<GapLine> {
     let near = nearest(here.plan, here.shop, stroke, saw).into_iter().next()?;
-    let (from, to) = nearest_points(here.plan, here.shop, stroke, saw, &near)?;
-    Some(GapLine {
+    let points = nearest_points(here.plan, here.shop, stroke, saw, &near)?;
+    Some(gap_line(&near, points))
+}
+
+fn gap_line(near: &Near, (from, to): (Point3<f64>, Point3<f64>)) -> GapLine {
+    GapLine {
         name: format!("{} to {}", near.part.name(), near.body.name()),
         topic: String::new(),
         from,
         to,
         gap: near.gap,
         limit: Length::default(),
-    })
+    }
 }
 
 /// The reach that is left, along the cutter's axis.
@@ -115,19 +143,25 @@ mod tests {
     #[test]
     fn the_gap_is_drawn_between_two_points_that_are_as_far_apart_as_it_says() {
         let shop = demo_shop();
-        let mut drawn = 0;
+        let (mut round, mut slots) = (0, 0);
         for starter in starters() {
             let plan = plan(&starter.job).unwrap();
             for at in CutAt::all() {
                 let here = Here { plan: &plan, shop: &shop, at, unit: LengthUnit::Millimetre };
-                let Some(way) = at.cut(&plan).round().and_then(|cut| way(here, cut, &[])) else { continue };
-                assert!(way.bodies.len() > 8 && way.left.len() == 2);
+                let way = match at.cut(&plan) {
+                    Cut::Cope(cut) | Cut::Boss(cut) => way(here, cut, &[]),
+                    Cut::Slot(cut) => slot(here, cut),
+                    Cut::Square(_) => None,
+                };
+                let Some(way) = way else { continue };
+                assert!(way.bodies.len() > 8);
                 let Some(gap) = way.gap else { continue };
                 let apart = (gap.from - gap.to).norm();
                 assert!((apart - gap.gap.mm()).abs() < 0.02, "{}: {apart} {:?}", at.key(), gap.gap);
-                drawn += 1;
+                let of = if at.cut(&plan).round().is_some() { &mut round } else { &mut slots };
+                *of += 1;
             }
         }
-        assert!(drawn > 4, "{drawn}");
+        assert!(round > 4 && slots > 2, "{round} {slots}");
     }
 }

@@ -26,7 +26,7 @@ pub fn cut_shop() -> Part {
     let body = move || answered(session).map(|told| body(session, &told)).unwrap_or_default();
     let pad = move || answered(session).is_some_and(|told| told.pad.is_some());
     // Where a saw is used, its way in is drawn.
-    let used = move || answered(session).is_some_and(|told| told.saws.iter().any(|saw| saw.used));
+    let used = move || answered(session).is_some_and(|told| told.is_drawn);
     let drawing =
         move || sheet_asked(0.6, move |room| Some(Question::WayIn(Box::new(session.cut_asked()), room)));
     part("div")
