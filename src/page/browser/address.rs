@@ -13,8 +13,8 @@ use wasm_bindgen::JsValue;
 /// half a minute.
 const QUIET: Duration = Duration::from_millis(450);
 
-/// Time in which a browser has gone to another entry of its history, if there is one.
-const ARRIVAL: Duration = Duration::from_millis(250);
+/// Time in which even a busy browser has gone to another entry of its history, if there is one.
+const ARRIVAL: Duration = Duration::from_millis(800);
 
 /// What the page starts with.
 pub struct Opening {
