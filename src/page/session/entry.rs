@@ -1,6 +1,6 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
-use staywright::quantity::show::{in_unit, sign};
+use staywright::quantity::show::{in_unit, minus, sign};
 use staywright::quantity::{Angle, Count, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 use staywright::trade::capital;
 use staywright::trade::{Fault, Spec};
@@ -64,7 +64,7 @@ pub fn understand(text: &str, spec: &Spec, unit: LengthUnit) -> Result<Understoo
 /// The range of a figure with its unit: `250 to 800 mm`.
 pub fn range(spec: &Spec, unit: LengthUnit) -> String {
     let (min, _) = range_ends(spec, unit);
-    format!("{min} to {}", said(spec.bounds.max, spec, unit))
+    format!("{} to {}", minus(&min), said(spec.bounds.max, spec, unit))
 }
 
 /// Reads how many there are of something.
@@ -150,6 +150,11 @@ mod tests {
         assert_eq!(note_of("28.575 mm", tube, Inch).as_deref(), Some("28.575 mm = 1.125 in"));
         assert_eq!(note_of("1.125", tube, Inch), None);
         assert_eq!(note_of("73,5", "frame.seat_angle_deg", Inch).as_deref(), Some("73,5 = 73.5°"));
+    }
+
+    #[test]
+    fn a_range_that_goes_below_0_has_a_minus_sign() {
+        assert_eq!(range(spec("frame.bb_drop_mm"), Millimetre), "−200 to 200 mm");
     }
 
     #[test]
