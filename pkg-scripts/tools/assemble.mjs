@@ -6,6 +6,7 @@ import { gzipSync } from "node:zlib";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { build as bundle, transform } from "esbuild";
+import { split } from "./split.mjs";
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
 const SHELL = path.join(ROOT, "src/page/shell");
@@ -27,6 +28,18 @@ function put(content, pairs) {
 const PAGE = path.join(ROOT, "target/page/staywright.js");
 const PACKAGE = path.join(ROOT, "target/package/staywright.js");
 
+/** Lets the loader see what the page's wasm imports, and add to it: what joins its two parts. */
+const joint = {
+  name: "joint",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /target\/page\/staywright\.js$/ }, async ({ path }) => ({
+      contents: put(await readFile(path, "utf8"), [
+        ["const imports = __wbg_get_imports();", "const imports = { ...__wbg_get_imports(), ...more };"],
+        ["function __wbg_get_imports()", "export const more = {};\nexport function __wbg_get_imports()"],
+      ]),
+    })),
+};
+
 async function styles() {
   const names = (await readdir(path.join(ROOT, "style"))).filter((name) => name.endsWith(".css")).sort();
   const all = (await Promise.all(names.map((name) => text(`style/${name}`)))).join("\n");
@@ -39,6 +52,7 @@ async function script(name, format, define) {
   const { outputFiles } = await bundle({
     entryPoints: [path.join(SHELL, name)],
     alias: { staywright: PAGE, "staywright-package": PACKAGE },
+    plugins: [joint],
     define: { "import.meta.url": "location.href", ...quoted },
     bundle: true,
     format,
@@ -71,13 +85,14 @@ function hashed(name, content) {
   return write(`${name.slice(0, dot)}.${hash(content)}${name.slice(dot)}`, content);
 }
 
-async function set(css, known, shell, wasm, beside) {
-  const wasmName = await hashed("staywright.wasm", wasm);
+async function set(css, known, shell, { first, rest }, beside) {
+  const wasmName = await hashed("staywright.wasm", first);
+  const restName = await hashed("rest.wasm", rest);
   const besideName = await hashed("beside.js", beside.script);
   const besideWasm = await hashed("beside.wasm", beside.wasm);
-  const scripts = await Promise.all(["loader.js", "ask.js"].map((name) => text(`src/page/shell/${name}`)));
-  const build = hash([wasmName, besideName, besideWasm, css, shell, await readFile(PAGE), ...scripts].join());
-  const names = { WASM: `./${wasmName}`, BESIDE: `./${besideName}`, BESIDE_WASM: `./${besideWasm}` };
+  const scripts = await Promise.all(["loader.js", "ask.js", "rest.js"].map((name) => text(`src/page/shell/${name}`)));
+  const build = hash([wasmName, restName, besideName, besideWasm, css, shell, await readFile(PAGE), ...scripts].join());
+  const names = { WASM: `./${wasmName}`, REST: `./${restName}`, BESIDE: `./${besideName}`, BESIDE_WASM: `./${besideWasm}` };
   const loaderName = await hashed("staywright.js", await script("loader.js", "esm", { BUILD: build, ...names }));
   for (const name of ["icon.svg", "icon-192.png", "icon-512.png", "app.webmanifest"]) {
     await write(name, await readFile(path.join(SHELL, name)));
@@ -106,7 +121,7 @@ async function singleFile(css, known, first, wasm, beside, build) {
 await rm(DIST, { recursive: true, force: true });
 await mkdir(DIST, { recursive: true });
 const css = await styles();
-const wasm = await readFile(path.join(ROOT, "target/page/staywright_bg.wasm"));
+const wasm = split(path.join(ROOT, "target/page/staywright_bg.wasm"), await text("src/page/later.txt"));
 const beside = {
   script: await script("beside.js", "iife", {}),
   wasm: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")),
@@ -114,5 +129,5 @@ const beside = {
 const known = (await transform(await text("src/page/shell/known.js"), { minify: true })).code;
 const first = await firstSight(css, known);
 const build = await set(css, known, first, wasm, beside);
-await singleFile(css, known, first, wasm, beside, build);
+await singleFile(css, known, first, wasm.whole, beside, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -1,8 +1,9 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
 import init, { start } from "staywright";
 import { asker } from "./ask.js";
+import { second } from "./rest.js";
 
-/* global BUILD, WASM, BESIDE, BESIDE_WASM: put in by the build. */
+/* global BUILD, WASM, REST, BESIDE, BESIDE_WASM: put in by the build. */
 
 window.staywrightAsk = asker(async () => [new Worker(BESIDE), new URL(BESIDE_WASM, location.href).href]);
 
@@ -13,6 +14,11 @@ function trouble(words) {
   box.hidden = false;
 }
 
+const rest = second(REST, () => trouble("Part of the page has not arrived. Reload it while there is a network; your job is in the address and stays."));
+
+/** A job of one's own may need all of the page, a first visit only its first part. */
+const known = document.documentElement.className === "known";
+
 async function begin() {
   if (typeof WebAssembly !== "object") {
     return trouble("This browser has no WebAssembly, which works out the figures here. Open the page in a newer browser, or switch WebAssembly on (some phones switch it off in their strictest security mode).");
@@ -22,7 +28,9 @@ async function begin() {
     return trouble("Two versions of this page got mixed up. Reload it while there is a network; your job is in the address and stays.");
   }
   try {
-    await init({ module_or_path: fetch(WASM) });
+    if (known) rest.fetch();
+    rest.joins(await init({ module_or_path: fetch(WASM) }));
+    if (known) await rest.ready();
     // This script waits for nothing, so it may be done before the rest of the page has been read.
     if (document.readyState === "loading") await new Promise((then) => document.addEventListener("DOMContentLoaded", then));
     start();
@@ -90,4 +98,5 @@ const idle = () => new Promise((then) => (window.requestIdleCallback ?? setTimeo
 
 await begin();
 await idle();
+await rest.ready();
 await keep();
