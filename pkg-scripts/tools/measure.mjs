@@ -42,15 +42,15 @@ async function json() {
 }
 
 function sizes() {
-  const first = readdirSync(DIST).filter((name) => !["staywright.html", "icon-512.png", "icon-192.png"].includes(name));
   const size = (name) =>
     brotliCompressSync(readFileSync(path.join(DIST, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
-  const of = (wanted) => first.filter(wanted).reduce((sum, name) => sum + size(name), 0);
-  const isBeside = (name) => name.startsWith("beside.");
-  const [total, beside] = [of((name) => !isBeside(name)), of(isBeside)];
-  const wasm = of((name) => !isBeside(name) && name.endsWith(".wasm"));
-  rows.push(["Download for first use (without the installed app's icons), brotli", `${(total / 1000).toFixed(0)} kB, of which wasm ${(wasm / 1000).toFixed(0)} kB`]);
-  rows.push(["What answers beside the page, fetched when nobody waits, brotli", `${(beside / 1000).toFixed(0)} kB`]);
+  const of = (wanted) => `${(readdirSync(DIST).filter(wanted).reduce((sum, name) => sum + size(name), 0) / 1000).toFixed(0)} kB`;
+  const later = (name) => /^(beside|rest)\./.test(name);
+  const first = (name) => !later(name) && !["staywright.html", "icon-512.png", "icon-192.png"].includes(name);
+  const wasm = (name) => first(name) && name.endsWith(".wasm");
+  rows.push(["Download for first use (without the installed app's icons), brotli", `${of(first)}, of which wasm ${of(wasm)}`]);
+  rows.push(["The page's second part, fetched when nobody waits, brotli", of((name) => name.startsWith("rest."))]);
+  rows.push(["What answers beside the page, fetched when nobody waits, brotli", of((name) => name.startsWith("beside."))]);
 }
 
 async function slowed(page) {

@@ -84,27 +84,48 @@ pub(super) fn narrowed(sections: usize, mut low: f64, mut high: f64, f: impl Fn(
 /// One sample of a function that need not exist everywhere.
 pub(super) type Sample = (f64, Option<f64>);
 
-/// Sample with its two neighbours, the circle closed: `(before, here, after)`, angles rising through them.
-pub(super) fn triples(samples: &[Sample]) -> impl Iterator<Item = [Sample; 3]> + '_ {
-    // Neighbours taken from across the seam are a turn off.
-    let turned = |sample: Option<&Sample>, turn: f64| sample.map(|(phi, value)| (phi + turn, *value));
-    samples.iter().enumerate().map(move |(i, here)| {
-        let before = i.checked_sub(1).and_then(|i| samples.get(i)).copied();
-        let after = samples.get(i + 1).copied();
-        [
-            before.or_else(|| turned(samples.last(), -TAU)).unwrap_or(*here),
-            *here,
-            after.or_else(|| turned(samples.first(), TAU)).unwrap_or(*here),
-        ]
-    })
+/// Samples round a circle in rising order of angle within one turn, and before and after them their neighbours across the
+/// seam, each a turn off.
+pub struct Ring(Vec<Sample>);
+
+impl Ring {
+    /// The samples, closed to a ring.
+    pub fn closed(samples: impl Iterator<Item = Sample>) -> Self {
+        let mut ring = Vec::with_capacity(STEPS as usize + 2);
+        ring.push((0.0, None));
+        ring.extend(samples);
+        let (first, last) = (ring.get(1).copied(), ring.last().copied());
+        let turned = |(phi, value): Sample, turn: f64| (phi + turn, value);
+        if let (Some(seam), Some(last)) = (ring.first_mut(), last) {
+            *seam = turned(last, -TAU);
+        }
+        ring.extend(first.map(|first| turned(first, TAU)));
+        Self(ring)
+    }
+
+    /// Each sample with its two neighbours: `[before, here, after]`, angles rising through them.
+    pub(super) fn triples(&self) -> impl Iterator<Item = [&Sample; 3]> {
+        self.0.windows(3).filter_map(|three| match three {
+            [before, here, after] => Some([before, here, after]),
+            _ => None,
+        })
+    }
+
+    /// The ring of what is largest where this one is least.
+    pub(super) fn turned_over(mut self) -> Self {
+        for (_, value) in &mut self.0 {
+            *value = value.map(|value| -value);
+        }
+        self
+    }
 }
 
 /// Where `f` is least, or `None` where it exists nowhere.
 ///
-/// `samples` are its values in rising order of angle within one turn, at most a few degrees apart. Each valley between
+/// `ring` holds its values at angles at most a few degrees apart. Each valley between
 /// samples is narrowed to rounding, and so is each limit of where `f` exists, so the answer is exact unless two valleys
 /// share one gap between samples.
-pub fn least(samples: &[Sample], f: impl Fn(f64) -> Option<f64>) -> Option<f64> {
+pub fn least(ring: &Ring, f: impl Fn(f64) -> Option<f64>) -> Option<f64> {
     // Asked at the angle that is given back: a turn more or less rounds otherwise, and at a limit of `f` that decides.
     let f = |phi: f64| f(wrapped(phi));
     let sure = |phi: f64| f(phi).unwrap_or(f64::INFINITY);
@@ -114,7 +135,7 @@ pub fn least(samples: &[Sample], f: impl Fn(f64) -> Option<f64>) -> Option<f64> 
             best = Some((phi, value));
         }
     };
-    for [before, here, after] in triples(samples) {
+    for [before, here, after] in ring.triples() {
         let Some(value) = here.1 else { continue };
         offer(here.0, value);
         let (mut low, mut high) = (before.0, after.0);
@@ -138,8 +159,8 @@ mod tests {
     use super::*;
     use std::f64::consts::PI;
 
-    fn sampled(f: impl Fn(f64) -> Option<f64>) -> Vec<Sample> {
-        table().iter().map(|node| (node.phi, f(node.phi))).collect()
+    fn sampled(f: impl Fn(f64) -> Option<f64>) -> Ring {
+        Ring::closed(table().iter().map(|node| (node.phi, f(node.phi))))
     }
 
     #[test]
@@ -172,8 +193,9 @@ mod tests {
     #[test]
     fn neighbours_close_the_circle() {
         let samples = [(0.0, Some(1.0)), (2.0, Some(2.0)), (4.0, None)];
-        let all: Vec<_> = triples(&samples).collect();
-        assert_eq!(all[0], [(4.0 - TAU, None), (0.0, Some(1.0)), (2.0, Some(2.0))]);
-        assert_eq!(all[2], [(2.0, Some(2.0)), (4.0, None), (TAU, Some(1.0))]);
+        let ring = Ring::closed(samples.into_iter());
+        let all: Vec<_> = ring.triples().collect();
+        assert_eq!(all[0], [&(4.0 - TAU, None), &(0.0, Some(1.0)), &(2.0, Some(2.0))]);
+        assert_eq!(all[2], [&(2.0, Some(2.0)), &(4.0, None), &(TAU, Some(1.0))]);
     }
 }

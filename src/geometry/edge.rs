@@ -1,7 +1,7 @@
 //! The edge that a cylinder leaves on a body of revolution when it cuts one end off.
 
 use super::chord::TOUCH;
-use super::circle::{Node, Sample, boundary, least, table, triples, valley, wrapped};
+use super::circle::{Node, Ring, boundary, least, table, valley, wrapped};
 use super::generators::{Generators, Keep, Seen};
 use super::{Cylinder, Line};
 use crate::quantity::Real;
@@ -64,15 +64,15 @@ impl<'a, T: Real> Edge<'a, T> {
         let seen = Seen::new(&body, cylinder, keep);
         let place = |node: Node| Place { node, whole: false, station: seen.crossing(node) };
         let mut places: Vec<Place<T>> = Vec::with_capacity(table().len());
-        let mut clear: Vec<Sample> = Vec::with_capacity(table().len());
-        for node in table() {
+        let mut widest = f64::NEG_INFINITY;
+        let clear = Ring::closed(table().iter().map(|node| {
             let (station, clearance) = seen.look(*node);
             places.push(Place { node: *node, whole: true, station });
-            clear.push((node.phi, Some(clearance)));
-        }
+            widest = widest.max(clearance);
+            (node.phi, Some(clearance))
+        }));
         let hidden = turning_points(&clear, &|phi| seen.clearance(Node::at(phi)), body.outline.widest());
-        let widest = clear.iter().filter_map(|sample| sample.1).chain(hidden.iter().map(|spot| spot.1));
-        let narrowest = -widest.fold(f64::NEG_INFINITY, f64::max);
+        let narrowest = -hidden.iter().map(|spot| spot.1).fold(widest, f64::max);
         let odd = |spot: &&(f64, f64)| {
             let before = places.iter().rev().find(|place| place.node.phi <= spot.0);
             seen.crossing(Node::at(spot.0)).is_some() != before.is_some_and(|place| place.station.is_some())
@@ -107,14 +107,17 @@ impl<'a, T: Real> Edge<'a, T> {
 
     /// The ranges of directions that the cylinder passes by. Empty where it meets all; one whole turn where it meets none.
     pub fn gaps(&self) -> Vec<Gap> {
-        let samples = self.samples(|_, _| Some(0.0));
-        if samples.iter().all(|sample| sample.1.is_none()) {
+        let met = |place: &Place<T>| place.station.is_some();
+        if self.places.iter().all(met) {
+            return Vec::new();
+        }
+        if !self.places.iter().any(met) {
             return vec![Gap { from: 0.0, to: TAU }];
         }
         let holds = |phi: f64| self.seen.crossing(Node::at(phi)).is_some();
         let mut starts = Vec::new();
         let mut ends = Vec::new();
-        for [_, here, after] in triples(&samples) {
+        for [_, here, after] in self.ring(|_, _| Some(0.0)).triples() {
             match (here.1, after.1) {
                 (Some(_), None) => starts.push(boundary(here.0, after.0, holds)),
                 (None, Some(_)) => ends.push(boundary(after.0, here.0, holds)),
@@ -143,49 +146,48 @@ impl<'a, T: Real> Edge<'a, T> {
     /// The direction where `measure` of the edge's point and its station is least. Points where it is `None` do not count.
     pub fn least(&self, measure: impl Fn(&Point3<T>, T) -> Option<f64>) -> Option<f64> {
         let at = |node: Node, station: T| measure(&self.body.point(node, station), station);
-        let samples = self.samples(at);
-        least(&samples, |phi| {
+        least(&self.ring(at), |phi| {
             let node = Node::at(phi);
             at(node, self.seen.crossing(node)?)
         })
     }
 
-    /// Direction and station of the edge's smallest station.
-    pub fn smallest_station(&self) -> Option<(f64, T)> {
-        self.extreme_station(1.0)
-    }
-
-    /// Direction and station of the edge's largest station.
-    pub fn largest_station(&self) -> Option<(f64, T)> {
-        self.extreme_station(-1.0)
-    }
-
-    fn extreme_station(&self, sign: f64) -> Option<(f64, T)> {
-        let samples = self.samples(|_, station| Some(sign * station.value()));
-        let phi = least(&samples, |phi| Some(sign * self.seen.crossing(Node::at(phi))?.value()))?;
-        Some((phi, self.station(phi)?))
+    /// The edge's smallest and largest station, each with its direction.
+    pub fn extreme_stations(&self) -> Option<((f64, T), (f64, T))> {
+        let station = |phi: f64| self.seen.crossing(Node::at(phi));
+        let ring = self.ring(|_, station| Some(station.value()));
+        let low = least(&ring, |phi| Some(station(phi)?.value()))?;
+        let high = least(&ring.turned_over(), |phi| Some(-station(phi)?.value()))?;
+        Some(((low, station(low)?), (high, station(high)?)))
     }
 
     /// Smallest and largest place of the edge along `line`.
     pub fn extent(&self, line: &Line<T>) -> Option<(T, T)> {
-        let along =
-            |node: Node, station: T| (self.body.point(node, station) - line.point).dot(&line.direction);
+        let along = self.along(line);
         let at = |phi: f64| {
             let node = Node::at(phi);
             Some(along(node, self.seen.crossing(node)?))
         };
-        let mut samples = self.samples(|node, station| Some(along(node, station).value()));
-        let low = least(&samples, |phi| Some(at(phi)?.value()))?;
-        for (_, place) in &mut samples {
-            *place = place.map(|place| -place);
-        }
-        let high = least(&samples, |phi| Some(-at(phi)?.value()))?;
+        let ring = self.ring(|node, station| Some(along(node, station).value()));
+        let low = least(&ring, |phi| Some(at(phi)?.value()))?;
+        let high = least(&ring.turned_over(), |phi| Some(-at(phi)?.value()))?;
         Some((at(low)?, at(high)?))
     }
 
-    fn samples(&self, measure: impl Fn(Node, T) -> Option<f64>) -> Vec<Sample> {
+    /// How far along `line` the surface's points lie, by direction and station. Most of that is the same for all of them.
+    fn along(&self, line: &Line<T>) -> impl Fn(Node, T) -> T + '_ {
+        let Generators { axis, first, second, outline } = self.body;
+        let start = (axis.point - line.point).dot(&line.direction);
+        let [ahead, first, second] = [axis.direction, first, second].map(|way| way.dot(&line.direction));
+        move |node, station| {
+            let out = first * T::of(node.cos) + second * T::of(node.sin);
+            start + ahead * station + out * outline.radius_towards(node, station)
+        }
+    }
+
+    fn ring(&self, measure: impl Fn(Node, T) -> Option<f64>) -> Ring {
         let value = |place: &Place<T>| place.station.and_then(|station| measure(place.node, station));
-        self.places.iter().map(|place| (place.node.phi, value(place))).collect()
+        Ring::closed(self.places.iter().map(|place| (place.node.phi, value(place))))
     }
 }
 
@@ -198,9 +200,9 @@ fn gap(from: f64, ends: &[f64]) -> Gap {
 
 /// Places between samples where the clearance turns back just before, or just after, it passes 0: a narrow gap or a
 /// narrow contact that the samples step over. `(angle, clearance)`.
-fn turning_points(samples: &[Sample], clearance: &dyn Fn(f64) -> f64, radius: f64) -> Vec<(f64, f64)> {
+fn turning_points(ring: &Ring, clearance: &dyn Fn(f64) -> f64, radius: f64) -> Vec<(f64, f64)> {
     let mut found = Vec::new();
-    for [before, here, after] in triples(samples) {
+    for [before, here, after] in ring.triples() {
         let (Some(x), Some(y), Some(z)) = (before.1, here.1, after.1) else { continue };
         // A generator moves by no more than this between two samples.
         if y.abs() > radius * (after.0 - before.0) {

@@ -101,7 +101,7 @@ fn edge_figures<T: Real>(
     cut.outer = profile(edge.degrees());
     cut.bore = profile(stations(&stay.generators(&stay.bore), &member.cut, which.keep()).into_iter());
     cut.feathers = edge.narrowest() < stay.wall.value();
-    let (smallest, largest) = (edge.smallest_station(), edge.largest_station());
+    let (smallest, largest) = edge.extreme_stations().unzip();
     let (long, short) = if which == Which::Front { (smallest, largest) } else { (largest, smallest) };
     cut.long_point = long.map(|(_, s)| Length::from_mm(s));
     cut.long_point_phi = long.map(|(phi, _)| degrees(phi));
