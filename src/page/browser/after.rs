@@ -21,13 +21,14 @@ pub fn follow_painted(act: impl FnMut(bool) + 'static) {
 }
 
 fn follow_painted_boxed(mut act: Box<dyn FnMut(bool)>) {
-    let due = ArcTrigger::new();
+    let due = RwSignal::new(false);
     // Says whether it waits. While it does, it follows nothing but the end of its waiting.
     Effect::new(move |waits: Option<bool>| {
         due.track();
         if waits == Some(false) {
-            let due = due.clone();
-            soon(move || due.notify());
+            soon(move || {
+                due.try_set(true);
+            });
             return true;
         }
         act(waits.is_none());
@@ -84,6 +85,20 @@ pub fn paint(act: impl FnOnce() + 'static) {
 pub fn idle(act: impl FnOnce() + 'static) {
     let owner = Owner::current().unwrap_or_default();
     paint(move || set_timeout(move || owner.with(act), Duration::ZERO));
+}
+
+/// Does `act` when what is being made now goes; until then it keeps what it holds.
+pub fn gone(act: impl FnOnce() + 'static) {
+    gone_boxed(Box::new(act));
+}
+
+fn gone_boxed(act: Box<dyn FnOnce()>) {
+    let kept = StoredValue::new_local(Some(act));
+    on_cleanup(move || {
+        if let Some(act) = kept.try_update_value(Option::take).flatten() {
+            act();
+        }
+    });
 }
 
 /// Whether the page has been painted since it was opened.

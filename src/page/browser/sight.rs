@@ -30,10 +30,8 @@ fn watch(element: &Element, seen: RwSignal<bool>) {
     });
     let Ok(observer) = IntersectionObserver::new(note.as_ref().unchecked_ref()) else { return };
     observer.observe(element);
-    let kept = StoredValue::new_local((observer, note));
-    on_cleanup(move || {
-        if let Some((observer, _)) = kept.try_update_value(|kept| (kept.0.clone(), ())) {
-            observer.disconnect();
-        }
+    after::gone(move || {
+        observer.disconnect();
+        drop(note);
     });
 }

@@ -118,7 +118,6 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
         Some(write(held.now()?.value, held.spec()?, held.unit()))
     };
-    let place = steady(move || held.place());
     let lit = move || held.now().is_some_and(|now| session.lit.with(|lit| lit.as_ref() == Some(&now.path)));
     let mark = svg("g")
         .class("handle")
@@ -139,6 +138,6 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
         .on("focus", move |_| held.touch());
     let circle = |class: &str, radius: &str| svg("circle").class(class).set("r", radius);
     // Moved as one, within the mark: the pointer's place is told in the drawing's own units.
-    let circles = svg("g").follow("transform", move || place.get());
+    let circles = svg("g").follow("transform", move || held.place());
     mark.add(circles.add(circle("reach", "24")).add(circle("knob", "9")))
 }
