@@ -25,8 +25,11 @@ pub fn drawn(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
             attributes.extend([("x", px(x)), ("y", px(y)), ("text-anchor", anchor_word(*anchor).to_owned())]);
             Drawn { tag: "text", attributes, words: text.clone() }
         }
-        shape => {
-            attributes.push(("d", outline(shape, scale)));
+        Shape::Line { a, b } => chain("polyline", attributes, &[*a, *b], scale),
+        Shape::Path { points, closed: false } => chain("polyline", attributes, points, scale),
+        Shape::Path { points, closed: true } => chain("polygon", attributes, points, scale),
+        Shape::Circle { at, radius } => {
+            attributes.push(("d", circle(*at, *radius, scale)));
             Drawn { tag: "path", attributes, words: String::new() }
         }
     }
@@ -56,36 +59,30 @@ const fn anchor_word(anchor: Anchor) -> &'static str {
     }
 }
 
-fn outline(shape: &Shape, scale: Scale) -> String {
-    match shape {
-        Shape::Line { a, b } => points(&[*a, *b], false, scale),
-        Shape::Path { points: list, closed } => points(list, *closed, scale),
-        Shape::Circle { at, radius } => {
-            let (x, y) = scale.at(*at);
-            let r = px(radius * scale.px_per_mm);
-            format!(
-                "M{} {}m-{r} 0a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 -{d} 0",
-                px(x),
-                px(y),
-                d = px(2.0 * radius * scale.px_per_mm)
-            )
+/// A chain of lines. Its points are no property of its style, as a path's are: it can move and nothing is styled anew.
+fn chain(
+    tag: &'static str,
+    mut attributes: Vec<(&'static str, String)>,
+    list: &[Point],
+    scale: Scale,
+) -> Drawn {
+    let mut points = String::with_capacity(list.len() * 14);
+    for point in list {
+        let (x, y) = scale.at(*point);
+        if !points.is_empty() {
+            points.push(' ');
         }
-        Shape::Text { .. } => String::new(),
+        write_fixed(&mut points, x, 1);
+        points.push(' ');
+        write_fixed(&mut points, y, 1);
     }
+    attributes.push(("points", points));
+    Drawn { tag, attributes, words: String::new() }
 }
 
-fn points(list: &[Point], closed: bool, scale: Scale) -> String {
-    let mut path = String::with_capacity(list.len() * 14);
-    for (index, point) in list.iter().enumerate() {
-        let (x, y) = scale.at(*point);
-        let letter = if index == 0 { 'M' } else { 'L' };
-        path.push(letter);
-        write_fixed(&mut path, x, 1);
-        path.push(' ');
-        write_fixed(&mut path, y, 1);
-    }
-    if closed {
-        path.push('Z');
-    }
-    path
+fn circle(at: Point, radius: f64, scale: Scale) -> String {
+    let (x, y) = scale.at(at);
+    let r = px(radius * scale.px_per_mm);
+    let d = px(2.0 * radius * scale.px_per_mm);
+    format!("M{} {}m-{r} 0a{r} {r} 0 1 0 {d} 0a{r} {r} 0 1 0 -{d} 0", px(x), px(y))
 }

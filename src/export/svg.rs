@@ -54,7 +54,9 @@ mod tests {
         );
         assert!(svg.contains(r#"<text class="pen-text" data-topic="a&quot;b" x="22.0" y="32.0" text-anchor="start">&lt;b&gt;&amp;</text>"#), "{svg}");
         assert!(
-            svg.contains(r#"<path class="pen-thin" data-topic="a&quot;b" d="M22.0 32.0L42.0 32.0"></path>"#),
+            svg.contains(
+                r#"<polyline class="pen-thin" data-topic="a&quot;b" points="22.0 32.0 42.0 32.0"></polyline>"#
+            ),
             "{svg}"
         );
     }

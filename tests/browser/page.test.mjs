@@ -158,7 +158,7 @@ const drawn = (page) =>
   page.evaluate(() => {
     const svg = [...document.querySelectorAll("#app .view svg")].find((svg) => svg.getBoundingClientRect().width > 0);
     const { x, y, width, height } = svg.getBoundingClientRect();
-    return { box: [x, y, width, height].map(Math.round), lines: [...svg.querySelectorAll("path")].map((path) => path.getAttribute("d")), visible: getComputedStyle(svg).visibility };
+    return { box: [x, y, width, height].map(Math.round), lines: [...svg.querySelectorAll(".marks > *")].map((mark) => mark.getAttribute("points") ?? mark.getAttribute("d")), visible: getComputedStyle(svg).visibility };
   });
 
 test("a first visit sees the starting job drawn before the page has started, where and as the page draws it", async () => {

@@ -122,7 +122,7 @@ fn travel(session: Session, on: bool) {
 fn settle_when_quiet(session: Session) {
     let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
     let job = session.job();
-    after::follow(move |_| {
+    after::follow_painted(move |_| {
         job.track();
         if let Some(running) = timer.get_value() {
             running.clear();

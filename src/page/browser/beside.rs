@@ -32,7 +32,7 @@ pub fn follow(
         next: StoredValue::new(None),
         take: StoredValue::new(Box::new(take)),
     };
-    after::follow(move |_| {
+    after::follow_painted(move |_| {
         if let Some(question) = question() {
             line.next.set_value(Some(question));
             answer_next(line);

@@ -32,11 +32,9 @@ fn follow(element: Element, width: RwSignal<f64>) {
     let watch = Closure::<dyn Fn()>::new(measure);
     let Ok(observer) = ResizeObserver::new(watch.as_ref().unchecked_ref()) else { return };
     observer.observe(&element);
-    let kept = StoredValue::new_local((observer, watch));
-    on_cleanup(move || {
-        if let Some((observer, _)) = kept.try_update_value(|kept| (kept.0.clone(), ())) {
-            observer.disconnect();
-        }
+    after::gone(move || {
+        observer.disconnect();
+        drop(watch);
     });
 }
 

@@ -6,6 +6,12 @@ use staywright::quantity::{Angle, Bounds, Length, LengthUnit};
 use staywright::trade::{Find, Hand, PairName};
 use staywright::work::{Named, Reading};
 
+/// Whether there are any figures of the stay on that side.
+pub fn has_lay_facts(plan: &Plan, name: PairName, hand: Hand) -> bool {
+    let stay = plan.pair(name).stay(hand);
+    stay.bent.is_some() || stay.raw.is_some()
+}
+
 /// The figures of the stay on that side; none for a straight tube with a plain wall.
 pub fn lay_facts(plan: &Plan, name: PairName, hand: Hand, unit: LengthUnit) -> Vec<Named> {
     let (pair, tube) = (plan.pair(name), &plan.job.pair(name).side(hand).tube);

@@ -3,6 +3,7 @@
 use super::ids::id;
 use super::step_button::step_button;
 use crate::browser::part::{Part, part};
+use crate::browser::steady::steady;
 use crate::session::entry::{stepped, unit_sign, written};
 use crate::session::{Faulty, Session};
 use leptos::prelude::*;
@@ -18,14 +19,20 @@ struct Draft {
     note: Option<String>,
 }
 
+/// What the field shows.
+#[derive(Clone, Default, PartialEq)]
+struct Shown {
+    text: String,
+    note: Option<String>,
+    fault: Option<String>,
+}
+
 /// The figure at a path, as the rest of its field needs it.
 #[derive(Clone, Copy)]
 struct Entry {
     session: Session,
     path: StoredValue<String>,
     spec: &'static Spec,
-    /// The number that the job holds.
-    value: Memo<Option<f64>>,
     draft: RwSignal<Option<Draft>>,
     typing: RwSignal<bool>,
 }
@@ -35,48 +42,32 @@ impl Entry {
         let session = Session::here();
         let (spec, _) = session.follow.figure(path)?;
         let path = StoredValue::new(path.to_owned());
-        let own = path.get_value();
-        let value = Memo::new(move |_| session.follow.figure(&own).map(|(_, value)| value));
-        Some(Self { session, path, spec, value, draft: RwSignal::new(None), typing: RwSignal::new(false) })
+        Some(Self { session, path, spec, draft: RwSignal::new(None), typing: RwSignal::new(false) })
     }
 
+    /// The number that the job holds.
     fn value(self) -> Option<f64> {
-        self.value.get()
+        self.path.with_value(|path| self.session.follow.figure(path).map(|(_, value)| value))
     }
 
     fn unit(self) -> LengthUnit {
         self.session.settings.unit.get()
     }
 
-    fn faulty(self) -> Option<Faulty> {
-        self.path.with_value(|path| self.session.refused(path))
-    }
-
-    /// The draft, as long as the figure is still what it says.
-    fn live_draft(self) -> Option<Draft> {
+    fn shown(self) -> Shown {
+        if let Some(Faulty { text, message, .. }) = self.path.with_value(|path| self.session.refused(path)) {
+            return Shown { text, note: None, fault: Some(message) };
+        }
         let value = self.value();
-        self.draft.get().filter(|draft| Some(draft.value) == value)
-    }
-
-    fn text(self) -> String {
-        if let Some(faulty) = self.faulty() {
-            return faulty.text;
-        }
-        match self.live_draft().filter(|_| self.typing.get()) {
-            Some(draft) => draft.text,
-            None => self.value().map_or_else(String::new, |value| written(value, self.spec, self.unit())),
-        }
-    }
-
-    fn note(self) -> Option<String> {
-        if self.faulty().is_some() { None } else { self.live_draft().and_then(|draft| draft.note) }
-    }
-
-    fn fault(self) -> Option<String> {
-        let of_the_job = || self.path.with_value(|path| self.session.follow.fault_at(path));
-        self.faulty()
-            .map(|faulty| faulty.message)
-            .or_else(|| of_the_job().map(|message| format!("{}.", capital(&message))))
+        // The draft, as long as the figure is still what it says.
+        let draft = self.draft.get().filter(|draft| Some(draft.value) == value);
+        let text = match &draft {
+            Some(draft) if self.typing.get() => draft.text.clone(),
+            _ => value.map_or_else(String::new, |value| written(value, self.spec, self.unit())),
+        };
+        let fault = self.path.with_value(|path| self.session.follow.fault_at(path));
+        let fault = fault.map(|message| format!("{}.", capital(&message)));
+        Shown { text, note: draft.and_then(|draft| draft.note), fault }
     }
 
     fn type_in(self, text: String) {
@@ -135,6 +126,7 @@ impl Entry {
 /// The field of the figure at `path`; `None` where the job holds no such figure.
 pub fn figure_field(path: &str) -> Option<Part> {
     let entry = Entry::new(path)?;
+    let shown = steady(move || entry.shown());
     let own = id(path);
     let name = capital(entry.spec.name);
     let (note_id, fault_id) = (format!("{own}-note"), format!("{own}-fault"));
@@ -144,7 +136,7 @@ pub fn figure_field(path: &str) -> Option<Part> {
         .words(move || unit_sign(entry.spec, entry.unit()).to_owned());
     let text = part("div")
         .class("field-text")
-        .add(input(entry, &own).set("aria-describedby", &format!("{note_id} {fault_id}")))
+        .add(input(entry, shown, &own).set("aria-describedby", &format!("{note_id} {fault_id}")))
         .add(unit);
     let row = part("div")
         .class("field-row")
@@ -156,17 +148,17 @@ pub fn figure_field(path: &str) -> Option<Part> {
     let fault = part("p").class("fault").set("id", &fault_id).set("aria-live", "polite");
     let field = part("div")
         .class("field")
-        .toggle("faulty", move || entry.fault().is_some())
+        .toggle("faulty", move || shown.with(|shown| shown.fault.is_some()))
         .toggle("lit", move || entry.lit())
         .on("pointerenter", move |_| entry.touch())
         .add(part("label").set("for", &own).text(&name))
         .add(row)
-        .add(note.words_if(move || entry.note()))
-        .add(fault.words_if(move || entry.fault()));
+        .add(note.words_if(move || shown.with(|shown| shown.note.clone())))
+        .add(fault.words_if(move || shown.with(|shown| shown.fault.clone())));
     Some(field)
 }
 
-fn input(entry: Entry, id: &str) -> Part {
+fn input(entry: Entry, shown: ReadSignal<Shown>, id: &str) -> Part {
     let keypad = move || if entry.unit() == LengthUnit::Inch { "text" } else { "decimal" };
     part("input")
         .set("id", id)
@@ -176,8 +168,8 @@ fn input(entry: Entry, id: &str) -> Part {
         .set("enterkeyhint", "done")
         .follow("inputmode", move || Some(keypad().to_owned()))
         .follow_if("data-typing", move || entry.typing.get())
-        .follow("aria-invalid", move || entry.fault().map(|_| "true".to_owned()))
-        .value(move || entry.text())
+        .follow("aria-invalid", move || shown.with(|shown| shown.fault.as_ref().map(|_| "true".to_owned())))
+        .value(move || shown.with(|shown| shown.text.clone()))
         .on_input(move |text| entry.type_in(text))
         .on_key(move |event| entry.key(&event))
         .on("focus", move |_| entry.touch())

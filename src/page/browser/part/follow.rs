@@ -41,8 +41,13 @@ impl Part {
 
     fn toggle_boxed(self, class: &'static str, on: Live<bool>) -> Self {
         let list = self.element().class_list();
+        let mut last = false;
         self.keep(follower(Box::new(move || {
-            let _ = if on() { list.add_1(class) } else { list.remove_1(class) };
+            let now = on();
+            if now != last {
+                let _ = if now { list.add_1(class) } else { list.remove_1(class) };
+                last = now;
+            }
         })))
     }
 

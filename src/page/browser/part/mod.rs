@@ -9,6 +9,7 @@ mod drawn;
 mod events;
 mod follow;
 
+pub use drawn::Picture;
 pub use follow::Live;
 
 use leptos::prelude::document;

@@ -3,6 +3,7 @@
 use super::sheet_view::Drawing;
 use crate::browser::drag::{self, EachFrame};
 use crate::browser::part::{Part, svg};
+use crate::browser::steady::steady;
 use crate::session::Session;
 use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
@@ -29,7 +30,7 @@ struct Held {
     session: Session,
     drawing: Drawing,
     /// The handle where it is now.
-    handle: Memo<Option<Handle>>,
+    handle: ReadSignal<Option<Handle>>,
     grip: StoredValue<Option<Grip>>,
     frame: EachFrame<f64>,
 }
@@ -98,14 +99,10 @@ impl Held {
         }
     }
 
-    /// A circle about the handle's place.
-    fn circle(self, class: &str, radius: &str) -> Part {
-        let at = move || self.now().map(|handle| self.drawing.scale.get().at(handle.at));
-        svg("circle")
-            .class(class)
-            .set("r", radius)
-            .follow("cx", move || at().map(|(x, _)| px(x)))
-            .follow("cy", move || at().map(|(_, y)| px(y)))
+    /// Where the handle is drawn.
+    fn place(self) -> Option<String> {
+        let (x, y) = self.drawing.scale.get().at(self.now()?.at);
+        Some(format!("translate({} {})", px(x), px(y)))
     }
 
     fn ends(self) -> Option<(String, String)> {
@@ -116,7 +113,7 @@ impl Held {
 /// The handle. Its element stays the same while the drawing changes, so that the pointer is not lost.
 pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let session = Session::here();
-    let handle = Memo::new(move |_| drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
+    let handle = steady(move || drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
     let held = Held { session, drawing, handle, grip: StoredValue::new(None), frame: EachFrame::new() };
     let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
         Some(write(held.now()?.value, held.spec()?, held.unit()))
@@ -139,5 +136,8 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
         .on_key(move |event| held.key(&event))
         .on("keyup", move |_| session.settle())
         .on("focus", move |_| held.touch());
-    mark.add(held.circle("reach", "24")).add(held.circle("knob", "9"))
+    let circle = |class: &str, radius: &str| svg("circle").class(class).set("r", radius);
+    // Moved as one, within the mark: the pointer's place is told in the drawing's own units.
+    let circles = svg("g").follow("transform", move || held.place());
+    mark.add(circles.add(circle("reach", "24")).add(circle("knob", "9")))
 }

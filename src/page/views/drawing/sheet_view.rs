@@ -1,14 +1,15 @@
 //! A sheet, drawn to scale in the room there is.
 
 use super::handle::handle_mark;
-use crate::browser::part::{Part, part, svg};
+use crate::browser::part::{Part, Picture, part, svg};
+use crate::browser::sight::in_sight;
 use crate::browser::{self, size, topic};
 use crate::session::Session;
 use crate::session::follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::{Room, Sheet};
-use staywright::export::{EDGE, Scale, drawn, px};
+use staywright::export::{EDGE, Scale, px};
 use staywright::quantity::LengthUnit;
 
 /// Height of the lettering, px; the style sheet says the same.
@@ -40,8 +41,17 @@ pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Room) -> Sheet + Send + 
 
 fn view(tall: f64, still: bool, draw: Draw) -> Part {
     let room = part("div");
-    let size = Size::of(&room, tall);
-    let sheet = Memo::new(move |_| size.room().map(|room| Shared::new(draw(room))));
+    let (size, seen) = (Size::of(&room, tall), in_sight(&room));
+    let history = Session::here().history();
+    // Out of sight, the last settled state is enough.
+    let sheet = Memo::new(move |_| {
+        let draw = || size.room().map(|room| Shared::new(draw(room)));
+        if seen.get() {
+            return draw();
+        }
+        history.track();
+        untrack(draw)
+    });
     shown(still, room, Drawing::new(sheet, size))
 }
 
@@ -84,10 +94,7 @@ fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
     let role = move || if handles().is_empty() { "img" } else { "group" };
     let marks = svg("g").class("marks").set("aria-hidden", "true").drawn(move || {
         let (scale, lit) = (drawing.scale.get(), lit.get());
-        drawing.sheet.with(|sheet| {
-            let marks = sheet.iter().flat_map(|sheet| &sheet.marks);
-            marks.map(|mark| drawn(mark, scale, lit.as_deref())).collect()
-        })
+        drawing.sheet.get().map(|sheet| Picture { sheet, scale, lit })
     });
     let sheet = svg("svg")
         .follow("viewBox", move || Some(view_box()))
