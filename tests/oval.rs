@@ -138,6 +138,42 @@ fn calipers_and_rooms_go_by_how_far_an_oval_reaches() {
     }
 }
 
+/// By hand: a stay that leaves the middle plane comes nearest to its mirror at its front end, where it counts as a ball as wide as
+/// the oval is across the bicycle there. A bend behind it turns the oval's sides from where they point at the stay's middle.
+#[test]
+fn towards_the_other_stay_an_oval_is_as_wide_as_it_is_where_it_is() {
+    let (half, width, height) = (28.0, 22.0, 14.0);
+    for (rotation, roll) in [(-60.0, -60.0), (-90.0, -140.0), (150.0, 100.0), (30.0, -140.0)] {
+        let mut job = oval_throughout(half, (20.0, 20.0), 0.0);
+        let tube = &mut job.chainstays.right.tube;
+        let bend = Bend {
+            before: mm(60.0),
+            rotation: Angle::from_degrees(rotation),
+            angle: Angle::from_degrees(14.0),
+            radius: mm(150.0),
+        };
+        tube.bends = Bends::of([bend]);
+        tube.bends.roll = Some(Angle::from_degrees(roll));
+        (tube.length, tube.front_trim) = (mm(600.0), mm(10.0));
+        tube.ovals = ovals(&[press(-40.0, 40.0, 10.0, (width, height), 13.0)]);
+        job.chainstays.right.rear.half_spacing = mm(74.0);
+        let plan = plan(&job).unwrap();
+        let stay = &plan.pairs.chainstays.right;
+        let (tip, front) = (stay.front.long_point().unwrap().mm(), stay.bent.as_ref().unwrap().line.at(0.0));
+        let up = front.tangent.cross(&front.normal);
+        let (sin, cos) = 13_f64.to_radians().sin_cos();
+        let (wide, high) = (front.normal.y * cos + up.y * sin, up.y * cos - front.normal.y * sin);
+        let ball = (0.5 * width * wide).hypot(0.5 * height * high) / wide.hypot(high);
+        let all = rooms(&plan);
+        let room = &all.iter().find(|room| room.pair == PairName::Chainstays).unwrap().gaps;
+        let gap = room.iter().find(|gap| gap.to == Neighbour::Other).unwrap();
+        assert!((gap.station.mm() - tip).abs() < 1e-9, "{gap:?}");
+        let expected = 2.0 * (half + tip * front.tangent.y - ball);
+        assert!((gap.gap.mm() - expected).abs() < 1e-9, "{} {expected}", gap.gap.mm());
+        assert!((plan.pairs.chainstays.room_between.mm() - expected).abs() < 1e-9);
+    }
+}
+
 fn generated() -> impl Strategy<Value = Job> {
     let table = proptest::collection::vec((30.0..80.0, -180.0..180.0, 2.0..12.0, 100.0..260.0), 0..=2);
     let sizes = (13.0..24.0, 14.0..30.0, -180.0..180.0, 11.0..18.0, 11.0..18.0);

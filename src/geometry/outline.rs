@@ -50,6 +50,13 @@ impl<T: Real> Piece<T> {
     }
 }
 
+/// A direction at length 1; φ = 0 where there is none.
+fn unit<T: Real>((x, y): (T, T)) -> (T, T) {
+    let square = x * x + y * y;
+    let length = if square.value() > 1e-18 { square.sqrt() } else { T::zero() };
+    if length.value() > 0.0 { (x / length, y / length) } else { (T::one(), T::zero()) }
+}
+
 /// A radius by station, constant before the first knot and after the last.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outline<T = f64> {
@@ -140,12 +147,33 @@ impl<T: Real> Outline<T> {
 
     /// The round body that reaches as far as this one in a direction, and against it, at every station. The direction is given by its
     /// components along φ = 0 and a quarter turn on, of any length; with none it is φ = 0.
-    pub fn seen(&self, (x, y): (T, T)) -> Self {
-        let square = x * x + y * y;
-        let length = if square.value() > 1e-18 { square.sqrt() } else { T::zero() };
-        let way = if length.value() > 0.0 { (x / length, y / length) } else { (T::one(), T::zero()) };
+    pub fn seen(&self, way: (T, T)) -> Self {
+        let way = unit(way);
+        self.as_round(|piece| piece.reach(way))
+    }
+
+    /// The same where the direction changes along a bent body: straight between what each piece reaches at its two ends.
+    pub fn seen_along(&self, way: impl Fn(T) -> (T, T)) -> Self {
+        let reach = |piece: &Piece<T>, station: T| {
+            let (at_zero, slope) = piece.reach(unit(way(station)));
+            at_zero + slope * station
+        };
+        self.as_round(|piece| {
+            if piece.oval.is_none() {
+                return (piece.at_zero, piece.slope);
+            }
+            let (first, length) = (reach(piece, piece.from), piece.to - piece.from);
+            // An oval may be level at one place alone.
+            let level = length.value() <= 0.0;
+            let slope = if level { T::zero() } else { (reach(piece, piece.to) - first) / length };
+            (first - slope * piece.from, slope)
+        })
+    }
+
+    /// The round body with each piece's radius carried on to station 0, and slope.
+    fn as_round(&self, radius: impl Fn(&Piece<T>) -> (T, T)) -> Self {
         let piece = |piece: &Piece<T>| {
-            let (at_zero, slope) = piece.reach(way);
+            let (at_zero, slope) = radius(piece);
             Piece { at_zero, slope, oval: None, ..*piece }
         };
         Self { pieces: self.pieces.iter().map(piece).collect() }

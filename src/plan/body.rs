@@ -21,3 +21,11 @@ pub fn stay_surface<T: Real>(stay: &Stay<T>, tube: &Tube<T>) -> Outline<T> {
     let trim = stay.bent.as_ref().map_or(tube.front_trim, |bent| bent.trim);
     surface_from(tube, trim.mm())
 }
+
+/// A stay's surface as the stay across the bicycle sees it: an oval counts as round, as wide as it is across where it lies.
+pub(super) fn seen_across<T: Real>(line: &Centreline<T>, surface: &Outline<T>, sign: f64) -> Outline<T> {
+    surface.seen_along(|station| {
+        let (mark, tangent) = (line.mark(station), line.at(station).tangent);
+        (mark.y, tangent.cross(&mark).y * T::of(sign))
+    })
+}

@@ -1,6 +1,7 @@
 //! One pair of stays.
 
 use super::axes::Axes;
+use super::body::seen_across;
 use super::cut::Which;
 use super::lay::Laid;
 use super::notices::{Notices, mm};
@@ -82,13 +83,17 @@ fn shared_depth<T: Real>(right: &Spans<T>, left: &Spans<T>, which: Which) -> Opt
 fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
     let [right, left] = both.laid;
     let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i));
-    let [right_seen, left_seen] = both.laid.map(|laid| laid.above(laid.length * T::of(0.5)));
     if right.bent.is_some() || left.bent.is_some() {
-        let lines = [right.line(), left.line()];
-        let [one, other] = [(&right_seen, &lines[0], right_ends), (&left_seen, &lines[1], left_ends)]
+        let [(right_line, right_seen), (left_line, left_seen)] = both.laid.map(|laid| {
+            let line = laid.line();
+            let outline = seen_across(&line, &laid.outer, laid.hand.sign());
+            (line, outline)
+        });
+        let [one, other] = [(&right_seen, &right_line, right_ends), (&left_seen, &left_line, left_ends)]
             .map(|(outline, line, (from, to))| Pipe { line, outline, from, to });
         return Length::from_mm(gap_between(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance));
     }
+    let [right_seen, left_seen] = both.laid.map(|laid| laid.above(laid.length * T::of(0.5)));
     let [one, other] = [(right, &right_seen, right_ends), (left, &left_seen, left_ends)]
         .map(|(laid, outline, (from, to))| Spindle { axis: laid.axis, outline, from, to });
     Length::from_mm(room(&one, &other).unwrap_or(T::zero()))

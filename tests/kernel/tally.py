@@ -49,6 +49,7 @@ class Line:
 class Tally:
     lines: dict = field(default_factory=dict)
     failures: list = field(default_factory=list)
+    tolerances: dict = field(default_factory=lambda: TOLERANCES)
     jobs_with_cuts: int = 0
     unresolved_volumes: int = 0
 
@@ -56,7 +57,7 @@ class Tally:
         """Counts one comparison whose figures lie `deviation` apart."""
         line = self.lines.setdefault(kind, Line())
         line.count += 1
-        if not deviation <= TOLERANCES[kind]:
+        if not deviation <= self.tolerances[kind]:
             line.failed += 1
             self.failures.append((kind, where, f"{detail} deviation {deviation:.3g}"))
         if deviation >= line.worst and isfinite(deviation):
@@ -83,10 +84,10 @@ class Tally:
         self.unresolved_volumes += other.unresolved_volumes
 
     def print(self, shown=40):
-        for kind in TOLERANCES:
+        for kind, allowed in self.tolerances.items():
             line = self.lines.get(kind, Line())
             print(f"{kind:38} {line.count:6} compared  {line.failed:5} failed  worst {line.worst:9.2e}"
-                  f"  allowed {TOLERANCES[kind]:.0e}  {line.where}")
+                  f"  allowed {allowed:.0e}  {line.where}")
         for kind, where, text in self.failures[:shown]:
             print(f"FAILED {kind} | {where} | {text}")
         if len(self.failures) > shown:

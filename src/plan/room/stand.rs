@@ -1,6 +1,6 @@
 //! A finished stay as a body with room about it.
 
-use super::super::body::{stay_line, stay_surface};
+use super::super::body::{seen_across, stay_line, stay_surface};
 use super::super::result::Plan;
 use crate::geometry::{Centreline, Outline, Pipe};
 use crate::quantity::{Length, Real};
@@ -29,10 +29,7 @@ impl<'a, T: Real> Standing<'a, T> {
 
     /// The stay as the one across from it sees it: an oval counts as round, as wide as it is across the bicycle.
     pub(super) fn across(&self) -> Outline<T> {
-        let middle = (self.from + self.to) * T::of(0.5);
-        let (mark, tangent) = (self.line.mark(middle), self.line.at(middle).tangent);
-        let height = tangent.cross(&mark) * T::of(self.sign);
-        self.outline.seen((mark.y, height.y))
+        seen_across(&self.line, &self.outline, self.sign)
     }
 
     pub(super) fn pipe(&self) -> Pipe<'_, T> {
