@@ -1,6 +1,7 @@
 //! What pulling a handle does to its figure.
 
 use super::sheet::Point;
+use crate::quantity::Bounds;
 use nanoserde::{DeBin, SerBin};
 use std::f64::consts::PI;
 
@@ -9,6 +10,9 @@ const LEAST: f64 = 0.2 * 180.0 / PI;
 
 /// A sine below this is that of a turn that lies flat.
 const FLAT: f64 = 1e-9;
+
+/// What a cosine can be.
+const COSINE: Bounds = Bounds::new(-1.0, 1.0);
 
 /// How a figure answers when its handle is pulled.
 #[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
@@ -90,7 +94,7 @@ impl Round {
         let phase = if way <= LEAST * flat {
             way / LEAST
         } else if way <= half - LEAST * flat {
-            (flat.cos() - (way - LEAST * flat) / self.swing).max(-1.0).min(1.0).acos()
+            COSINE.nearest(flat.cos() - (way - LEAST * flat) / self.swing).acos()
         } else {
             PI - (half - way) / LEAST
         };

@@ -1,5 +1,6 @@
 //! The shop as the page keeps it: bytes that the page does not look into.
 
+use crate::ask::file::first_of;
 use crate::link::{read_shop, write_shop};
 use crate::trade::Fault;
 use crate::trade::shop::Shop;
@@ -37,10 +38,5 @@ pub(super) fn of_file(text: &str) -> Result<Shop, String> {
 }
 
 fn refused(what: &str, faults: &[Fault]) -> String {
-    let first = faults.first().map(ToString::to_string).unwrap_or_default();
-    let more = match faults.len().saturating_sub(1) {
-        0 => String::new(),
-        more => format!(" (and {more} more)"),
-    };
-    format!("{what}: {first}{more}. Nothing was changed.")
+    format!("{what}: {}. Nothing was changed.", first_of(faults))
 }
