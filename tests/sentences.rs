@@ -121,11 +121,11 @@ fn files_that_are_not_opened() {
     };
     assert_eq!(
         why(r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#),
-        "chainstay length 1200 mm is outside 250 to 800 mm (at frame.chainstay_length_mm), and 2 more faults"
+        "at frame.chainstay_length_mm, chainstay length 1200 mm is outside 250 to 800 mm (and 2 more faults)"
     );
     assert_eq!(
         why(r#"{"format":1,"frame":{"chainstay_length_mm":1200},"wheel":[]}"#),
-        "chainstay length 1200 mm is outside 250 to 800 mm (at frame.chainstay_length_mm), and 1 more fault"
+        "at wheel, an object { … } belongs here (and 1 more fault)"
     );
     assert_eq!(why("["), "it is no JSON text (EOF while parsing a list at line 1 column 1)");
 }

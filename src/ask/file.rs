@@ -12,12 +12,12 @@ pub(super) fn open(text: &str) -> Result<String, String> {
 pub(super) fn first_of(faults: &[Fault]) -> String {
     let first = faults.first().map(|fault| match fault.field.as_str() {
         "" => fault.message.clone(),
-        field => format!("{} (at {field})", fault.message),
+        field => format!("at {field}, {}", fault.message),
     });
     let more = match faults.len().saturating_sub(1) {
         0 => String::new(),
-        1 => ", and 1 more fault".to_owned(),
-        more => format!(", and {more} more faults"),
+        1 => " (and 1 more fault)".to_owned(),
+        more => format!(" (and {more} more faults)"),
     };
     first.unwrap_or_default() + &more
 }
