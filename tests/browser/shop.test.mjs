@@ -92,6 +92,14 @@ test("rubbish in three fields stays there with its fault, and the last good shop
     assert.equal(await field(page, name).getAttribute("aria-invalid"), "true");
   }
   assert.equal(await page.evaluate(() => localStorage["staywright.shop"]), before);
+  // A reload loses none of it.
+  await page.reload();
+  await ready(page);
+  await summary(page, "This shop").click();
+  for (const [name, text, words] of rubbish) {
+    await page.locator(".text-field.faulty").filter({ hasText: name }).getByText(words).waitFor();
+    assert.equal(await field(page, name).inputValue(), text);
+  }
   // The arbor as long as its neck wants it: what waited is taken.
   await keys(page, "Arbor reach", "600");
   await page.waitForFunction(() => document.querySelectorAll(".text-field.faulty").length === 2);
