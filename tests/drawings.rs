@@ -13,13 +13,13 @@ mod support;
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use staywright::drawing::{
-    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Place, Point, Pull, Room, Round, Shape, Sheet, Strip,
-    WayIn, along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
+    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Round, Shape, Sheet, Strip, WayIn,
+    along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
     side_view, side_view_with_gaps, way_in,
 };
 use staywright::geometry::{Convex, ConvexBlock, ConvexRod, Line};
 use staywright::plan::room::{Neighbour, StayRoom, rooms, strip, tip_diameter};
-use staywright::plan::{Plan, faults, solve};
+use staywright::plan::{CutAt, Plan, faults, solve};
 use staywright::quantity::{Angle, Length, LengthUnit};
 use staywright::trade::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings, Tube, starters};
 
@@ -44,10 +44,10 @@ fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
         for hand in Hand::ALL {
             sheets.push(room_strip(plan, pair, hand, &strips(plan, &about, hand), room));
             for at_front in [true, false] {
-                let place = Place { pair, hand, at_front };
+                let at = CutAt { pair, hand, at_front };
                 let all = [along_spindle, profile, fixture_tilt];
-                sheets.extend(all.map(|draw| draw(plan, place, room)));
-                sheets.push(way_in(place, &way(plan, place), room));
+                sheets.extend(all.map(|draw| draw(plan, at, room)));
+                sheets.push(way_in(at, &way(plan, at), room));
             }
         }
     }
@@ -84,9 +84,8 @@ fn strips(plan: &Plan, rooms: &[StayRoom], hand: Hand) -> Vec<Strip> {
 
 /// A saw of 40 mm by 45 mm on a stepped arbor at the end of a stroke of 60 mm along the spindle of a cut, or along the stay where
 /// it is not round; two pieces of a tube and a post beside it.
-fn way(plan: &Plan, place: Place) -> WayIn {
-    let stay = plan.pair(place.pair).stay(place.hand);
-    let cut = if place.at_front { &stay.front } else { &stay.rear };
+fn way(plan: &Plan, at: CutAt) -> WayIn {
+    let (stay, cut) = (at.stay(plan), at.cut(plan));
     let (point, direction) =
         cut.round().map_or((stay.rear_point, Vector3::y()), |cut| (cut.axis_point, cut.axis_direction));
     let (point, direction) = (Point3::from(stay.clamp.local(&point)), stay.clamp.local_direction(&direction));
@@ -431,8 +430,8 @@ fn the_strip_lines_up_with_the_clamp_plane() {
 #[test]
 fn the_way_in_is_true_to_scale() {
     let plan = solve(&starters()[0].job);
-    let place = Place { pair: PairName::Chainstays, hand: Hand::Right, at_front: true };
-    let sheet = way_in(place, &way(&plan, place), room(ROOMS[1]));
+    let at = CutAt::FIRST;
+    let sheet = way_in(at, &way(&plan, at), room(ROOMS[1]));
     let size = |points: &[Point]| {
         let extent = |of: fn(&Point) -> f64| {
             points.iter().map(of).fold(f64::NEG_INFINITY, f64::max)

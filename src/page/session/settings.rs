@@ -1,12 +1,12 @@
 //! What is kept of how the page is used: not of the job, which the link holds.
 
 use super::kept;
-use super::pick::Pick;
 use super::place::Place;
 use super::shelf::Shelf;
 use leptos::prelude::*;
 use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
+use staywright::plan::CutAt;
 use staywright::quantity::LengthUnit;
 
 /// Light or dark.
@@ -75,7 +75,7 @@ pub struct Settings {
     /// The place of the page.
     pub place: RwSignal<Place>,
     /// The cut looked at.
-    pub pick: RwSignal<Pick>,
+    pub pick: RwSignal<CutAt>,
     /// The step shown at the mill; `None` when the at-the-mill view is closed.
     pub mill: RwSignal<Option<String>>,
     /// The builder's limits.
@@ -101,7 +101,7 @@ impl Settings {
             unit: RwSignal::new(LengthUnit::default()),
             theme: RwSignal::new(Theme::default()),
             place: RwSignal::new(Place::default()),
-            pick: RwSignal::new(Pick::default()),
+            pick: RwSignal::new(CutAt::FIRST),
             mill: RwSignal::new(None),
             limits: RwSignal::new(Limits::default()),
             bench: RwSignal::new(Bench::default()),
@@ -145,7 +145,7 @@ impl Settings {
         let theme = found("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
         take(self.theme, theme);
         take(self.place, found("place").and_then(|key| Place::from_key(&key)));
-        take(self.pick, found("pick").and_then(|key| Pick::from_key(&key)));
+        take(self.pick, found("pick").and_then(|key| CutAt::from_key(&key)));
         take(self.mill, found("mill").map(Some));
         take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
