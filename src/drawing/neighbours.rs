@@ -95,14 +95,25 @@ impl Beside {
         }
     }
 
-    /// Writes its name beside its outline, where nothing is in the way.
-    pub(super) fn draw_name(&self, canvas: &mut Canvas) {
-        write_name(canvas, &self.topic(), self.to.name(), &self.parts);
+    /// Writes its name beside its outline, where nothing is in the way; whether it is there.
+    fn draw_name(&self, canvas: &mut Canvas) -> bool {
+        write_name(canvas, &self.topic(), self.to.name(), &self.parts)
     }
 }
 
-/// Writes a name beside an outline, where nothing is in the way.
-pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: &[Shape]) {
+/// Writes each name once, beside the first outline of that name that has the room. Those that find none are named in the list of
+/// rooms.
+pub(super) fn draw_names(canvas: &mut Canvas, all: &[Beside]) {
+    let mut named: Vec<&str> = Vec::new();
+    for beside in all {
+        if !named.contains(&beside.to.name()) && beside.draw_name(canvas) {
+            named.push(beside.to.name());
+        }
+    }
+}
+
+/// Writes a name beside an outline, where nothing is in the way; whether it is there.
+pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: &[Shape]) -> bool {
     let h = canvas.letter;
     let about = outline.iter().flat_map(on).filter(|at| canvas.has(*at)).take(TRIED);
     let places: Vec<(Point, Anchor)> = about
@@ -115,7 +126,7 @@ pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: 
             ]
         })
         .collect();
-    canvas.clear_note(topic, name, &places);
+    canvas.clear_note(topic, name, &places).is_some()
 }
 
 /// Places along an outline.

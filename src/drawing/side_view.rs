@@ -3,7 +3,7 @@
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
-use super::neighbours::beside;
+use super::neighbours::{beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -39,9 +39,7 @@ pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], room: Room) -> Sheet {
     dimensions(plan, view, &mut canvas);
     draw_figures(&mut canvas, &view, gaps, true);
     draw_figures(&mut canvas, &view, gaps, false);
-    for beside in &beside {
-        beside.draw_name(&mut canvas);
-    }
+    draw_names(&mut canvas, &beside);
     let text = sentence(plan, &canvas, gaps);
     canvas.finish(text)
 }
