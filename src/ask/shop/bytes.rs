@@ -10,9 +10,9 @@ pub(in crate::ask) fn read(bytes: &[u8]) -> Shop {
     opened(bytes).unwrap_or_default()
 }
 
-/// Whether anything was ever entered in a shop.
-pub(in crate::ask) const fn entered(bytes: &[u8]) -> bool {
-    !bytes.is_empty()
+/// Whether anything was ever entered in a shop but what new jobs start with.
+pub(in crate::ask) fn entered(bytes: &[u8]) -> bool {
+    !bytes.is_empty() && !opened(bytes).is_ok_and(|shop| shop.is_fixture_alone())
 }
 
 pub(super) fn write(shop: &Shop) -> Vec<u8> {
@@ -21,7 +21,7 @@ pub(super) fn write(shop: &Shop) -> Vec<u8> {
 
 /// The shop of bytes that came from elsewhere, or what is wrong with them; no bytes stand for one that was never entered.
 pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
-    if !entered(bytes) {
+    if bytes.is_empty() {
         return Ok(Shop::default());
     }
     let what = "The shop cannot be read";

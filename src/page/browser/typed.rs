@@ -26,7 +26,9 @@ fn attach_form(key: &'static str, form: FormState) {
     if let Some(before) = store::tab_read(key).and_then(|text| kept::from_text::<Waiting>(&text)) {
         form.wait_again(before);
     }
-    before_leaving(move || store::tab_write(key, form.all_waiting().map(|now| kept::to_text(&now)).as_deref()));
+    before_leaving(move || {
+        store::tab_write(key, form.all_waiting().map(|now| kept::to_text(&now)).as_deref())
+    });
 }
 
 fn attach_job(session: Session) {
