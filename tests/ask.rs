@@ -12,7 +12,7 @@ use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, To
 use staywright::link;
 use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{plan, plan_placed};
-use staywright::quantity::{Length, LengthUnit};
+use staywright::quantity::{Length, LengthUnit, show};
 use staywright::trade::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
 use staywright::work::{self, Tools};
 
@@ -192,4 +192,22 @@ fn sources_and_starting_tubes_come_in_words() {
     for tube in starting.tubes {
         assert_eq!(link::decode(&tube.tube).unwrap().name, tube.name);
     }
+}
+
+#[test]
+fn the_order_of_work_ends_with_what_to_measure() {
+    let job = starters()[1].job.clone();
+    let plan = plan(&job).unwrap();
+    let Answer::Steps(order) =
+        asked(&Question::Steps(ToStep { job: link::encode(&job), ..ToStep::default() }))
+    else {
+        panic!()
+    };
+    let [name, tips, length, front, rear] = &order.finished[3];
+    let stay = &plan.pairs.seatstays.left;
+    assert_eq!(name, "Left seat stay");
+    let mm = LengthUnit::Millimetre;
+    assert_eq!((tips, length), (&show::length(stay.tip_to_tip.unwrap(), mm), &show::length(stay.length, mm)));
+    assert_eq!(front, &show::angle(stay.front.round().unwrap().angle));
+    assert!(rear.ends_with('°') && order.finished.len() == 4);
 }

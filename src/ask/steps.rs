@@ -2,8 +2,9 @@
 
 use super::cut::tools;
 use super::shop::entered;
-use crate::plan::Plan;
+use crate::plan::{Cut, Plan};
 use crate::quantity::{LengthUnit, fixed, show};
+use crate::trade::{Hand, PairName, capital};
 use crate::work::{self, Effect, Reading, Rounding, Step};
 use nanoserde::{DeBin, SerBin};
 
@@ -58,6 +59,8 @@ pub struct Order {
     pub shop: String,
     /// Each setting with its cutter, its speed and its feed.
     pub cutters: Vec<[String; 4]>,
+    /// Each finished stay with what it measures: tip to tip, length, the angles of its front and rear cut.
+    pub finished: Vec<[String; 5]>,
     /// What cannot be done here, each with the part of the work it belongs to.
     pub beyond: Vec<String>,
     /// Every caution once, and where it was read.
@@ -72,7 +75,8 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         steps.iter_mut().for_each(of_the_job_alone);
     }
     let steps: Vec<StepLine> = steps.iter().map(|step| line(step, asked.unit)).collect();
-    let mut order = Order { shop: shop.name, ..Order::default() };
+    let finished = finished(plan, asked.unit);
+    let mut order = Order { shop: shop.name, finished, ..Order::default() };
     for part in steps.chunk_by(|a, b| a.part == b.part) {
         order.cutters.extend(cutter(part));
         // What the job's own fixture cannot do is among the plan's warnings.
@@ -89,6 +93,25 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         }
     }
     Order { steps, ..order }
+}
+
+fn finished(plan: &Plan, unit: LengthUnit) -> Vec<[String; 5]> {
+    let angle = |cut: &Cut| match cut {
+        Cut::Cope(cut) | Cut::Boss(cut) => show::angle(cut.angle),
+        Cut::Slot(cut) => show::angle(cut.angle),
+        Cut::Square(_) => "square".to_owned(),
+    };
+    let row = |pair: PairName, hand: Hand| {
+        let stay = plan.pair(pair).stay(hand);
+        [
+            capital(&format!("{} {}", hand.key(), pair.one())),
+            show::length_or_dash(stay.tip_to_tip, unit),
+            show::length(stay.length, unit),
+            angle(&stay.front),
+            angle(&stay.rear),
+        ]
+    };
+    PairName::ALL.into_iter().flat_map(|pair| Hand::ALL.map(|hand| row(pair, hand))).collect()
 }
 
 /// Of a machine that nobody has entered nothing can be said to be in the way. A step of clamping has a shorter name.

@@ -1,4 +1,4 @@
-//! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, and the link.
+//! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, what to measure, and the link.
 
 use super::place_set_up::pair_drawings;
 use super::qr_view::qr_view;
@@ -45,22 +45,37 @@ pub fn print_card() -> Part {
         .add(part("div").class("card-drawings").each(drawings))
         .add(cutters(session))
         .add(part("div").class("card-parts").live(move || session.steps.with(|steps| parts(steps))))
+        .add(finished(session))
         .add(foot)
 }
 
 fn cutters(session: Session) -> Part {
-    let head = ["Setting", "Cutter", "Spindle", "Feed, at most"];
-    let row = |tag: &'static str, cells: [String; 4]| {
-        part("tr").each(cells.iter().map(|cell| part(tag).text(cell)).collect::<Vec<_>>())
-    };
-    let rows =
-        move || session.order.with(|order| order.cutters.iter().cloned().map(|one| row("td", one)).collect());
     let shop = move || session.order.with(|order| (!order.shop.is_empty()).then(|| order.shop.clone()));
+    let rows = move || session.order.with(|order| table_rows("td", &order.cutters));
+    table(shop, ["Setting", "Cutter", "Spindle", "Feed, at most"], rows)
+}
+
+/// What to measure when all is cut, with room to write.
+fn finished(session: Session) -> Part {
+    let head = ["Measure", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
+    let rows = move || session.order.with(|order| table_rows("td", &order.finished));
+    table(|| Some("On the finished stays".to_owned()), head, rows).class("card-table card-finished")
+}
+
+fn table<const N: usize>(
+    caption: impl Fn() -> Option<String> + 'static,
+    head: [&str; N],
+    rows: impl Fn() -> Vec<Part> + 'static,
+) -> Part {
     part("table")
-        .class("card-cutters")
-        .add(part("caption").words_if(shop))
-        .add(part("thead").add(row("th", head.map(str::to_owned))))
+        .class("card-table")
+        .add(part("caption").words_if(caption))
+        .add(part("thead").each(table_rows("th", &[head.map(str::to_owned)])))
         .add(part("tbody").live(rows))
+}
+
+fn table_rows<const N: usize>(tag: &'static str, rows: &[[String; N]]) -> Vec<Part> {
+    rows.iter().map(|cells| part("tr").each(cells.iter().map(|cell| part(tag).text(cell)))).collect()
 }
 
 fn parts(steps: &[StepLine]) -> Vec<Part> {
