@@ -545,3 +545,25 @@ fn the_apex_of_a_bent_tube_follows_the_finger() {
         }
     }
 }
+
+/// What turns beside the stays is named once, by its figure or beside its outline.
+#[test]
+fn no_neighbour_is_named_twice() {
+    for (key, job) in bent_jobs() {
+        let plan = solve(&job);
+        let found = rooms(&plan);
+        for room in ROOMS {
+            let about: Vec<StayRoom> =
+                found.iter().filter(|one| one.pair == PairName::Chainstays).cloned().collect();
+            let sheet = clamp_plane_with_gaps(&plan, PairName::Chainstays, &gaps(&about), self::room(room));
+            let texts: Vec<String> = boxes(&sheet, room).into_iter().map(|(text, _)| text).collect();
+            for name in texts.iter().filter(|text| text.chars().all(|c| c.is_alphabetic() || c == ' ')) {
+                let times = texts
+                    .iter()
+                    .filter(|text| *text == name || text.starts_with(&format!("{name} ")))
+                    .count();
+                assert_eq!(times, 1, "{key}: {name} in {texts:?}");
+            }
+        }
+    }
+}

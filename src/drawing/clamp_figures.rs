@@ -70,12 +70,14 @@ impl Scene<'_> {
             let places = [
                 (middle.plus(-0.5 * h, -down), Anchor::End),
                 (middle.plus(0.5 * h, -down), Anchor::Start),
+                (middle.plus(0.5 * h, 1.6 * h), Anchor::Start),
+                (middle.plus(-0.5 * h, 1.6 * h), Anchor::End),
                 (Point::new(-u, outside - 1.2 * h), Anchor::Middle),
                 (Point::new(-u, outside - 2.5 * h), Anchor::Middle),
                 (Point::new(-u, -outside + 1.1 * h), Anchor::Middle),
                 (Point::new(-u, -outside + 2.4 * h), Anchor::Middle),
             ];
-            let places = if word == "over " { places.into_iter().skip(2).collect() } else { places.to_vec() };
+            let places = if word == "over " { places.into_iter().skip(4).collect() } else { places.to_vec() };
             canvas.note(topic, &text, &places);
         }
     }

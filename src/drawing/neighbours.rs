@@ -95,25 +95,24 @@ impl Beside {
         }
     }
 
-    /// Writes its name beside its outline, where nothing is in the way; whether it is there.
-    fn draw_name(&self, canvas: &mut Canvas) -> bool {
-        write_name(canvas, &self.topic(), self.to.name(), &self.parts)
+    /// Writes its name beside its outline, where nothing is in the way.
+    fn draw_name(&self, canvas: &mut Canvas) {
+        write_name(canvas, &self.topic(), self.to.name(), &self.parts);
     }
 }
 
-/// Writes each name once, beside the first outline of that name that has the room. Those that find none are named in the list of
-/// rooms.
+/// Writes each name once, beside the first outline of that name that has the room; not where a figure names it already. Those
+/// that find no room are named in the list of rooms.
 pub(super) fn draw_names(canvas: &mut Canvas, all: &[Beside]) {
-    let mut named: Vec<&str> = Vec::new();
     for beside in all {
-        if !named.contains(&beside.to.name()) && beside.draw_name(canvas) {
-            named.push(beside.to.name());
+        if !canvas.says(beside.to.name()) {
+            beside.draw_name(canvas);
         }
     }
 }
 
-/// Writes a name beside an outline, where nothing is in the way; whether it is there.
-pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: &[Shape]) -> bool {
+/// Writes a name beside an outline, where nothing is in the way.
+pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: &[Shape]) {
     let h = canvas.letter;
     let about = outline.iter().flat_map(on).filter(|at| canvas.has(*at)).take(TRIED);
     let places: Vec<(Point, Anchor)> = about
@@ -126,7 +125,7 @@ pub(super) fn write_name(canvas: &mut Canvas, topic: &str, name: &str, outline: 
             ]
         })
         .collect();
-    canvas.clear_note(topic, name, &places).is_some()
+    canvas.clear_note(topic, name, &places);
 }
 
 /// Places along an outline.
