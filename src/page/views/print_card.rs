@@ -51,31 +51,32 @@ pub fn print_card() -> Part {
 
 fn cutters(session: Session) -> Part {
     let shop = move || session.order.with(|order| (!order.shop.is_empty()).then(|| order.shop.clone()));
-    let rows = move || session.order.with(|order| table_rows("td", &order.cutters));
-    table(shop, ["Setting", "Cutter", "Spindle", "Feed, at most"], rows)
+    let rows = move || session.order.with(|order| table_rows(&order.cutters));
+    table(shop, &["Setting", "Cutter", "Spindle", "Feed, at most"], rows)
 }
 
 /// What to measure when all is cut, with room to write.
 fn finished(session: Session) -> Part {
     let head = ["Measure", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
-    let rows = move || session.order.with(|order| table_rows("td", &order.finished));
-    table(|| Some("On the finished stays".to_owned()), head, rows).class("card-table card-finished")
+    let rows = move || session.order.with(|order| table_rows(&order.finished));
+    table(|| Some("On the finished stays".to_owned()), &head, rows).class("card-table card-finished")
 }
 
-fn table<const N: usize>(
+fn table(
     caption: impl Fn() -> Option<String> + 'static,
-    head: [&str; N],
+    head: &[&str],
     rows: impl Fn() -> Vec<Part> + 'static,
 ) -> Part {
+    let head = part("tr").each(head.iter().map(|name| part("th").text(name)));
     part("table")
         .class("card-table")
         .add(part("caption").words_if(caption))
-        .add(part("thead").each(table_rows("th", &[head.map(str::to_owned)])))
+        .add(part("thead").add(head))
         .add(part("tbody").live(rows))
 }
 
-fn table_rows<const N: usize>(tag: &'static str, rows: &[[String; N]]) -> Vec<Part> {
-    rows.iter().map(|cells| part("tr").each(cells.iter().map(|cell| part(tag).text(cell)))).collect()
+fn table_rows(rows: &[Vec<String>]) -> Vec<Part> {
+    rows.iter().map(|cells| part("tr").each(cells.iter().map(|cell| part("td").text(cell)))).collect()
 }
 
 fn parts(steps: &[StepLine]) -> Vec<Part> {
