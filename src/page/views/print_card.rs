@@ -57,9 +57,9 @@ fn cutters(session: Session) -> Part {
 
 /// What to measure when all is cut, with room to write.
 fn finished(session: Session) -> Part {
-    let head = ["Measure", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
+    let head = ["On the finished stays", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
     let rows = move || session.order.with(|order| table_rows(&order.finished));
-    table(|| Some("On the finished stays".to_owned()), &head, rows).class("card-table card-finished")
+    table(|| None, &head, rows).class("card-table card-finished")
 }
 
 fn table(
