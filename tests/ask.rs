@@ -12,7 +12,7 @@ use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, To
 use staywright::link;
 use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{plan, plan_placed};
-use staywright::quantity::{Length, LengthUnit};
+use staywright::quantity::{Length, LengthUnit, show};
 use staywright::trade::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
 use staywright::work::{self, Tools};
 
@@ -102,7 +102,7 @@ fn files_are_opened_and_saved() {
     let Answer::Opened(opened) = asked(&Question::Open(text)) else { panic!() };
     assert_eq!(link::decode(&opened).unwrap(), job);
     let Answer::Refused(why) = asked(&Question::Open(r#"{"format":1,"a":1,"b":2}"#.into())) else { panic!() };
-    assert!(why.contains("unknown key") && why.ends_with("(and 1 more)"), "{why}");
+    assert!(why.contains("unknown key") && why.ends_with("(and 1 more fault)"), "{why}");
 }
 
 #[test]
@@ -192,4 +192,23 @@ fn sources_and_starting_tubes_come_in_words() {
     for tube in starting.tubes {
         assert_eq!(link::decode(&tube.tube).unwrap().name, tube.name);
     }
+}
+
+#[test]
+fn the_order_of_work_ends_with_what_to_measure() {
+    let job = Job::default();
+    let plan = plan(&job).unwrap();
+    let Answer::Steps(order) =
+        asked(&Question::Steps(ToStep { job: link::encode(&job), ..ToStep::default() }))
+    else {
+        panic!()
+    };
+    // Both stays of a mirrored pair measure the same.
+    let [name, tips, length, front, rear] = &order.finished[1][..] else { panic!("{:?}", order.finished) };
+    let stay = &plan.pairs.seatstays.right;
+    assert_eq!(name, "Seat stays");
+    let mm = LengthUnit::Millimetre;
+    assert_eq!((tips, length), (&show::length(stay.tip_to_tip.unwrap(), mm), &show::length(stay.length, mm)));
+    assert_eq!(front, &show::angle(stay.front.round().unwrap().angle));
+    assert!(rear.ends_with('°') && order.finished.len() == 2);
 }

@@ -194,7 +194,7 @@ fn the_mend_brings_the_wheel_in() {
             assert!(outcome(&finished, &exact.after, id).abs() < 1e-6, "{id}");
             assert!(outcome(&finished, &finished.mended(&truth, &exact), id).abs() < 1e-5, "{id}");
         }
-        assert!(exact.trims.iter().all(|trim| trim.amount.value > 0.0 && trim.at_front));
+        assert!(exact.trims.iter().all(|trim| trim.amount.value > 0.0 && trim.at.at_front));
         for (reading, noise) in readings.iter_mut().zip(noise) {
             reading.value += noise * reading.standard;
         }
@@ -256,8 +256,11 @@ fn the_longer_stay_is_shortened() {
     assert!((square - 0.6 / along * 622.0 / 146.0).abs() < 0.1, "{square}");
     assert!(matches!(verdict, Verdict::Out(_)), "{verdict:?}");
     let mend = finished.mend(&found);
-    let trim = mend.trims.iter().find(|trim| trim.pair == PairName::Chainstays).unwrap();
-    assert_eq!((trim.hand, trim.at_front, trim.mends, trim.needed), (Hand::Right, true, What::Square, true));
+    let trim = mend.trims.iter().find(|trim| trim.at.pair == PairName::Chainstays).unwrap();
+    assert_eq!(
+        (trim.at.hand, trim.at.at_front, trim.mends, trim.needed),
+        (Hand::Right, true, What::Square, true)
+    );
     assert!((trim.amount.value - 0.6).abs() < 0.01, "{:?}", trim.amount);
     assert!(trim.amount.standard.is_some_and(|standard| (0.0..0.3).contains(&standard)));
 }

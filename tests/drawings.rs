@@ -13,13 +13,13 @@ mod support;
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use staywright::drawing::{
-    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Place, Point, Room, Shape, Sheet, Strip, WayIn,
+    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Round, Shape, Sheet, Strip, WayIn,
     along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
     side_view, side_view_with_gaps, way_in,
 };
 use staywright::geometry::{Convex, ConvexBlock, ConvexRod, Line};
 use staywright::plan::room::{Neighbour, StayRoom, rooms, strip, tip_diameter};
-use staywright::plan::{Plan, faults, solve};
+use staywright::plan::{CutAt, Plan, faults, solve};
 use staywright::quantity::{Angle, Length, LengthUnit};
 use staywright::trade::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings, Tube, starters};
 
@@ -44,10 +44,10 @@ fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
         for hand in Hand::ALL {
             sheets.push(room_strip(plan, pair, hand, &strips(plan, &about, hand), room));
             for at_front in [true, false] {
-                let place = Place { pair, hand, at_front };
+                let at = CutAt { pair, hand, at_front };
                 let all = [along_spindle, profile, fixture_tilt];
-                sheets.extend(all.map(|draw| draw(plan, place, room)));
-                sheets.push(way_in(place, &way(plan, place), room));
+                sheets.extend(all.map(|draw| draw(plan, at, room)));
+                sheets.push(way_in(at, &way(plan, at), room));
             }
         }
     }
@@ -84,9 +84,8 @@ fn strips(plan: &Plan, rooms: &[StayRoom], hand: Hand) -> Vec<Strip> {
 
 /// A saw of 40 mm by 45 mm on a stepped arbor at the end of a stroke of 60 mm along the spindle of a cut, or along the stay where
 /// it is not round; two pieces of a tube and a post beside it.
-fn way(plan: &Plan, place: Place) -> WayIn {
-    let stay = plan.pair(place.pair).stay(place.hand);
-    let cut = if place.at_front { &stay.front } else { &stay.rear };
+fn way(plan: &Plan, at: CutAt) -> WayIn {
+    let (stay, cut) = (at.stay(plan), at.cut(plan));
     let (point, direction) =
         cut.round().map_or((stay.rear_point, Vector3::y()), |cut| (cut.axis_point, cut.axis_direction));
     let (point, direction) = (Point3::from(stay.clamp.local(&point)), stay.clamp.local_direction(&direction));
@@ -171,7 +170,13 @@ fn points(sheet: &Sheet) -> Vec<Point> {
             Shape::Text { at, .. } => found.push(*at),
         }
     }
-    found.extend(sheet.handles.iter().flat_map(|handle| [handle.at, handle.along]));
+    for handle in &sheet.handles {
+        let pull = match handle.pull {
+            Pull::Along(along) => [along, along],
+            Pull::Round(round) => [round.along, Point::new(round.swing, round.phase)],
+        };
+        found.extend([handle.at].into_iter().chain(pull));
+    }
     found
 }
 
@@ -425,8 +430,8 @@ fn the_strip_lines_up_with_the_clamp_plane() {
 #[test]
 fn the_way_in_is_true_to_scale() {
     let plan = solve(&starters()[0].job);
-    let place = Place { pair: PairName::Chainstays, hand: Hand::Right, at_front: true };
-    let sheet = way_in(place, &way(&plan, place), room(ROOMS[1]));
+    let at = CutAt::FIRST;
+    let sheet = way_in(at, &way(&plan, at), room(ROOMS[1]));
     let size = |points: &[Point]| {
         let extent = |of: fn(&Point) -> f64| {
             points.iter().map(of).fold(f64::NEG_INFINITY, f64::max)
@@ -505,6 +510,60 @@ fn a_bent_tube_is_turned_by_its_furthest_apex_and_a_straight_one_not_at_all() {
         assert!((handle.value - 30.0).abs() < 1e-9);
         assert!((handle.at.x + apex.along.mm()).abs() < 1e-9);
         assert!((handle.at.y - sign * apex.from_centre.mm()).abs() < 1e-9);
-        assert_eq!((handle.along.x, handle.along.y.signum()), (0.0, sign));
+        let Pull::Round(round) = handle.pull else { panic!("{:?}", handle.pull) };
+        let stay = plan.pairs.chainstays.stay(if sign > 0.0 { Hand::Right } else { Hand::Left });
+        let chord = stay.rear_point - stay.front_point;
+        // Square to the chord, outwards.
+        let square = Vector3::new(-round.along.x, round.along.y, 0.0);
+        assert!((square.norm() - 1.0).abs() < 1e-12 && round.along.y * sign > 0.9);
+        assert!(stay.clamp.local_direction(&chord).dot(&square).abs() < 1e-9);
+    }
+}
+
+/// The apex as the next plan has it lies under the finger, on either side, with the bend's apex above the chord or below it.
+#[test]
+fn the_apex_of_a_bent_tube_follows_the_finger() {
+    let mut job = Job::default();
+    let tube = &mut job.chainstays.right.tube;
+    tube.bends = bends(&[[120.0, 0.0, 18.0, 150.0]]);
+    let at = |job: &Job, which: usize| {
+        let sheet = clamp_plane(&solve(job), PairName::Chainstays, room(ROOMS[0]));
+        let mut turns = sheet.handles.into_iter().filter(|handle| handle.path.ends_with("tube.roll_deg"));
+        turns.nth(which).unwrap()
+    };
+    for roll in [60.0, 100.0, -75.0, 250.0] {
+        job.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(roll));
+        for (which, by) in [(0, 3.0), (0, -2.0), (1, 3.0), (1, -0.5)] {
+            let before = at(&job, which);
+            let mut turned = job.clone();
+            let Pull::Round(Round { along, .. }) = before.pull else { panic!("{:?}", before.pull) };
+            let to = before.value + before.pull.pulled(Point::new(along.x * by, along.y * by));
+            turned.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(to));
+            let after = at(&turned, which).at;
+            let (x, y) = (after.x - before.at.x - along.x * by, after.y - before.at.y - along.y * by);
+            assert!(x.hypot(y) < 1e-9, "{roll} {which} {by}: off by {x}, {y}");
+        }
+    }
+}
+
+/// What turns beside the stays is named once, by its figure or beside its outline.
+#[test]
+fn no_neighbour_is_named_twice() {
+    for (key, job) in bent_jobs() {
+        let plan = solve(&job);
+        let found = rooms(&plan);
+        for room in ROOMS {
+            let about: Vec<StayRoom> =
+                found.iter().filter(|one| one.pair == PairName::Chainstays).cloned().collect();
+            let sheet = clamp_plane_with_gaps(&plan, PairName::Chainstays, &gaps(&about), self::room(room));
+            let texts: Vec<String> = boxes(&sheet, room).into_iter().map(|(text, _)| text).collect();
+            for name in texts.iter().filter(|text| text.chars().all(|c| c.is_alphabetic() || c == ' ')) {
+                let times = texts
+                    .iter()
+                    .filter(|text| *text == name || text.starts_with(&format!("{name} ")))
+                    .count();
+                assert_eq!(times, 1, "{key}: {name} in {texts:?}");
+            }
+        }
     }
 }

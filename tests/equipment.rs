@@ -361,12 +361,7 @@ fn until_a_shop_is_entered_the_steps_name_the_planned_cutter_and_its_speed() {
     assert!(mount.figure.0.contains(&format!("{}", planned.mm())), "{mount:?}");
     // Of a mill that nobody has entered nothing can be too slow, of an arbor nothing too short.
     assert!(order.beyond.is_empty(), "{:?}", order.beyond);
-    assert!(
-        order
-            .cutters
-            .iter()
-            .all(|[_, cutter, spindle, _]| cutter.contains("saw") && spindle.ends_with("rpm"))
-    );
+    assert!(order.cutters.iter().all(|row| row[1].contains("saw") && row[2].ends_with("rpm")));
     assert!(!order.cautions.is_empty() && order.cautions.iter().all(|(_, source)| !source.is_empty()));
 }
 
@@ -386,4 +381,40 @@ fn the_pad_keeps_its_figures_and_refuses_rubbish() {
     let refused = ask(formed.bytes, "wide");
     assert_eq!((refused.refused.len(), value(&refused)), (1, "2".to_owned()));
     assert_eq!(value(&ask(vec![255; 9], "3")), "3");
+}
+
+/// A fixture that is kept is the shop's: other jobs start with it and with its edge finder, and nothing else of a shop counts as
+/// entered.
+#[test]
+fn a_kept_fixture_is_the_shops_and_new_jobs_start_with_it() {
+    let mut job = starters()[0].job.clone();
+    job.fixture.bench.block_width = Length::from_mm(63.5);
+    job.fixture.posts.push(Length::from_mm(400.0));
+    job.touch.edge_finder = Length::from_mm(6.0);
+    let formed = form(&[], &[Change::Keep(link::encode(&job))]);
+    assert!(!formed.said.unwrap().bad);
+    let kept = shop(&formed.bytes);
+    assert_eq!((&kept.fixture.figures, kept.touch), (&job.fixture, job.touch));
+    let started = |job: &Job, bytes: &[u8]| {
+        let question = Question::InShop { job: link::encode(job), shop: bytes.to_vec() };
+        let Answer::Opened(started) = asked(&question) else { panic!() };
+        link::decode(&started).unwrap()
+    };
+    let other = starters()[1].job.clone();
+    let wanted = Job { fixture: job.fixture.clone(), touch: job.touch, ..other.clone() };
+    assert_eq!(started(&other, &formed.bytes), wanted);
+    // A shop without a fixture of its own leaves a job its own.
+    assert_eq!(started(&other, &form(&[], &[act("all lists")]).bytes), other);
+    let steps = |bytes: &[u8]| {
+        let to = ToStep { job: link::encode(&other), shop: bytes.to_vec(), ..ToStep::default() };
+        let Answer::Steps(order) = asked(&Question::Steps(to)) else { panic!() };
+        order.steps
+    };
+    assert_eq!(steps(&formed.bytes), steps(&[]));
+    // In a shop that was entered the rest stays as it was.
+    let again = shop(&form(&example(), &[Change::Keep(link::encode(&job))]).bytes);
+    assert_eq!(again.hole_saws, demo_shop().hole_saws);
+    assert_eq!(again.fixture.figures, job.fixture);
+    let rubbish = form(&example(), &[Change::Keep("rubbish".into())]);
+    assert_eq!((rubbish.bytes, rubbish.said), (example(), None));
 }

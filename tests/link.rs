@@ -73,7 +73,7 @@ proptest! {
     }
 
     #[test]
-    fn any_bytes_are_a_shop_or_an_error(form in 0u8..3, bytes in proptest::collection::vec(any::<u8>(), 0..300)) {
+    fn any_bytes_are_a_shop_or_an_error(form in 0u8..4, bytes in proptest::collection::vec(any::<u8>(), 0..300)) {
         if let Ok(shop) = read_shop(&[vec![form], bytes].concat()) {
             let _ = shop.faults();
         }

@@ -8,6 +8,8 @@
     reason = "a test may fail"
 )]
 
+use staywright::ask::{Answer, Question, answer};
+use staywright::link;
 use staywright::plan::{plan, plan_json};
 use staywright::quantity::{LengthUnit, read_angle, read_length};
 use staywright::trade::Job;
@@ -94,12 +96,42 @@ fn stays_that_are_too_short_to_lay() {
 
 #[test]
 fn texts_that_are_no_job() {
-    check("", &["not a JSON text: EOF while parsing a value at line 1 column 0"]);
+    check("", &["it is no JSON text (EOF while parsing a value at line 1 column 0)"]);
     check("[]", &["an object { … } belongs here"]);
     check("{}", &["format: the format is missing; write \"format\": 1"]);
     check(r#"{"format":2}"#, &["format: this version reads job format 1"]);
     let answer: serde_json::Value = serde_json::from_str(&plan_json("{")).unwrap();
     assert_eq!(answer["errors"][0]["value"], "{");
+}
+
+/// Read after “This link cannot be opened: ”.
+#[test]
+fn texts_that_are_no_link() {
+    let why = |text: &str| link::decode(text).map(|_| ()).unwrap_err().to_string();
+    assert_eq!(why(""), "there is no job in it");
+    assert_eq!(why("AAAA"), "part of it is missing or changed; copy it again from where it was sent");
+    assert_eq!(why(&"A".repeat(1_000_000)), "it is too long to hold a job");
+}
+
+#[test]
+fn files_that_are_not_opened() {
+    let why = |text: &str| match ask(&Question::Open(text.to_owned())) {
+        Answer::Refused(why) => why,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(
+        why(r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#),
+        "at frame.chainstay_length_mm, chainstay length 1200 mm is outside 250 to 800 mm (and 2 more faults)"
+    );
+    assert_eq!(
+        why(r#"{"format":1,"frame":{"chainstay_length_mm":1200},"wheel":[]}"#),
+        "at wheel, an object { … } belongs here (and 1 more fault)"
+    );
+    assert_eq!(why("["), "it is no JSON text (EOF while parsing a list at line 1 column 1)");
+}
+
+fn ask(question: &Question) -> Answer {
+    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Drawings that no frame has to wait for.
 
 use super::rooms::{name, topic};
-use crate::drawing::{Differs, Place, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
+use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
 use crate::plan::room::{Gap, rooms, strip};
 use crate::plan::{CutAt, Plan};
 use crate::trade::{Hand, PairName};
@@ -21,10 +21,9 @@ pub enum Drawing {
 }
 
 pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
-    let place = |CutAt { pair, hand, at_front }| Place { pair, hand, at_front };
     match drawing {
-        Drawing::AlongSpindle(at) => along_spindle(plan, place(at), room),
-        Drawing::Profile(at) => profile(plan, place(at), room),
+        Drawing::AlongSpindle(at) => along_spindle(plan, at, room),
+        Drawing::Profile(at) => profile(plan, at, room),
         Drawing::Strip(pair, hand) => room_strip(plan, pair, hand, &strips(plan, pair, hand), room),
         Drawing::AsFound(pair, differs) => as_found(plan, pair, differs, room),
     }

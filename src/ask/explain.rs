@@ -41,10 +41,9 @@ pub struct Explanation {
 
 /// The explanations that belong to one cut.
 pub(super) fn explanations(plan: &Plan, pick: CutAt, unit: LengthUnit) -> Vec<Explanation> {
-    let stay = plan.pair(pick.pair).stay(pick.hand);
-    let cut = if pick.at_front { &stay.front } else { &stay.rear };
+    let stay = pick.stay(plan);
     let mut list = vec![splay(stay, unit)];
-    match cut {
+    match pick.cut(plan) {
         Cut::Cope(round) | Cut::Boss(round) => {
             list.push(angle(plan, pick, stay, round));
             list.extend(tilt(plan, stay, round));
@@ -168,56 +167,68 @@ fn tilt(plan: &Plan, stay: &Stay, cut: &RoundCut) -> Option<Explanation> {
 /// The table's way from the touched edge to the cutter's axis.
 fn dro_along(plan: &Plan, stay: &Stay, cut: &RoundCut, unit: LengthUnit) -> Option<Explanation> {
     let bench = &plan.job.fixture.bench;
-    let (touch_u, touch_w) = (bench.touch_u.mm(), bench.touch_w.mm());
+    let touched = (bench.touch_u.mm(), bench.touch_w.mm());
+    if cut.setting.on_side {
+        return Some(along_on_side(stay, cut, touched.0, unit));
+    }
+    along_tilted(stay, cut, touched, unit)
+}
+
+/// Where the table runs along the bench.
+fn along_on_side(stay: &Stay, cut: &RoundCut, touch_u: f64, unit: LengthUnit) -> Explanation {
     let at = stay.clamp.local(&cut.axis_point);
-    let axis = stay.clamp.local_direction(&cut.axis_direction);
     let write = |mm: f64| show::bare_length(Length::from_mm(mm), unit);
     let result = show::length(cut.setting.dro_along, unit);
-    if cut.setting.on_side {
-        return Some(Explanation {
-            title: "Along the table".to_owned(),
-            words: "With the fixture on its side the table runs along the bench, so the way is what lies between the \
-                    touched edge and the cutter's axis."
-                .to_owned(),
-            formula: "along = axis from the datum line − touched edge from the datum line".to_owned(),
-            filled: format!("along = {} − ({}) = {result}", write(at.x), write(touch_u)),
-            result,
-            triangle: None,
-        });
+    Explanation {
+        title: "Along the table".to_owned(),
+        words: "With the fixture on its side the table runs along the bench, so the way is what lies between the \
+                touched edge and the cutter's axis."
+            .to_owned(),
+        formula: "along = axis from the datum line − touched edge from the datum line".to_owned(),
+        filled: format!("along = {} − ({}) = {result}", write(at.x), write(touch_u)),
+        result,
+        triangle: None,
     }
+}
+
+/// Where the bench is tilted; `None` where that is no triangle in the upright plane.
+fn along_tilted(stay: &Stay, cut: &RoundCut, touched: (f64, f64), unit: LengthUnit) -> Option<Explanation> {
+    let at = stay.clamp.local(&cut.axis_point);
+    let axis = stay.clamp.local_direction(&cut.axis_direction);
     if axis.z.abs() < 1e-6 || axis.y.abs() > 1e-6 {
         return None;
     }
-    let crossing = at.x - at.z * axis.x / axis.z;
-    let run = crossing - touch_u;
-    let lift = touch_w * axis.x * axis.z.signum();
-    let tilt = show::angle(cut.setting.tilt);
-    let level = touch_w == 0.0;
+    let run = at.x - at.z * axis.x / axis.z - touched.0;
+    let lift = touched.1 * axis.x * axis.z.signum();
+    let write = |mm: f64| show::bare_length(Length::from_mm(mm), unit);
+    let (tilt, result) = (show::angle(cut.setting.tilt), show::length(cut.setting.dro_along, unit));
+    let level = touched.1 == 0.0;
+    let (formula, filled) = if level {
+        ("", String::new())
+    } else {
+        (" + edge above the stay plane × cos tilt, signed", format!(" + ({})", write(lift)))
+    };
     Some(Explanation {
         title: "Along the table".to_owned(),
         words: "Along the tilted bench it is this far from the touched edge to where the cutter's axis passes through the \
                 stay plane; the table sees only the part of it square to the spindle."
             .to_owned(),
-        formula: if level {
-            "along = way on the bench × sin tilt".to_owned()
-        } else {
-            "along = way on the bench × sin tilt + edge above the stay plane × cos tilt, signed".to_owned()
-        },
-        filled: if level {
-            format!("along = {} × sin {tilt} = {result}", write(run))
-        } else {
-            format!("along = {} × sin {tilt} + ({}) = {result}", write(run), write(lift))
-        },
-        triangle: level.then_some(Triangle {
-            along: (run * axis.x).abs(),
-            across: cut.setting.dro_along.mm().abs(),
-            along_name: "along the spindle".to_owned(),
-            across_name: "along the table".to_owned(),
-            slant_name: "way on the bench".to_owned(),
-            angle_name: "tilt".to_owned(),
-        }),
+        formula: format!("along = way on the bench × sin tilt{formula}"),
+        filled: format!("along = {} × sin {tilt}{filled} = {result}", write(run)),
+        triangle: level.then(|| on_the_bench((run * axis.x).abs(), cut.setting.dro_along.mm().abs())),
         result,
     })
+}
+
+fn on_the_bench(along: f64, across: f64) -> Triangle {
+    Triangle {
+        along,
+        across,
+        along_name: "along the spindle".to_owned(),
+        across_name: "along the table".to_owned(),
+        slant_name: "way on the bench".to_owned(),
+        angle_name: "tilt".to_owned(),
+    }
 }
 
 fn member(plan: &Plan, pick: CutAt) -> &'static str {

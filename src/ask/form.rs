@@ -25,6 +25,8 @@ pub enum Change {
     Replace(Vec<u8>),
     /// The text of a file in place of it.
     File(String),
+    /// The fixture and the edge finder of a link text's job, for other jobs to start with.
+    Keep(String),
 }
 
 /// A change and its number: what could not be taken is named by it.

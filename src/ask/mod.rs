@@ -54,6 +54,13 @@ pub enum Question {
     Form(Box<ToForm>),
     /// The shop of kept bytes, to be saved.
     SaveShop(Vec<u8>),
+    /// The job of a link text as it starts in a shop.
+    InShop {
+        /// The job, as a link text.
+        job: String,
+        /// The shop, as the page keeps it.
+        shop: Vec<u8>,
+    },
     /// A drawing.
     Draw {
         /// The job, as a link text.
@@ -125,7 +132,7 @@ pub enum Answer {
     Ways(Box<Ways>),
     /// To [`Question::Starting`].
     Starting(Starting),
-    /// To [`Question::Open`]: the job as a link text.
+    /// To [`Question::Open`] and [`Question::InShop`]: the job as a link text.
     Opened(String),
     /// To [`Question::Open`]: what is wrong with the file.
     Refused(String),
@@ -166,6 +173,7 @@ fn answered(question: &Question) -> Answer {
         Question::Cut(asked) => cut::told(asked).map_or(Answer::None, |told| Answer::Cut(Box::new(told))),
         Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
+        Question::InShop { job, shop } => shop::starting(job, shop).map_or(Answer::None, Answer::Opened),
         Question::Draw { job, drawing, room } => planned(job)
             .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
         Question::WayIn(asked, room) => {

@@ -2,8 +2,9 @@
 
 use super::cut::tools;
 use super::shop::entered;
-use crate::plan::Plan;
+use crate::plan::{Cut, Plan, Stay};
 use crate::quantity::{LengthUnit, fixed, show};
+use crate::trade::{Hand, PairName, capital};
 use crate::work::{self, Effect, Reading, Rounding, Step};
 use nanoserde::{DeBin, SerBin};
 
@@ -57,7 +58,9 @@ pub struct Order {
     /// What the shop is called.
     pub shop: String,
     /// Each setting with its cutter, its speed and its feed.
-    pub cutters: Vec<[String; 4]>,
+    pub cutters: Vec<Vec<String>>,
+    /// Each finished stay, or both of a mirrored pair, with what it measures: tip to tip, length, the angles of its front and rear cut.
+    pub finished: Vec<Vec<String>>,
     /// What cannot be done here, each with the part of the work it belongs to.
     pub beyond: Vec<String>,
     /// Every caution once, and where it was read.
@@ -72,7 +75,8 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         steps.iter_mut().for_each(of_the_job_alone);
     }
     let steps: Vec<StepLine> = steps.iter().map(|step| line(step, asked.unit)).collect();
-    let mut order = Order { shop: shop.name, ..Order::default() };
+    let finished = finished(plan, asked.unit);
+    let mut order = Order { shop: shop.name, finished, ..Order::default() };
     for part in steps.chunk_by(|a, b| a.part == b.part) {
         order.cutters.extend(cutter(part));
         // What the job's own fixture cannot do is among the plan's warnings.
@@ -91,6 +95,26 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
     Order { steps, ..order }
 }
 
+fn finished(plan: &Plan, unit: LengthUnit) -> Vec<Vec<String>> {
+    let angle = |cut: &Cut| match cut {
+        Cut::Cope(cut) | Cut::Boss(cut) => show::angle(cut.angle),
+        Cut::Slot(cut) => show::angle(cut.angle),
+        Cut::Square(_) => "square".to_owned(),
+    };
+    let row = |name: &str, stay: &Stay| {
+        let lengths = [show::length_or_dash(stay.tip_to_tip, unit), show::length(stay.length, unit)];
+        [capital(name)].into_iter().chain(lengths).chain([&stay.front, &stay.rear].map(angle)).collect()
+    };
+    let of_pair = |pair: PairName| {
+        let of_hand = |hand: Hand| row(&format!("{} {}", hand.key(), pair.one()), plan.pair(pair).stay(hand));
+        match plan.job.pair(pair).left {
+            Some(_) => Hand::ALL.map(of_hand).to_vec(),
+            None => vec![row(pair.name(), &plan.pair(pair).right)],
+        }
+    };
+    PairName::ALL.into_iter().flat_map(of_pair).collect()
+}
+
 /// Of a machine that nobody has entered nothing can be said to be in the way. A step of clamping has a shorter name.
 fn of_the_job_alone(step: &mut Step) {
     if step.id.split('.').count() > 3 {
@@ -100,7 +124,7 @@ fn of_the_job_alone(step: &mut Step) {
 }
 
 /// The cutter of one setting, and how it is run.
-fn cutter(part: &[StepLine]) -> Option<[String; 4]> {
+fn cutter(part: &[StepLine]) -> Option<Vec<String>> {
     let mount = part.iter().find(|step| step.id.ends_with(".cutter") || step.id.ends_with(".saw"))?;
     let cut = part.iter().find(|step| step.id.ends_with(".cut"))?;
     let written = |(number, sign): &(String, String)| match number.as_str() {
@@ -109,7 +133,7 @@ fn cutter(part: &[StepLine]) -> Option<[String; 4]> {
     };
     let kind = if mount.id.ends_with(".saw") { "slitting saw" } else { "hole saw" };
     let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("", |(_, feed)| feed);
-    Some([
+    Some(vec![
         mount.part.clone(),
         format!("{kind} {}", written(&mount.figure)),
         written(&cut.figure),

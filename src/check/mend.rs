@@ -5,18 +5,15 @@ use super::distribution::Distribution;
 use super::finished::{Finished, Part, Unknown};
 use super::found::{Found, Known, Verdict};
 use super::outcome::{What, listed};
+use crate::plan::CutAt;
 use crate::quantity::Real;
 use crate::trade::{Hand, PairName};
 
 /// So much comes off one stay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Trim {
-    /// Which pair.
-    pub pair: PairName,
-    /// Which side: the longer one.
-    pub hand: Hand,
-    /// Which end: the front, where it is coped and can be cut again in the fixture.
-    pub at_front: bool,
+    /// Which end: of the longer side, the front where it is coped and can be cut again in the fixture.
+    pub at: CutAt,
     /// How much, mm along the stay, 0 or more; its uncertainty is that of the readings.
     pub amount: Known,
     /// What it puts right.
@@ -100,14 +97,8 @@ impl Finished {
                 let hand = if *value > 0.0 { Hand::Right } else { Hand::Left };
                 let at_front = self.rear.set_up().stay(pair, hand).is_some_and(|stay| stay.front.is_some());
                 let needed = !self.verdict(found, *what).is_some_and(Verdict::is_within);
-                trims.push(Trim {
-                    pair,
-                    hand,
-                    at_front,
-                    amount: amount(i, value.abs()),
-                    mends: *what,
-                    needed,
-                });
+                let at = CutAt { pair, hand, at_front };
+                trims.push(Trim { at, amount: amount(i, value.abs()), mends: *what, needed });
             }
         }
         let [_, _, moved] = by;
@@ -121,8 +112,8 @@ impl Finished {
     /// does to the stays themselves.
     pub fn mended(&self, stays: &[f64], mend: &Mend) -> Vec<Option<f64>> {
         let off = |pair| {
-            let of_pair = mend.trims.iter().filter(|trim| trim.pair == pair);
-            of_pair.map(|trim| trim.amount.value * trim.hand.sign()).sum::<f64>()
+            let of_pair = mend.trims.iter().filter(|trim| trim.at.pair == pair);
+            of_pair.map(|trim| trim.amount.value * trim.at.hand.sign()).sum::<f64>()
         };
         let moved = mend.moved.map_or(0.0, |moved| moved.to_right.value);
         Mended { finished: self, stays }.results(&[

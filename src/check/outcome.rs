@@ -2,6 +2,7 @@
 
 use super::set_up::SetUp;
 use super::stand::{Gap, Standing};
+use crate::plan::CutAt;
 use crate::quantity::Real;
 use crate::trade::{Hand, PairName};
 
@@ -109,7 +110,7 @@ pub(super) fn outcomes(set_up: &SetUp) -> Vec<Outcome> {
     ];
     for (pair, stay) in &set_up.stays {
         for at_front in ends(stay.front.is_some(), stay.rear.is_some()) {
-            all.push(gap(*pair, stay.hand, at_front));
+            all.push(gap(CutAt { pair: *pair, hand: stay.hand, at_front }));
         }
     }
     all.extend(set_up.stays.iter().map(|(pair, stay)| tyre(*pair, stay.hand)));
@@ -122,11 +123,10 @@ fn ends(front: bool, rear: bool) -> impl Iterator<Item = bool> {
     front.then_some(true).into_iter().chain(rear.then_some(false))
 }
 
-fn gap(pair: PairName, hand: Hand, at_front: bool) -> Outcome {
-    let end = if at_front { "front" } else { "rear" };
+fn gap(at: CutAt) -> Outcome {
     Outcome {
-        id: [pair.key(), hand.key(), end, "gap"].join("."),
-        name: format!("Gap at the {end} of the {} {}", hand.key(), pair.one()),
+        id: format!("{}.gap", at.key()),
+        name: format!("Gap at the {} of the {} {}", at.end(), at.hand.key(), at.pair.one()),
         what: What::Gap,
         limit: Limit::AtMost(0.25),
         source: "0.25 mm is a common aim for fillet brazing, from memory; follow your own process",

@@ -1,17 +1,16 @@
 //! What is seen looking down the cutter.
 
-use super::Place;
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
-use crate::plan::{Cut, Plan, RoundCut, SlotCut};
+use crate::plan::{Cut, CutAt, Plan, RoundCut, Setting, SlotCut};
 use crate::trade::Hand;
 use nalgebra::Vector3;
 
 /// The cutter's circle, the tubes it meets, the touched edge and the two table moves of one cut.
-pub fn along_spindle(plan: &Plan, place: Place, room: Room) -> Sheet {
+pub fn along_spindle(plan: &Plan, place: CutAt, room: Room) -> Sheet {
     match place.cut(plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => round(plan, place, cut, room),
         Cut::Slot(cut) => slot(plan, place, cut, room),
@@ -21,12 +20,12 @@ pub fn along_spindle(plan: &Plan, place: Place, room: Room) -> Sheet {
 
 const TITLE: &str = "Along the spindle";
 
-fn drawn<'a>(plan: &'a Plan, place: Place, hand: Hand, view: View) -> Drawn<'a> {
+fn drawn<'a>(plan: &'a Plan, place: CutAt, hand: Hand, view: View) -> Drawn<'a> {
     Drawn::new(plan.pair(place.pair).stay(hand), &plan.job.pair(place.pair).side(hand).tube, view)
 }
 
 /// The unit vector of the table's long way, rearwards and square to the spindle.
-pub(super) fn table_way(plan: &Plan, place: Place, axis: &Vector3<f64>) -> Vector3<f64> {
+pub(super) fn table_way(plan: &Plan, place: CutAt, axis: &Vector3<f64>) -> Vector3<f64> {
     let clamp = &place.stay(plan).clamp;
     let a = clamp.local_direction(axis);
     if a.x.abs() < 1e-9 {
@@ -39,7 +38,7 @@ pub(super) fn table_way(plan: &Plan, place: Place, axis: &Vector3<f64>) -> Vecto
     if way.dot(&clamp.u) < 0.0 { -way } else { way }
 }
 
-fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
+fn round(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let stay = place.stay(plan);
     let setting = &cut.setting;
     let view = if setting.on_side {
@@ -48,17 +47,14 @@ fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
         View::along(&stay.clamp, table_way(plan, place, &cut.axis_direction))
     };
     let middle = view.point(&cut.axis_point);
-    // Along the spindle every place of its axis is the same; the sheet has its own zero there.
-    let datum_x = middle.x + setting.dro_along.mm();
-    let across_y =
-        if setting.on_side { middle.y + setting.dro_across.mm() } else { middle.y - setting.dro_across.mm() };
+    let datum = touched(setting, middle);
     let radius = 0.5 * cut.cutter.mm().max(cut.member.mm());
     let tube = drawn(plan, place, place.hand, view);
     let mut corners = vec![
         middle.plus(radius, radius),
         middle.plus(-radius, -radius),
-        Point::new(datum_x, across_y),
-        Point::new(middle.x, across_y),
+        datum,
+        Point::new(middle.x, datum.y),
     ];
     corners.extend(near_end(&tube, place, radius));
     let margins = Margins { left: 2.5, right: 2.5, top: 2.2, bottom: 3.4 };
@@ -69,17 +65,30 @@ fn round(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
         canvas.line(Pen::Axis, "", Point::new(canvas.left(), middle.y), Point::new(canvas.right(), middle.y));
     }
     tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
-    if cut.cutter != cut.member {
-        canvas.circle(Pen::Hidden, "member_mm", middle, 0.5 * cut.member.mm());
-    }
-    canvas.circle(Pen::Cutter, "cutter_mm", middle, 0.5 * cut.cutter.mm());
-    canvas.cross("", middle, radius + 6.0);
+    circles(&mut canvas, cut, middle);
     let low = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
-    edge_lines(&mut canvas, datum_x, across_y, low);
-    table_moves(&mut canvas, cut, middle, Point::new(datum_x, across_y), low);
+    edge_lines(&mut canvas, datum.x, datum.y, low);
+    table_moves(&mut canvas, cut, middle, datum, low);
     cutter_size(&mut canvas, cut, middle, radius);
     let text = round_text(&canvas, place, cut);
     canvas.finish(text)
+}
+
+/// Where the touched edge stands along the table, and the touched face across it. Along the spindle every place of its axis is the
+/// same; the sheet has its own zero there.
+fn touched(setting: &Setting, middle: Point) -> Point {
+    let across = setting.dro_across.mm();
+    middle.plus(setting.dro_along.mm(), if setting.on_side { across } else { -across })
+}
+
+/// The cutter, and what it is to fit where that is of another size.
+fn circles(canvas: &mut Canvas, cut: &RoundCut, middle: Point) {
+    let [cutter, member] = [cut.cutter, cut.member].map(|diameter| 0.5 * diameter.mm());
+    if cutter != member {
+        canvas.circle(Pen::Hidden, "member_mm", middle, member);
+    }
+    canvas.circle(Pen::Cutter, "cutter_mm", middle, cutter);
+    canvas.cross("", middle, cutter.max(member) + 6.0);
 }
 
 /// From the touched datum to the cutter's middle, along the table below everything and across it beside the cutter.
@@ -105,7 +114,7 @@ fn cutter_size(canvas: &mut Canvas, cut: &RoundCut, middle: Point, radius: f64) 
     canvas.note("cutter_mm", &size, &places);
 }
 
-fn round_text(canvas: &Canvas, place: Place, cut: &RoundCut) -> String {
+fn round_text(canvas: &Canvas, place: CutAt, cut: &RoundCut) -> String {
     let side = if cut.setting.on_side { "the base face" } else { "the touched side of the block" };
     format!(
         "Looking down the spindle at the {}: the cutter, {} across, stands {} from the touched datum edge along the table and {} \
@@ -118,7 +127,7 @@ fn round_text(canvas: &Canvas, place: Place, cut: &RoundCut) -> String {
 }
 
 /// The part of the stay near its cut that must be on the sheet.
-fn near_end(tube: &Drawn<'_>, place: Place, radius: f64) -> Vec<Point> {
+fn near_end(tube: &Drawn<'_>, place: CutAt, radius: f64) -> Vec<Point> {
     let tip = tube.tip(place.at_front);
     let inwards = if place.at_front { 1.0 } else { -1.0 };
     [0.0, 2.0 * radius + 20.0].map(|s| tube.on_axis(tip + inwards * s)).to_vec()
@@ -137,7 +146,7 @@ fn edge_lines(canvas: &mut Canvas, datum_x: f64, across_y: f64, low: f64) {
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), across_y), Point::new(canvas.right(), across_y));
 }
 
-fn slot(plan: &Plan, place: Place, cut: &SlotCut, room: Room) -> Sheet {
+fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, room: Room) -> Sheet {
     let stay = place.stay(plan);
     let view = View::fixture_side(&stay.clamp);
     let tube = drawn(plan, place, place.hand, view);
@@ -169,7 +178,7 @@ fn slot(plan: &Plan, place: Place, cut: &SlotCut, room: Room) -> Sheet {
     canvas.finish(text)
 }
 
-fn square(plan: &Plan, place: Place, room: Room) -> Sheet {
+fn square(plan: &Plan, place: CutAt, room: Room) -> Sheet {
     let view = View::clamp_plane(&place.stay(plan).clamp);
     let tube = drawn(plan, place, place.hand, view);
     let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 1.5 };

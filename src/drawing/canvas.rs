@@ -237,6 +237,14 @@ impl Canvas {
         self.area().has(point)
     }
 
+    /// Whether a text on the sheet is `name`, or begins with it and a figure.
+    pub(super) fn says(&self, name: &str) -> bool {
+        let is_named =
+            |text: &str| text.strip_prefix(name).is_some_and(|rest| rest.is_empty() || rest.starts_with(' '));
+        let mut marks = self.sheet.marks.iter();
+        marks.any(|mark| matches!(&mark.shape, Shape::Text { text, .. } if is_named(text)))
+    }
+
     /// How much of what is drawn passes through a text's box.
     fn lines_through(&self, text_box: &Area) -> usize {
         let near = self.sheet.marks.iter().zip(&self.extents).filter(|(_, extent)| text_box.touches(extent));

@@ -42,8 +42,8 @@ impl Scene<'_> {
         let u = post.u.mm();
         // Between the tubes there is room for three lines of lettering, or the outer two go outside.
         let roomy = post.inside.is_some_and(|inside| inside.mm() > 4.5 * h);
-        for (v, sign) in [(post.right, 1.0), (post.left, -1.0)] {
-            let Some(v) = v else { continue };
+        for (v, hand) in [(post.right, Hand::Right), (post.left, Hand::Left)] {
+            let (Some(v), sign) = (v, hand.sign()) else { continue };
             canvas.arrow(topic, Self::at(u, sign * v.mm()), Self::at(u, 0.0));
             let edge = post.outside.map_or(v.mm() + h, |over| over.mm() / 2.0);
             let between = |side: f64| Self::at(u, sign * v.mm() * 0.5).plus(side * h, 0.3 * h);
@@ -52,7 +52,13 @@ impl Scene<'_> {
             if roomy {
                 places.splice(0..0, [(between(0.4), Anchor::Start), (between(-0.4), Anchor::End)]);
             }
-            canvas.note(topic, &canvas.figure(v), &places);
+            let text = canvas.figure(v);
+            // A mirrored side says it only where that costs nothing.
+            if self.handle_hand(hand) == hand {
+                canvas.note(topic, &text, &places);
+            } else {
+                canvas.clear_note(topic, &text, &places);
+            }
         }
         let middle = Self::at(u, 0.0).plus(0.0, -0.3 * h);
         let calipers = [(post.inside, "in ", 0.0), (post.outside, "over ", 1.2 * h)];
@@ -64,12 +70,14 @@ impl Scene<'_> {
             let places = [
                 (middle.plus(-0.5 * h, -down), Anchor::End),
                 (middle.plus(0.5 * h, -down), Anchor::Start),
+                (middle.plus(0.5 * h, 1.6 * h), Anchor::Start),
+                (middle.plus(-0.5 * h, 1.6 * h), Anchor::End),
                 (Point::new(-u, outside - 1.2 * h), Anchor::Middle),
                 (Point::new(-u, outside - 2.5 * h), Anchor::Middle),
                 (Point::new(-u, -outside + 1.1 * h), Anchor::Middle),
                 (Point::new(-u, -outside + 2.4 * h), Anchor::Middle),
             ];
-            let places = if word == "over " { places.into_iter().skip(2).collect() } else { places.to_vec() };
+            let places = if word == "over " { places.into_iter().skip(4).collect() } else { places.to_vec() };
             canvas.note(topic, &text, &places);
         }
     }

@@ -2,6 +2,7 @@
 
 use super::canvas::Canvas;
 use super::clamp_plane::Scene;
+use super::pull::Pull;
 use super::roll_handle::roll_handle;
 use super::sheet::{Anchor, Handle, Pen, Point};
 use crate::trade::Hand;
@@ -27,7 +28,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.{end}.half_spacing_mm", self.name.key(), shown.key()),
                     name: format!("{} {end} half spacing", hand.key()),
                     at: self.view.point(&point),
-                    along: Point::new(0.0, sign),
+                    pull: Pull::Along(Point::new(0.0, sign)),
                     value: spacing.mm(),
                 });
             }
@@ -37,7 +38,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
                     name: format!("{} reach", hand.key()),
                     at: Point::new(at.x, at.y * 0.4),
-                    along: Point::new(1.0, 0.0),
+                    pull: Pull::Along(Point::new(1.0, 0.0)),
                     value: side.rear.reach.mm(),
                 });
             }
@@ -61,7 +62,7 @@ impl Scene<'_> {
                 path: "frame.chainstay_length_mm".into(),
                 name: "chainstay length".into(),
                 at: Self::at(self.slide(), 0.0),
-                along: Point::new(-rate, 0.0),
+                pull: Pull::Along(Point::new(-rate, 0.0)),
                 value: length.mm(),
             });
         }
@@ -89,7 +90,7 @@ impl Scene<'_> {
             path: "frame.bb_drop_mm".into(),
             name: "bottom bracket drop".into(),
             at: axle,
-            along: Point::new(0.0, -1.0),
+            pull: Pull::Along(Point::new(0.0, -1.0)),
             value: drop,
         });
     }

@@ -3,7 +3,7 @@
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
-use super::neighbours::{Beside, beside};
+use super::neighbours::{Beside, beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -55,9 +55,7 @@ pub fn clamp_plane_with_gaps(plan: &Plan, name: PairName, gaps: &[GapLine], room
     draw_figures(&mut canvas, &scene.view, gaps, true);
     scene.bend_figures(&mut canvas);
     draw_figures(&mut canvas, &scene.view, gaps, false);
-    for beside in &beside {
-        beside.draw_name(&mut canvas);
-    }
+    draw_names(&mut canvas, &beside);
     let text = scene.sentence(&canvas, gaps);
     canvas.finish(text)
 }

@@ -1,12 +1,11 @@
 //! The fixture on the machine, spindle upright.
 
-use super::Place;
 use super::along_spindle::table_way;
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::view::View;
-use crate::plan::{EndUp, Plan, RoundCut};
+use crate::plan::{CutAt, EndUp, Plan, RoundCut};
 use crate::quantity::{Angle, fixed};
 use nalgebra::Vector3;
 use std::f64::consts::FRAC_PI_2;
@@ -16,7 +15,7 @@ const OVER: f64 = 35.0;
 
 /// How the fixture stands for one round cut: stay plane, base, posts, spindle, tilt, and where a gauge sits. An end of
 /// another kind gives an empty sheet that says so.
-pub fn fixture_tilt(plan: &Plan, place: Place, room: Room) -> Sheet {
+pub fn fixture_tilt(plan: &Plan, place: CutAt, room: Room) -> Sheet {
     match place.cut(plan).round() {
         Some(cut) if cut.setting.on_side => on_side(plan, place, cut, room),
         Some(cut) => tilted(plan, place, cut, room),
@@ -35,7 +34,7 @@ pub fn fixture_tilt(plan: &Plan, place: Place, room: Room) -> Sheet {
 const TITLE: &str = "Fixture on the table";
 
 /// Half a rectangle of the fixture's body, as corners along `u` and `w`.
-fn body(plan: &Plan, place: Place) -> [(f64, f64); 4] {
+fn body(plan: &Plan, place: CutAt) -> [(f64, f64); 4] {
     let fixture = &plan.job.fixture;
     let high = fixture.bench.clamp_height.mm();
     let last = fixture.posts.iter().map(|post| post.mm()).fold(0.0, f64::max);
@@ -43,7 +42,7 @@ fn body(plan: &Plan, place: Place) -> [(f64, f64); 4] {
     [(-OVER, 0.0), (end, 0.0), (end, -high), (-OVER, -high)]
 }
 
-fn tilted(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
+fn tilted(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let clamp = &place.stay(plan).clamp;
     let up = upwards(clamp.w, cut.axis_direction);
     let view = View::upright(clamp, table_way(plan, place, &cut.axis_direction), up);
@@ -128,7 +127,7 @@ fn tilt_figures(
 }
 
 /// On its side the fixture is seen from its front: centre plane level, base face upright.
-fn on_side(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
+fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let bench = &plan.job.fixture.bench;
     let (high, half) = (bench.clamp_height.mm(), 0.5 * bench.block_width.mm());
     let above = cut.setting.dro_across.mm() - high;
@@ -152,7 +151,7 @@ fn on_side(plan: &Plan, place: Place, cut: &RoundCut, room: Room) -> Sheet {
     canvas.finish(sentence(place, cut))
 }
 
-fn sentence(place: Place, cut: &RoundCut) -> String {
+fn sentence(place: CutAt, cut: &RoundCut) -> String {
     let setting = &cut.setting;
     let up = match setting.end_up {
         EndUp::Front => "its front end up",

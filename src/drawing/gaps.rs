@@ -12,6 +12,9 @@ const FIGURES: usize = 6;
 /// As many tight ones get it even where lines pass through it.
 const FORCED: usize = 3;
 
+/// As many of the places about a gap lie right beside it: where there is room enough, its figure stands there or not at all.
+const NEAR: usize = 4;
+
 /// Places for a figure about its gap: how far off it in lettering heights, to the right and down.
 const ABOUT: [(f64, f64); 10] = [
     (1.0, 0.3),
@@ -91,10 +94,11 @@ pub(super) fn draw_figures(canvas: &mut Canvas, view: &View, gaps: &[GapLine], t
         let (a, b) = (view.point(&gap.from), view.point(&gap.to));
         let middle = a.towards(b, 0.5);
         let places = around(middle, 0.5 * a.distance(b), canvas.letter);
+        let places = places.get(..if tight { places.len() } else { NEAR }).unwrap_or_default();
         let texts = if tight { vec![&long, &short] } else { vec![&short] };
-        let mut placed = texts.iter().find_map(|text| canvas.clear_note(&gap.topic, text, &places));
+        let mut placed = texts.iter().find_map(|text| canvas.clear_note(&gap.topic, text, places));
         if tight && written.len() < FORCED {
-            placed = placed.or_else(|| canvas.note(&gap.topic, &short, &places));
+            placed = placed.or_else(|| canvas.note(&gap.topic, &short, places));
         }
         if let Some(area) = placed {
             canvas.leader(&gap.topic, middle, &area);

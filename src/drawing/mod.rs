@@ -17,6 +17,7 @@ mod gaps;
 mod hull;
 mod neighbours;
 mod profile;
+mod pull;
 mod roll_handle;
 mod room_strip;
 mod sheet;
@@ -31,37 +32,8 @@ pub use clamp_plane::{clamp_plane, clamp_plane_with_gaps};
 pub use fixture_tilt::fixture_tilt;
 pub use gaps::GapLine;
 pub use profile::profile;
+pub use pull::{Pull, Round};
 pub use room_strip::{Strip, room_strip};
 pub use sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
 pub use side_view::{side_view, side_view_with_gaps};
 pub use way_in::{Body, Part, WayIn, way_in};
-
-use crate::plan::{Cut, Plan, Stay};
-use crate::trade::{Hand, PairName};
-
-/// One end of one stay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
-    /// Its pair.
-    pub pair: PairName,
-    /// Its side.
-    pub hand: Hand,
-    /// Its front end, or its rear end.
-    pub at_front: bool,
-}
-
-impl Place {
-    fn stay(self, plan: &Plan) -> &Stay {
-        plan.pair(self.pair).stay(self.hand)
-    }
-
-    fn cut(self, plan: &Plan) -> &Cut {
-        let stay = self.stay(plan);
-        if self.at_front { &stay.front } else { &stay.rear }
-    }
-
-    fn name(self) -> String {
-        let end = if self.at_front { "front" } else { "rear" };
-        format!("{} {}, {end} end", self.hand.key(), self.pair.one())
-    }
-}

@@ -96,8 +96,18 @@ impl Beside {
     }
 
     /// Writes its name beside its outline, where nothing is in the way.
-    pub(super) fn draw_name(&self, canvas: &mut Canvas) {
+    fn draw_name(&self, canvas: &mut Canvas) {
         write_name(canvas, &self.topic(), self.to.name(), &self.parts);
+    }
+}
+
+/// Writes each name once, beside the first outline of that name that has the room; not where a figure names it already. Those
+/// that find no room are named in the list of rooms.
+pub(super) fn draw_names(canvas: &mut Canvas, all: &[Beside]) {
+    for beside in all {
+        if !canvas.says(beside.to.name()) {
+            beside.draw_name(canvas);
+        }
     }
 }
 

@@ -1,12 +1,11 @@
 //! The end of a stay, unrolled.
 
-use super::Place;
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::EndTube;
 use crate::geometry::{Node, Outline, perimeter};
-use crate::plan::{Cut, Plan, ProfilePoint, RoundCut, SlotCut, stay_line, stay_surface};
+use crate::plan::{Cut, CutAt, Plan, ProfilePoint, RoundCut, SlotCut, stay_line, stay_surface};
 use crate::quantity::{Angle, Length};
 use std::f64::consts::TAU;
 
@@ -17,7 +16,7 @@ const BEHIND: f64 = 8.0;
 const STEP: usize = 3;
 
 /// One end unrolled to scale: the outer edge, the bore's edge, long and short point, every 45° ticked.
-pub fn profile(plan: &Plan, place: Place, room: Room) -> Sheet {
+pub fn profile(plan: &Plan, place: CutAt, room: Room) -> Sheet {
     let cut = place.cut(plan);
     let long = cut.long_point().map_or(0.0, Length::mm);
     let short = cut.short_point().map_or(long, Length::mm);
@@ -93,7 +92,7 @@ impl Around {
 }
 
 /// The way round the tube at `station` near an end.
-fn around(plan: &Plan, place: Place, station: f64) -> Around {
+fn around(plan: &Plan, place: CutAt, station: f64) -> Around {
     let stay = place.stay(plan);
     let surface = stay_surface(stay, &plan.job.pair(place.pair).side(place.hand).tube);
     let ((a, b), _) = surface.section(station);
@@ -197,7 +196,7 @@ fn runs(points: &[ProfilePoint]) -> impl Iterator<Item = &[ProfilePoint]> {
     points.chunk_by(|a, b| b.phi.degrees() - a.phi.degrees() < 1.5)
 }
 
-fn sentence(place: Place, cut: &Cut, canvas: &Canvas) -> String {
+fn sentence(place: CutAt, cut: &Cut, canvas: &Canvas) -> String {
     let name = place.name();
     match (cut.long_point(), cut.short_point(), cut) {
         (Some(mouth), Some(root), Cut::Slot(_)) => format!(

@@ -1,5 +1,6 @@
 //! A finished drawing: marks in millimetres, and nothing about pixels but the room it was laid out for.
 
+use super::pull::Pull;
 use crate::quantity::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
@@ -121,8 +122,8 @@ pub struct Handle {
     pub name: String,
     /// Where it is.
     pub at: Point,
-    /// How far it is pulled on the sheet for each mm or degree of the figure.
-    pub along: Point,
+    /// How the figure answers when it is pulled.
+    pub pull: Pull,
     /// The figure, mm or degrees.
     pub value: f64,
 }

@@ -3,7 +3,7 @@
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
-use super::neighbours::beside;
+use super::neighbours::{beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
@@ -25,72 +25,96 @@ pub fn side_view(plan: &Plan, room: Room) -> Sheet {
 /// The same with the room to what turns beside the stays, where that is known.
 pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], room: Room) -> Sheet {
     let view = View::side();
-    let frame = &plan.job.frame;
-    let stays = PairName::ALL.map(|name| {
-        (name, Drawn::new(&plan.pair(name).right, &plan.job.pair(name).side(Hand::Right).tube, view))
-    });
-    let axle = view.point(&plan.axle);
-    let wheel = &plan.job.wheel;
-    let tyre = 0.5 * wheel.bead_seat.mm() + wheel.tyre_height.mm();
-    let top = plan.job.seatstay_node.front_station.mm() + TUBE_OVER;
-    let tube = |station: f64| view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station));
-    let shell = 0.5 * frame.shell_od.mm();
-    let corners = [
-        axle.plus(-tyre, -tyre),
-        axle.plus(tyre, tyre),
-        tube(top),
-        Point::new(shell, shell),
-        Point::new(frame.seat_tube_od.mm(), 0.0),
-    ];
     let margins = Margins { left: 0.6, right: 2.4, top: 1.0, bottom: 2.0 };
-    let mut canvas = Canvas::new("Side view", Area::of(corners), margins, room);
-
+    let mut canvas = Canvas::new("Side view", Area::of(corners(plan, view)), margins, room);
     let beside = beside(plan, PairName::Chainstays, &view, canvas.area(), |to| {
         !matches!(to, Neighbour::Rotor | Neighbour::Caliper)
     });
-    if beside.is_empty() {
-        canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre);
-    }
+    wheel(plan, view, &mut canvas, beside.is_empty());
     for beside in &beside {
         beside.draw(&mut canvas);
     }
-    canvas.circle(Pen::Thin, "wheel.bead_seat_mm", axle, 0.5 * wheel.bead_seat.mm());
-    seat_tube(plan, view, &mut canvas, top);
-    for (name, stay) in &stays {
-        stay.draw(&mut canvas, name.key());
-    }
-    let origin = view.point(&Point3::origin());
-    canvas.circle(Pen::Visible, "frame.shell_od_mm", origin, shell);
-    canvas.cross("", origin, shell + 8.0);
-    canvas.circle(Pen::Visible, "frame.axle_spacing_mm", axle, 6.0);
-    canvas.cross("", axle, 16.0);
+    triangle(plan, view, &mut canvas);
     draw_lines(&mut canvas, &view, gaps);
     dimensions(plan, view, &mut canvas);
     draw_figures(&mut canvas, &view, gaps, true);
     draw_figures(&mut canvas, &view, gaps, false);
-    for beside in &beside {
-        beside.draw_name(&mut canvas);
+    draw_names(&mut canvas, &beside);
+    let text = sentence(plan, &canvas, gaps);
+    canvas.finish(text)
+}
+
+/// From the axle to the tread.
+fn tyre_radius(plan: &Plan) -> f64 {
+    0.5 * plan.job.wheel.bead_seat.mm() + plan.job.wheel.tyre_height.mm()
+}
+
+/// Station on the seat tube to which it is drawn.
+fn tube_top(plan: &Plan) -> f64 {
+    plan.job.seatstay_node.front_station.mm() + TUBE_OVER
+}
+
+fn on_seat_tube(plan: &Plan, view: View, station: f64) -> Point {
+    view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station))
+}
+
+/// What the sheet must hold.
+fn corners(plan: &Plan, view: View) -> [Point; 5] {
+    let frame = &plan.job.frame;
+    let (axle, tyre, shell) = (view.point(&plan.axle), tyre_radius(plan), 0.5 * frame.shell_od.mm());
+    [
+        axle.plus(-tyre, -tyre),
+        axle.plus(tyre, tyre),
+        on_seat_tube(plan, view, tube_top(plan)),
+        Point::new(shell, shell),
+        Point::new(frame.seat_tube_od.mm(), 0.0),
+    ]
+}
+
+/// The bead seat, and the tyre where it is not drawn among what turns.
+fn wheel(plan: &Plan, view: View, canvas: &mut Canvas, with_tyre: bool) {
+    let axle = view.point(&plan.axle);
+    if with_tyre {
+        canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre_radius(plan));
     }
+    canvas.circle(Pen::Thin, "wheel.bead_seat_mm", axle, 0.5 * plan.job.wheel.bead_seat.mm());
+}
+
+/// Seat tube, stays, shell and axle.
+fn triangle(plan: &Plan, view: View, canvas: &mut Canvas) {
+    seat_tube(plan, view, canvas, tube_top(plan));
+    for name in PairName::ALL {
+        let tube = &plan.job.pair(name).side(Hand::Right).tube;
+        Drawn::new(&plan.pair(name).right, tube, view).draw(canvas, name.key());
+    }
+    let (origin, axle) = (view.point(&Point3::origin()), view.point(&plan.axle));
+    let shell = 0.5 * plan.job.frame.shell_od.mm();
+    canvas.circle(Pen::Visible, "frame.shell_od_mm", origin, shell);
+    canvas.cross("", origin, shell + 8.0);
+    canvas.circle(Pen::Visible, "frame.axle_spacing_mm", axle, 6.0);
+    canvas.cross("", axle, 16.0);
+}
+
+fn sentence(plan: &Plan, canvas: &Canvas, gaps: &[GapLine]) -> String {
     let said = |length| canvas.said(length);
-    let text = format!(
+    let frame = &plan.job.frame;
+    format!(
         "The rear triangle from the drive side, to scale: chainstay length {}, bottom bracket drop {}, seat angle {}°, seat \
          stays {} up the seat tube, tyre {} wide.{}",
         said(frame.chainstay_length),
         said(frame.bb_drop),
         fixed(frame.seat_angle.degrees(), 1),
         said(plan.job.seatstay_node.front_station),
-        said(wheel.tyre_width),
-        gaps_said(&canvas, gaps),
-    );
-    canvas.finish(text)
+        said(plan.job.wheel.tyre_width),
+        gaps_said(canvas, gaps),
+    )
 }
 
 fn seat_tube(plan: &Plan, view: View, canvas: &mut Canvas, top: f64) {
     let half = 0.5 * plan.job.frame.seat_tube_od.mm();
     let e = view.direction(&plan.seat_tube_direction);
     let at = |station: f64, side: f64| {
-        let on_axis = view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station));
-        on_axis.plus(-e.y * half * side, e.x * half * side)
+        on_seat_tube(plan, view, station).plus(-e.y * half * side, e.x * half * side)
     };
     let foot = 0.5 * plan.job.frame.shell_od.mm();
     for side in [-1.0, 1.0] {

@@ -1,6 +1,5 @@
 //! The cutter's way in, seen square to the spindle.
 
-use super::Place;
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
@@ -9,7 +8,7 @@ use super::neighbours::write_name;
 use super::sheet::{Pen, Point, Room, Shape, Sheet};
 use super::view::View;
 use crate::geometry::{Convex, Line};
-use crate::plan::table_ways;
+use crate::plan::{CutAt, table_ways};
 use crate::quantity::Length;
 use nalgebra::{Point3, Vector3};
 
@@ -62,7 +61,7 @@ const JOINT: f64 = 0.01;
 
 /// The cutter at the end of its stroke with all that carries it, the work, what holds it, the smallest gap of the stroke, and
 /// the reach that is left.
-pub fn way_in(place: Place, way: &WayIn, room: Room) -> Sheet {
+pub fn way_in(place: CutAt, way: &WayIn, room: Room) -> Sheet {
     let view = View::beside_spindle(&way.axis, table_ways(&way.axis.direction).along);
     let drawn: Vec<(&Body, Vec<Point>)> =
         way.bodies.iter().map(|body| (body, outline(&body.solid, &view))).collect();
@@ -191,7 +190,7 @@ fn stroke(canvas: &mut Canvas, view: &View, way: &WayIn, seen: Area) {
     }
 }
 
-fn said(canvas: &Canvas, place: Place, way: &WayIn) -> String {
+fn said(canvas: &Canvas, place: CutAt, way: &WayIn) -> String {
     let left = way.left.iter().map(|left| format!(" {}: {}.", left.name, canvas.said(left.gap)));
     let gap: Vec<GapLine> = way.gap.iter().cloned().collect();
     format!(

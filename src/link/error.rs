@@ -1,4 +1,4 @@
-//! Why a text is not a link.
+//! Why a text is not a link, in words that follow what cannot be opened and a colon.
 
 use std::fmt;
 
@@ -18,19 +18,13 @@ pub enum LinkError {
 impl fmt::Display for LinkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => write!(f, "there is no job in this link"),
-            Self::TooLong => write!(f, "this text is too long to be a link"),
+            Self::Empty => f.write_str("there is no job in it"),
+            Self::TooLong => f.write_str("it is too long to hold a job"),
             Self::Damaged => {
-                write!(
-                    f,
-                    "this link is damaged: part of it is missing or changed; copy it again from where it was sent"
-                )
+                f.write_str("part of it is missing or changed; copy it again from where it was sent")
             }
             Self::Later(format) => {
-                write!(
-                    f,
-                    "this link was made by a later version (format {format}); reload to get the newest version"
-                )
+                write!(f, "a later version made it (format {format}); reload to get the newest version")
             }
         }
     }

@@ -47,6 +47,14 @@ pub struct Shift {
     pub along_alone: Option<Length>,
 }
 
+impl Shift {
+    /// What is added along and across in a pass through both stays, which can only go along, or through one. `None` where that
+    /// cannot be.
+    pub fn in_pass(self, paired: bool) -> Option<(Length, Length)> {
+        if paired { Some((self.along_alone?, Length::default())) } else { Some((self.along, self.across)) }
+    }
+}
+
 /// One saw, judged for one end.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Candidate {

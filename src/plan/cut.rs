@@ -50,21 +50,24 @@ pub(super) fn cope<T: Real>(
     found: &Found<'_, T>,
     notices: &mut Notices<'_>,
 ) -> Coped<T> {
+    let mut cut = of_axes(stay, member, found);
+    let meets = cut.axis_station.is_some();
+    let span = if meets { edge_figures(&mut cut, stay, which, member) } else { None };
+    warn(&cut, stay, member, notices);
+    Coped { cut, span }
+}
+
+/// What the two axes and the two sizes say of a cope, before its edge is known.
+fn of_axes<T: Real>(stay: &Laid<T>, member: &Round<T>, found: &Found<'_, T>) -> RoundCut<T> {
     let axis = member.surface.axis;
     let angle = Angle::from_radians(stay.axis.angle_to(&axis));
-    let (offset, station) = match stay.axis.nearest(&axis) {
-        Nearest::Parallel { distance } => (distance, None),
-        Nearest::Skew { station, normal, distance } => {
-            let flip = normal.dot(&member.positive).value() < 0.0;
-            (if flip { -distance } else { distance }, Some(Length::from_mm(station)))
-        }
-    };
+    let (offset, station) = apart(stay, member);
     let diameter = |radius: T| Length::from_mm(radius * T::of(2.0));
-    let mut cut = RoundCut {
+    RoundCut {
         angle,
         miter: angle.complement(),
         offset: Length::from_mm(offset),
-        axis_station: station,
+        axis_station: station.map(Length::from_mm),
         long_point: None,
         long_point_phi: None,
         short_point: None,
@@ -82,10 +85,18 @@ pub(super) fn cope<T: Real>(
         setting: found.setting(&axis),
         axis_point: axis.point,
         axis_direction: axis.direction,
-    };
-    let span = if station.is_some() { edge_figures(&mut cut, stay, which, member) } else { None };
-    warn(&cut, stay, member, notices);
-    Coped { cut, span }
+    }
+}
+
+/// The signed distance of the two axes, and the station where they are nearest; `None` where they are parallel.
+fn apart<T: Real>(stay: &Laid<T>, member: &Round<T>) -> (T, Option<T>) {
+    match stay.axis.nearest(&member.surface.axis) {
+        Nearest::Parallel { distance } => (distance, None),
+        Nearest::Skew { station, normal, distance } => {
+            let flip = normal.dot(&member.positive).value() < 0.0;
+            (if flip { -distance } else { distance }, Some(station))
+        }
+    }
 }
 
 /// Fills in what the edge of the cut says; gives the stretch of the cutter's axis that it takes.

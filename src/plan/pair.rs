@@ -24,11 +24,7 @@ pub(super) fn pair<T: Real>(
     let mut notices = Notices::new(warnings, name.key());
     let one_plane = shares_plane(job, name);
     if !one_plane {
-        let message = format!(
-            "the right and the left {} need clamp planes of their own: clamp and cut them one at a time",
-            name.one()
-        );
-        notices.warn(Code::SidesApart, message);
+        apart_warning(name, &mut notices);
     }
     let [(right, right_spans), (left, left_spans)] =
         laid.each_ref().map(|laid| stay(axes, job, name, laid, &mut notices));
@@ -36,11 +32,7 @@ pub(super) fn pair<T: Real>(
     let both = Both { laid: [right_laid, left_laid], cut: [&right, &left], one_plane };
     let posts = posts(&job.fixture.posts, &both, &mut notices);
     let room_between = room_between(&both);
-    if room_between.mm().value() < 0.0 {
-        let depth = mm(Length::from_mm(-room_between.mm()));
-        notices
-            .warn(Code::StaysCollide, format!("the right and the left tube run {depth} mm into each other"));
-    }
+    collision_warning(room_between, &mut notices);
     range_warnings(&right, &left, one_plane, &job.fixture.bench, &mut notices);
     let saw = |which| if one_plane { shared_depth(&right_spans, &left_spans, which) } else { None };
     Pair {
@@ -53,6 +45,22 @@ pub(super) fn pair<T: Real>(
         room_between,
         right,
         left,
+    }
+}
+
+fn apart_warning(name: PairName, notices: &mut Notices<'_>) {
+    let message = format!(
+        "the right and the left {} need clamp planes of their own: clamp and cut them one at a time",
+        name.one()
+    );
+    notices.warn(Code::SidesApart, message);
+}
+
+fn collision_warning<T: Real>(room_between: Length<T>, notices: &mut Notices<'_>) {
+    if room_between.mm().value() < 0.0 {
+        let depth = mm(Length::from_mm(-room_between.mm()));
+        let message = format!("the right and the left tube run {depth} mm into each other");
+        notices.warn(Code::StaysCollide, message);
     }
 }
 

@@ -14,7 +14,7 @@ pub(crate) fn read_all<F>(
     rules: impl FnOnce(&F) -> Vec<Fault>,
 ) -> Result<F, Vec<Fault>> {
     let value: Value = serde_json::from_str(text)
-        .map_err(|error| vec![Fault::new("", Value::from(text), format!("not a JSON text: {error}"))])?;
+        .map_err(|error| vec![Fault::new("", Value::from(text), format!("it is no JSON text ({error})"))])?;
     let mut reader = Reader::default();
     let file = read(&mut reader, &value);
     let mut faults = reader.faults;

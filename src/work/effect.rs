@@ -66,23 +66,24 @@ impl Axled {
     }
 }
 
-/// What it does to the cuts at `cuts`, all set alike, that the axis is set as `set` and not as `planned`; of several
+/// What it does to the cuts at `cuts`, all set alike, that the axis is set as `set` and not as `wanted`; of several
 /// stays, to the one that it does most to.
 pub(super) fn effect(
     plan: &Plan,
     cuts: impl Iterator<Item = CutAt>,
     setting: &Setting,
+    wanted: Axled,
     set: Axled,
 ) -> Option<Effect> {
-    let planned = Axled::of(setting).axis(plan, setting)?;
+    let wanted = wanted.axis(plan, setting)?;
     let set = set.axis(plan, setting)?;
     let each = cuts.filter_map(|at| {
         let stay = Placed::new(plan, at).axis;
-        let ((station, offset), (was, was_offset)) = (nearest(&stay, &set)?, nearest(&stay, &planned)?);
+        let ((station, offset), (was, was_offset)) = (nearest(&stay, &set)?, nearest(&stay, &wanted)?);
         Some(Effect {
             along: Length::from_mm(station - was),
             offset: Length::from_mm(offset - was_offset),
-            angle: Angle::from_radians(stay.angle_to(&set) - stay.angle_to(&planned)),
+            angle: Angle::from_radians(stay.angle_to(&set) - stay.angle_to(&wanted)),
         })
     });
     each.max_by(|a, b| a.size().total_cmp(&b.size()))

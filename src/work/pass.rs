@@ -100,14 +100,16 @@ impl<'a> Pass<'a> {
             .beside("Edge finder", Reading::Diameter(self.work.plan.job.touch.edge_finder))
     }
 
-    /// Moving across from a touched face until the axis lies `from_face` from it.
+    /// Moving across from a touched face until the axis lies `from_face` from it; the plan has it at `planned`.
     pub(super) fn across(
         self,
         face: Face,
         from_face: Length,
+        planned: Length,
         effect_of: impl Fn(Length) -> Option<Effect>,
     ) -> Step {
-        let distance = from_face + Length::from_mm(self.work.plan.job.touch.edge_finder.mm() / 2.0);
+        let finder = Length::from_mm(self.work.plan.job.touch.edge_finder.mm() / 2.0);
+        let distance = from_face + finder;
         let on = format!(
             "{} across the fixture, over {} towards the fixture: the cutter goes {}",
             face.way.scale().name(),
@@ -115,7 +117,21 @@ impl<'a> Pass<'a> {
             self.seen(face.way, distance)
         );
         let made = self.go(self.step("across", "Move across", on), face.way, distance, effect_of);
-        made.beside(format!("{} to cutter's axis", capital(face.name)), Reading::Length(from_face))
+        let made =
+            made.beside(format!("{} to cutter's axis", capital(face.name)), Reading::Length(from_face));
+        self.planned(made, face.way, planned + finder, distance)
+    }
+
+    /// Beside a reading that is another one because of the chosen saw, the one that the plan has, and why.
+    pub(super) fn planned(self, step: Step, way: Way, planned: Length, distance: Length) -> Step {
+        if (distance - planned).mm().abs() < ALIKE {
+            return step;
+        }
+        let shown = self.work.machine().shows(way, planned);
+        step.beside(
+            "Planned; moved because the stay goes in further with this saw",
+            Reading::Length(shown.reading),
+        )
     }
 
     /// Moving the cutter by `distance` from where a readout was set to zero, `way` being the positive one.
@@ -139,9 +155,9 @@ impl<'a> Pass<'a> {
         self.work.machine().words(way.turned(if distance.mm() < 0.0 { -1.0 } else { 1.0 }))
     }
 
-    /// What it does to this pass that the axis is set otherwise than planned.
-    pub(super) fn effect(self, setting: &Setting, set: Axled) -> Option<Effect> {
-        effect(self.work.plan, self.cuts(), setting, set)
+    /// What it does to this pass that the axis is set otherwise than wanted.
+    pub(super) fn effect(self, setting: &Setting, wanted: Axled, set: Axled) -> Option<Effect> {
+        effect(self.work.plan, self.cuts(), setting, wanted, set)
     }
 
     /// A step at which the cutter turns.

@@ -8,7 +8,7 @@ use super::reading::Reading;
 use super::step::{Scale, Step};
 use super::way_in;
 use crate::machining::{Candidate, Cutter, Tool, running};
-use crate::plan::{EndUp, RoundCut};
+use crate::plan::{EndUp, RoundCut, Setting};
 use crate::quantity::{Angle, Length, said};
 use crate::trade::shop::{HoleSaw, SpindleWay, ToothMaterial};
 
@@ -99,24 +99,29 @@ pub(super) fn swivel(pass: Pass<'_>, swivel: Angle, after: &str) -> Option<Step>
 fn gauge(pass: Pass<'_>, cut: &RoundCut, task: &str) -> Step {
     let setting = &cut.setting;
     let shop = pass.work.shop;
-    let wanted = setting.tilt.complement();
-    let shown = shop.fixture.tilt.shows(wanted);
+    let tilt = setting.tilt.complement();
+    let shown = shop.fixture.tilt.shows(tilt);
     let on = match shop.mill.spindle {
         SpindleWay::Vertical => "gauge zeroed on the table of a vertical mill, then laid along the fixture",
         SpindleWay::Horizontal => {
             "gauge zeroed square to the spindle, then laid along the fixture; up is towards the spindle"
         }
     };
-    let set = Axled { tilt: shown.as_set.complement(), ..Axled::of(setting) };
+    let axis = wanted(pass, setting);
+    let set = Axled { tilt: shown.as_set.complement(), ..axis };
     let mut made = pass
         .step("tilt", task, on)
         .on(Scale::Tilt, Reading::Angle(shown.reading))
-        .rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), pass.effect(setting, set))
+        .rounded(
+            Reading::Angle(shown.division),
+            Reading::Angle(shown.remainder),
+            pass.effect(setting, axis, set),
+        )
         .beside("Stay plane to spindle", Reading::Angle(setting.tilt))
         .checked("the gauge, again, when everything is tightened");
     made.beyond.extend(turns_beyond(
         "tilt",
-        wanted,
+        tilt,
         shop.fixture.limits.tilt_min,
         shop.fixture.limits.tilt_max,
     ));
@@ -137,28 +142,36 @@ fn turns_beyond(way: &str, wanted: Angle, least: Angle, most: Angle) -> Option<S
     })
 }
 
+/// How far the cutter's axis is set from where the plan has it, along and across, so that with the chosen saw the stay comes out
+/// as long as planned. Where both stays are cut in one pass it can only go along. `None` where it is set as planned.
+fn moved(pass: Pass<'_>) -> Option<(Length, Length)> {
+    let (along, across) = chosen(pass)?.0.shift?.in_pass(pass.work.hands.len() > 1)?;
+    (along.mm().abs().max(across.mm().abs()) >= ALIKE).then_some((along, across))
+}
+
+/// Where the cutter's axis is wanted with the chosen saw.
+fn wanted(pass: Pass<'_>, setting: &Setting) -> Axled {
+    let planned = Axled::of(setting);
+    let (along, across) = moved(pass).unwrap_or_default();
+    Axled { along: planned.along + along, across: planned.across + across, ..planned }
+}
+
 fn along(pass: Pass<'_>, cut: &RoundCut) -> Step {
     let setting = &cut.setting;
     let way = pass.work.machine().along();
-    let distance = setting.along_spindle;
+    let wanted = wanted(pass, setting);
+    let planned = setting.along_spindle;
+    let distance = planned + (wanted.along - setting.dro_along);
     let rearwards = if distance.mm() < 0.0 { "forwards" } else { "rearwards" };
     let on = format!(
         "{} along the fixture, {rearwards} from the touch: the cutter goes {}",
         way.scale().name(),
         pass.seen(way, distance)
     );
-    let effect = |left| pass.effect(setting, Axled { along: setting.dro_along - left, ..Axled::of(setting) });
+    let effect = |left| pass.effect(setting, wanted, Axled { along: wanted.along - left, ..wanted });
     let made = pass.go(pass.step("along", "Move along", on), way, distance, effect);
-    let made = made.beside("Edge to cutter's axis", Reading::Length(setting.dro_along));
-    let Some(shift) = chosen(pass).and_then(|(candidate, _)| candidate.shift) else { return made };
-    let add = if pass.work.hands.len() > 1 { shift.along_alone } else { Some(shift.along) };
-    match add.filter(|add| add.mm().abs() >= ALIKE) {
-        Some(add) => {
-            let shown = pass.work.machine().shows(way, distance + add);
-            made.beside("With this saw, for the stay's length to come right", Reading::Length(shown.reading))
-        }
-        None => made,
-    }
+    let made = made.beside("Edge to cutter's axis", Reading::Length(wanted.along));
+    pass.planned(made, way, planned, distance)
 }
 
 /// The plan counts from the block's left side; from its right side it is the rest of the block's width.
@@ -166,13 +179,14 @@ fn across(pass: Pass<'_>, cut: &RoundCut) -> Step {
     let setting = &cut.setting;
     let face = pass.face(setting.on_side);
     let width = pass.work.plan.job.fixture.bench.block_width;
-    let (from_face, sign) =
-        if face.from_left { (setting.dro_across, 1.0) } else { (width - setting.dro_across, -1.0) };
+    let from_face = |across: Length| if face.from_left { across } else { width - across };
+    let sign = if face.from_left { 1.0 } else { -1.0 };
+    let wanted = wanted(pass, setting);
     let effect = |left: Length| {
-        let across = setting.dro_across - Length::from_mm(sign * left.mm());
-        pass.effect(setting, Axled { across, ..Axled::of(setting) })
+        let across = wanted.across - Length::from_mm(sign * left.mm());
+        pass.effect(setting, wanted, Axled { across, ..wanted })
     };
-    pass.across(face, from_face, effect)
+    pass.across(face, from_face(wanted.across), from_face(setting.dro_across), effect)
 }
 
 fn saw(pass: Pass<'_>) -> Step {

@@ -178,7 +178,7 @@ impl Slotting<'_> {
 /// The saw's centre goes into the stay plane: there its rim reaches furthest, and leaves the root in the stay's middle.
 fn centre(pass: Pass<'_>) -> Step {
     let height = pass.work.plan.job.fixture.bench.clamp_height;
-    pass.across(pass.face(true), height, |_| None)
+    pass.across(pass.face(true), height, height, |_| None)
 }
 
 fn slit(pass: Pass<'_>, cut: &SlotCut) -> Step {

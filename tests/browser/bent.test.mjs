@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, another, bench, fine, go, linked, open, press, ready } from "./harness.mjs";
+import { PHONE, WIDE, another, bench, fine, go, linked, open, press, ready } from "./harness.mjs";
 
 const at = bench();
 
@@ -55,13 +55,14 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   const touch = (type, points) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: points });
   await touch("touchStart", [{ x, y }]);
   for (let step = 1; step <= 10; step++) {
-    await touch("touchMove", [{ x, y: y + 4 * step }]);
+    // Inwards: it comes up towards the eye.
+    await touch("touchMove", [{ x, y: y - 1.5 * step }]);
     await page.evaluate(() => new Promise((then) => requestAnimationFrame(then)));
   }
   await page.waitForFunction((before) => document.querySelector(".tightest").innerText !== before, before);
   await touch("touchEnd", []);
   const turned = await angle(page);
-  assert.ok(turned > 10, `turned by ${turned}`);
+  assert.ok(turned > 10 && turned < 180, `turned by ${turned}`);
   assert.equal(Number(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).inputValue()), turned);
   await roll(page).focus();
   await page.keyboard.press("ArrowUp");
@@ -69,6 +70,37 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   await press(page, "Undo");
   await press(page, "Undo");
   await until(page, "right roll about the chord", "0");
+  await fine(page);
+});
+
+test("the apex of a bent tube follows the finger, past where it lies flat and back", async () => {
+  const page = await open(at.browser, at.address, WIDE);
+  await go(page, "Stays");
+  await unfold(page, "Bends, butts, ovals");
+  await press(page, "Add a bend");
+  await figure(page, "Bend 1", "Bend angle", "20");
+  await figure(page, "Tube", "Roll", "80");
+  await until(page, "right roll about the chord", "80");
+  await roll(page).scrollIntoViewIfNeeded();
+  const middle = async () => {
+    const { x, y, width, height } = await roll(page).locator(".knob").boundingBox();
+    return [x + width / 2, y + height / 2];
+  };
+  const [x, y] = await middle();
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const moved = async (by) => {
+    await page.mouse.move(x, y + by, { steps: 3 });
+    await page.evaluate(() => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then))));
+    return (await middle())[1] - y;
+  };
+  // The chord splays, so that a little of an upright move is along it.
+  for (const by of [1, 8, -8]) assert.ok(Math.abs((await moved(by)) - by) < 0.5, `${by}`);
+  await moved(-90);
+  assert.ok((await angle(page)) < 0, "it has gone on past where it lies flat");
+  assert.ok(Math.abs(await moved(0)) < 0.2);
+  assert.equal(await angle(page), 80);
+  await page.mouse.up();
   await fine(page);
 });
 

@@ -92,6 +92,14 @@ test("rubbish in three fields stays there with its fault, and the last good shop
     assert.equal(await field(page, name).getAttribute("aria-invalid"), "true");
   }
   assert.equal(await page.evaluate(() => localStorage["staywright.shop"]), before);
+  // A reload loses none of it.
+  await page.reload();
+  await ready(page);
+  await summary(page, "This shop").click();
+  for (const [name, text, words] of rubbish) {
+    await page.locator(".text-field.faulty").filter({ hasText: name }).getByText(words).waitFor();
+    assert.equal(await field(page, name).inputValue(), text);
+  }
   // The arbor as long as its neck wants it: what waited is taken.
   await keys(page, "Arbor reach", "600");
   await page.waitForFunction(() => document.querySelectorAll(".text-field.faulty").length === 2);
@@ -240,4 +248,49 @@ test("no accessibility fault in shop and cut, in light and dark", async () => {
     assert.deepEqual(await axe(page), [], colorScheme);
     await fine(page);
   }
+});
+
+const width = "Block width";
+
+test("a fixture kept as the shop's is what the next job starts with", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Set-up");
+  await summary(page, "Fixture and edge finder").click();
+  await keys(page, width, "63.5");
+  await keys(page, "Edge finder diameter", "6");
+  await page.keyboard.press("Tab");
+  await press(page, "Keep as my shop's fixture");
+  await page.getByText("The fixture is kept in “This shop”").waitFor();
+  await go(page, "Frame");
+  await page.getByText("Start another job").click();
+  await press(page, /^Tern Lane/);
+  await page.getByText("Another job is open, with your shop's fixture.").waitFor();
+  await go(page, "Set-up");
+  await summary(page, "Fixture and edge finder").click();
+  assert.equal(await field(page, width).inputValue(), "63.5");
+  assert.equal(await field(page, "Edge finder diameter").inputValue(), "6");
+  // Nothing else of a shop was entered: the steps name no saw's gap.
+  assert.equal(await page.getByText("Gap with this saw").count(), 0);
+  await fine(page);
+});
+
+test("a fixture that was kept beside the shop goes into it", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Set-up");
+  await summary(page, "Fixture and edge finder").click();
+  const before = page.url();
+  await keys(page, width, "63.5");
+  await page.keyboard.press("Tab");
+  await page.waitForFunction((before) => location.href !== before, before);
+  await page.evaluate(() => localStorage.setItem("staywright.fixture", location.hash.slice(1)));
+  await press(page, "Undo");
+  await page.waitForFunction((before) => location.href === before, before).catch(() => {});
+  await page.reload();
+  await ready(page);
+  await page.waitForFunction(() => !localStorage.getItem("staywright.fixture") && localStorage["staywright.shop"]?.length > 4);
+  await summary(page, "Fixture and edge finder").click();
+  assert.equal(await field(page, width).inputValue(), "70");
+  await press(page, "Put my shop's fixture in");
+  await page.waitForFunction(() => [...document.querySelectorAll("input")].some((one) => one.value === "63.5"));
+  await fine(page);
 });

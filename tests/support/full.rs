@@ -205,6 +205,9 @@ fn full_shop(name: String, picks: &mut Picks) -> Shop {
     fill_fixture(&mut shop, picks);
     fill_mill(&mut shop, picks);
     if picks.flag() {
+        shop.touch = picks.group(&shop.touch);
+    }
+    if picks.flag() {
         shop.processes = picks.list(7, process);
     }
     shop.joined_by = picks.byte();

@@ -7,7 +7,7 @@ use crate::check::{
 };
 use crate::drawing::Differs;
 use crate::quantity::{LengthUnit, show};
-use crate::trade::{Hand, PairName, capital, place_name};
+use crate::trade::{Hand, PairName, capital};
 use nanoserde::{DeBin, SerBin};
 
 /// A result and what was found of it.
@@ -149,15 +149,13 @@ fn mends(mend: &Mend, unit: LengthUnit) -> Vec<String> {
 }
 
 fn trim(trim: &Trim, unit: LengthUnit) -> String {
-    let end = if trim.at_front { "front" } else { "rear" };
-    let place = place_name(&[trim.pair.key(), trim.hand.key(), end].join("."));
     let why = match trim.mends {
         What::Square => "that puts the wheel square",
         What::Lean => "that stands the wheel upright",
         _ => "that brings the axle to the middle",
     };
     let amount = with_doubt(trim.amount, unit);
-    format!("Take {} off the {place}: {why}.", amount.trim_start_matches('+'))
+    format!("Take {} off the {}: {why}.", amount.trim_start_matches('+'), trim.at.name())
 }
 
 fn habit(habit: &Habit, unit: LengthUnit) -> HabitLine {

@@ -32,17 +32,14 @@ pub(super) fn fit(here: Here<'_>, cut: &RoundCut, used: Option<&Candidate>, pair
     for (name, figure) in figures {
         told.fact(name, figure.map_or("—".to_owned(), |figure| length(here, figure)));
     }
-    if let Some(shift) = used.shift {
+    if let Some((along, across)) = used.shift.and_then(|shift| shift.in_pass(paired)) {
         let signed = |by: Length| show::signed_length(by.mm(), here.unit);
-        match shift.along_alone.filter(|_| paired) {
-            Some(along) => told.fact("Move the cutter's axis along by", signed(along)),
-            None => {
-                told.fact("Move the cutter's axis along by", signed(shift.along));
-                told.fact("and across by", signed(shift.across));
-            }
+        told.fact("Move the cutter's axis along by", signed(along));
+        if !paired {
+            told.fact("and across by", signed(across));
         }
-        told.say("Moved by this, the stay comes out as long as planned once it is pushed home. The step “Move along” says what the \
-                  readout then shows.");
+        told.say("Moved by this, the stay comes out as long as planned once it is pushed home. Where the steps name this saw, their \
+                  readouts are moved.");
     }
     told
 }

@@ -71,7 +71,7 @@ struct Here<'a> {
 
 pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
     let plan = planned(&asked.job)?;
-    let at = CutAt::all().find(|at| at.key() == asked.cut)?;
+    let at = CutAt::from_key(&asked.cut)?;
     let shop = shop::read(&asked.shop);
     let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
     let mut answer = CutTold {

@@ -1,7 +1,7 @@
 //! The way of a saw into its stays as it is drawn.
 
 use super::{Here, ToCut, saws, shop};
-use crate::drawing::{Body, GapLine, Part, Place, Room, Sheet, WayIn, way_in};
+use crate::drawing::{Body, GapLine, Part, Room, Sheet, WayIn, way_in};
 use crate::machining::{
     Near, Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, slot_end,
     slot_passes, slot_points, slot_ways, solids, standing, turning,
@@ -22,7 +22,7 @@ pub(in crate::ask) fn sheet(asked: &ToCut, room: Room) -> Option<Sheet> {
         Cut::Slot(cut) => slot(here, cut)?,
         Cut::Square(_) => return None,
     };
-    Some(way_in(Place { pair: at.pair, hand: at.hand, at_front: at.at_front }, &way, room))
+    Some(way_in(at, &way, room))
 }
 
 fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<WayIn> {

@@ -1,5 +1,6 @@
 //! The shop as the page keeps it: bytes that the page does not look into.
 
+use crate::ask::file::first_of;
 use crate::link::{read_shop, write_shop};
 use crate::trade::Fault;
 use crate::trade::shop::Shop;
@@ -9,9 +10,9 @@ pub(in crate::ask) fn read(bytes: &[u8]) -> Shop {
     opened(bytes).unwrap_or_default()
 }
 
-/// Whether anything was ever entered in a shop.
-pub(in crate::ask) const fn entered(bytes: &[u8]) -> bool {
-    !bytes.is_empty()
+/// Whether anything was ever entered in a shop but what new jobs start with.
+pub(in crate::ask) fn entered(bytes: &[u8]) -> bool {
+    !bytes.is_empty() && !opened(bytes).is_ok_and(|shop| shop.is_fixture_alone())
 }
 
 pub(super) fn write(shop: &Shop) -> Vec<u8> {
@@ -20,7 +21,7 @@ pub(super) fn write(shop: &Shop) -> Vec<u8> {
 
 /// The shop of bytes that came from elsewhere, or what is wrong with them; no bytes stand for one that was never entered.
 pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
-    if !entered(bytes) {
+    if bytes.is_empty() {
         return Ok(Shop::default());
     }
     let what = "The shop cannot be read";
@@ -37,10 +38,5 @@ pub(super) fn of_file(text: &str) -> Result<Shop, String> {
 }
 
 fn refused(what: &str, faults: &[Fault]) -> String {
-    let first = faults.first().map(ToString::to_string).unwrap_or_default();
-    let more = match faults.len().saturating_sub(1) {
-        0 => String::new(),
-        more => format!(" (and {more} more)"),
-    };
-    format!("{what}: {first}{more}. Nothing was changed.")
+    format!("{what}: {}. Nothing was changed.", first_of(faults))
 }

@@ -6,7 +6,8 @@ use crate::trade::shop::{Axis, Mill, Mounting, Sense, Speeds, SpindleWay, Toward
 use crate::trade::{Hand, capital};
 
 const OF_THE_JOB: &str = "What a cutter could run into, and how far the fixture goes. Clamp height, block width, the touched edge, \
-                          the posts' places and the slide's range belong to the job: see the fixture below.";
+                          the posts' places and the slide's range belong to the job: see “Fixture and edge finder”, where this shop keeps \
+                          those that new jobs start with.";
 const SCALES: &str = "What each scale shows where the true figure is 0, its smallest division (0: it shows every figure), and \
                       which way it counts. Steps give every figure as the scale shows it.";
 const READOUTS: &str = "Readouts are told by the cutter's way over the work: X to the right, Y away from you (up on a horizontal \

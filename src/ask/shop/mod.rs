@@ -12,6 +12,7 @@ mod section;
 pub(super) use bytes::{entered, read};
 
 use super::form::{Change, Edit, Formed, Refused, Said, ToForm};
+use crate::link;
 use crate::quantity::LengthUnit;
 use crate::trade::capital;
 use crate::trade::shop::Shop;
@@ -40,6 +41,7 @@ pub(super) fn formed(asked: &ToForm) -> Formed {
             Change::Replace(bytes) => {
                 done.replaced(bytes::opened(bytes), "The shop is taken over.", Some(bytes.clone()));
             }
+            Change::Keep(job) => done.keep_fixture(job),
             Change::File(text) => done.replaced(bytes::of_file(text), "The shop file is opened.", None),
         }
     }
@@ -53,6 +55,12 @@ pub(super) fn formed(asked: &ToForm) -> Formed {
         sections: section::sections(&done.shop, &asked.open, asked.unit),
         ..Formed::default()
     }
+}
+
+/// The job of a link text as it starts in a shop that has a fixture of its own; `None` where there is no such job.
+pub(super) fn starting(job: &str, bytes: &[u8]) -> Option<String> {
+    let (job, shop) = (link::decode(job).ok()?, read(bytes));
+    Some(link::encode(&if shop.has_fixture() { shop.starting(job) } else { job }))
 }
 
 /// The shop's own file.
@@ -104,6 +112,14 @@ impl Done {
         let Change::Type(path, text) = &edit.change else { return None };
         let fault = change::typed(&self.shop, path, text, self.unit).err()?;
         Some(Refused { serial: edit.serial, path: path.clone(), text: text.clone(), fault: capital(&fault) })
+    }
+
+    fn keep_fixture(&mut self, job: &str) {
+        let Ok(job) = link::decode(job) else { return };
+        self.shop.keep_fixture(&job);
+        self.as_kept = None;
+        let words = "The fixture is kept in “This shop”: new jobs start with it.".to_owned();
+        self.said = Some(Said { words, bad: false });
     }
 
     fn replaced(&mut self, shop: Result<Shop, String>, words: &str, kept: Option<Vec<u8>>) {

@@ -80,9 +80,9 @@ const fn mends(what: What) -> &'static str {
 
 fn trim(trim: &crate::check::Trim) -> Value {
     json!({
-        "pair": trim.pair.key(),
-        "hand": trim.hand.key(),
-        "end": if trim.at_front { "front" } else { "rear" },
+        "pair": trim.at.pair.key(),
+        "hand": trim.at.hand.key(),
+        "end": trim.at.end(),
         "amount": known(&trim.amount),
         "mends": mends(trim.mends),
         "needed": trim.needed,

@@ -31,8 +31,9 @@ impl Request {
     /// # Errors
     /// All faults of the job, or the first of what is asked about it.
     pub(super) fn read(text: &str) -> Result<Self, Vec<Fault>> {
-        let broken =
-            |error: serde_json::Error| Fault::new("", Value::from(text), format!("not a JSON text: {error}"));
+        let broken = |error: serde_json::Error| {
+            Fault::new("", Value::from(text), format!("it is no JSON text ({error})"))
+        };
         let value: Value = serde_json::from_str(text).map_err(|error| vec![broken(error)])?;
         let Value::Object(keys) = value else {
             return Err(vec![Fault::new("", value, "an object is needed here")]);

@@ -4,15 +4,24 @@
 use super::{cutters, fixture, joining, mill};
 use crate::link::pass::{choice, length, numbered};
 use crate::link::pen::Pen;
-use crate::quantity::CuttingSpeed;
+use crate::quantity::{CuttingSpeed, Length};
+use crate::trade::Touch;
 use crate::trade::shop::{Metal, Shop};
 
 pub(super) const FORM: u8 = 1;
+
+/// The edge finder of every shop in this form, mm: it has no place for another.
+const EDGE_FINDER: f64 = 10.0;
 
 numbered! {
     Metal {
         ChromeMoly = 0, MildSteel = 1, Stainless = 2, Titanium = 3, Aluminium = 4, Brass = 5, CastIron = 6
     }
+}
+
+/// Whether this form holds all of the shop.
+pub(super) const fn holds(shop: &Shop) -> bool {
+    shop.touch.edge_finder.mm().to_bits() == EDGE_FINDER.to_bits()
 }
 
 /// All of a shop, in the order in which it is written.
@@ -23,6 +32,7 @@ pub(super) fn shop(pen: &mut dyn Pen, shop: &Shop) -> Option<Shop> {
         slitting_saws: cutters::slitting_saws(pen, &shop.slitting_saws)?,
         end_mills: cutters::end_mills(pen, &shop.end_mills)?,
         fixture: fixture::fixture(pen, &shop.fixture)?,
+        touch: Touch { edge_finder: Length::from_mm(EDGE_FINDER) },
         mill: mill::mill(pen, &shop.mill)?,
         metal: choice(pen, shop.metal)?,
         processes: joining::processes(pen, &shop.processes)?,

@@ -3,11 +3,15 @@
 use super::{after, store};
 use crate::session::{Records, Session, kept};
 use leptos::prelude::*;
-use staywright::ask::StepLine;
+use staywright::ask::{Change, StepLine};
+use staywright::link;
+
+const FIXTURE: &str = "fixture";
 
 /// Takes over what was kept, and keeps what changes from now on.
 pub fn attach(session: Session) {
     session.settings.read(store::read);
+    move_fixture(session);
     read_records(session);
     read_steps(session);
     // Another tab has ticked or measured something.
@@ -22,6 +26,23 @@ pub fn attach(session: Session) {
         let text = session.records.with(Records::to_text);
         if !first {
             store::write("records", Some(&text));
+        }
+    });
+}
+
+/// A fixture that an earlier version kept beside the shop goes into it, and is forgotten once the shop has it.
+fn move_fixture(session: Session) {
+    let shop = session.equipment.shop;
+    let Some(old) = store::read(FIXTURE) else { return };
+    if link::decode(&old).is_err() {
+        store::write(FIXTURE, None);
+        return;
+    }
+    shop.act(Change::Keep(old));
+    after::follow(move |first| {
+        shop.bytes.track();
+        if !first {
+            store::write(FIXTURE, None);
         }
     });
 }

@@ -1,6 +1,7 @@
 //! Texts in fields that are not figures yet, carried over a reload of this tab.
 
 use super::store;
+use crate::session::forms::{FormState, Waiting};
 use crate::session::{Session, kept};
 use leptos::prelude::*;
 
@@ -11,6 +12,26 @@ type Typed = (String, Vec<(String, String)>);
 
 /// Brings back what was typed before a reload, and keeps it before the next.
 pub fn attach(session: Session) {
+    attach_job(session);
+    attach_form("typed-shop", session.equipment.shop);
+    attach_form("typed-pad", session.equipment.pad);
+}
+
+fn before_leaving(keep: impl Fn() + Copy + 'static) {
+    window_event_listener_untyped("staywright-flush", move |_| keep());
+    window_event_listener_untyped("pagehide", move |_| keep());
+}
+
+fn attach_form(key: &'static str, form: FormState) {
+    if let Some(before) = store::tab_read(key).and_then(|text| kept::from_text::<Waiting>(&text)) {
+        form.wait_again(before);
+    }
+    before_leaving(move || {
+        store::tab_write(key, form.all_waiting().map(|now| kept::to_text(&now)).as_deref())
+    });
+}
+
+fn attach_job(session: Session) {
     let before: Typed = store::tab_read(KEY).and_then(|text| kept::from_text(&text)).unwrap_or_default();
     let mark = move || session.follow.mark.get_untracked();
     if before.0 == mark() {
@@ -18,12 +39,10 @@ pub fn attach(session: Session) {
             session.type_in(&path, text);
         }
     }
-    let keep = move || {
+    before_leaving(move || {
         let faulty = session.faulty.get_untracked();
         let texts: Vec<(String, String)> = faulty.into_iter().map(|one| (one.path, one.text)).collect();
         let now = (!texts.is_empty()).then(|| kept::to_text(&(mark(), texts)));
         store::tab_write(KEY, now.as_deref());
-    };
-    window_event_listener_untyped("staywright-flush", move |_| keep());
-    window_event_listener_untyped("pagehide", move |_| keep());
+    });
 }

@@ -1,8 +1,7 @@
 //! Where each warning of a plan is shown.
 
-use super::pick::Pick;
 use super::place::Place;
-use staywright::plan::{Code, Warning};
+use staywright::plan::{Code, CutAt, Warning};
 use staywright::quantity::{LengthUnit, show};
 use staywright::trade::place_name;
 
@@ -31,7 +30,7 @@ pub fn at(warnings: &[Warning], place: Place) -> Vec<Warning> {
 }
 
 /// Whether a warning is about that cut, its stay or its pair.
-pub fn about(warning: &Warning, pick: Pick) -> bool {
+pub fn about(warning: &Warning, pick: CutAt) -> bool {
     let key = pick.key();
     key == warning.place || key.strip_prefix(&warning.place).is_some_and(|rest| rest.starts_with('.'))
 }
@@ -53,7 +52,7 @@ mod tests {
 
     #[test]
     fn a_warning_reaches_the_cuts_it_is_about() {
-        let pick = Pick::default();
+        let pick = CutAt::FIRST;
         assert!(about(&warning("chainstays.right.front"), pick));
         assert!(about(&warning("chainstays"), pick));
         assert!(!about(&warning("chainstays.right.rear"), pick));

@@ -1,20 +1,8 @@
 //! The figures of one cut as the page lists them.
 
-use super::pick::Pick;
-use staywright::plan::{Contact, Cut, Plan, RoundCut, SlotCut, Stay};
+use staywright::plan::{Contact, Cut, RoundCut, SlotCut, Stay};
 use staywright::quantity::Length;
 use staywright::work::{Named, Reading};
-
-/// The stay of a pick.
-pub fn stay_of(plan: &Plan, pick: Pick) -> &Stay {
-    plan.pair(pick.pair).stay(pick.hand)
-}
-
-/// The cut of a pick.
-pub fn cut_of(plan: &Plan, pick: Pick) -> &Cut {
-    let stay = stay_of(plan, pick);
-    if pick.at_front { &stay.front } else { &stay.rear }
-}
 
 /// What the end is cut to, in a word.
 pub const fn kind_word(cut: &Cut) -> &'static str {

@@ -5,6 +5,9 @@ use leptos::prelude::*;
 use staywright::ask::{Change, Edit, FormSection, Formed, Question, Said, Subject, ToForm};
 use staywright::quantity::LengthUnit;
 
+/// What was typed into a form and is not taken yet: what was entered then, paths with texts, and the sections that stood open.
+pub type Waiting = (Vec<u8>, Vec<(String, String)>, Vec<String>);
+
 /// The state of one form.
 #[derive(Clone, Copy)]
 pub struct FormState {
@@ -108,6 +111,24 @@ impl FormState {
                 _ => None,
             })
         })
+    }
+
+    /// All that was typed and is not taken yet; `None` where there is nothing.
+    pub fn all_waiting(self) -> Option<Waiting> {
+        let typed = |edit: Edit| match edit.change {
+            Change::Type(path, text) => Some((path, text)),
+            _ => None,
+        };
+        let texts: Vec<_> = self.edits.get_untracked().into_iter().filter_map(typed).collect();
+        (!texts.is_empty()).then(|| (self.bytes.get_untracked(), texts, self.open.get_untracked()))
+    }
+
+    /// Takes up what was typed before, where it was typed into what is entered now.
+    pub fn wait_again(self, (bytes, texts, open): Waiting) {
+        if bytes == self.bytes.get_untracked() {
+            self.open.set(open);
+            texts.into_iter().for_each(|(path, text)| self.act(Change::Type(path, text)));
+        }
     }
 
     /// Why it was not taken.

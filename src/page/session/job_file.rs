@@ -1,7 +1,5 @@
 //! A job as a file, and the part of a pasted link that holds a job.
 
-use staywright::trade::Job;
-
 /// A file name made of the job's name.
 pub fn name(job_name: &str) -> String {
     let kept: String =
@@ -9,11 +7,6 @@ pub fn name(job_name: &str) -> String {
     let words: Vec<&str> = kept.split_whitespace().collect();
     let stem = if words.is_empty() { "job".to_owned() } else { words.join("-").to_ascii_lowercase() };
     format!("{stem}.staywright.json")
-}
-
-/// The fixture of `job` alone, in a job that is plain apart from it.
-pub fn fixture_alone(job: &Job) -> Job {
-    Job { fixture: job.fixture.clone(), touch: job.touch, ..Job::default() }
 }
 
 /// What follows the last `#` of a link, or the whole text where there is none.

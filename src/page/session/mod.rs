@@ -14,7 +14,6 @@ pub mod job_file;
 pub mod kept;
 pub mod lay_facts;
 pub mod pair_facts;
-pub mod pick;
 pub mod place;
 pub mod qr;
 mod question;

@@ -1,12 +1,12 @@
 //! What is kept of how the page is used: not of the job, which the link holds.
 
 use super::kept;
-use super::pick::Pick;
 use super::place::Place;
 use super::shelf::Shelf;
 use leptos::prelude::*;
 use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
+use staywright::plan::CutAt;
 use staywright::quantity::LengthUnit;
 
 /// Light or dark.
@@ -75,15 +75,13 @@ pub struct Settings {
     /// The place of the page.
     pub place: RwSignal<Place>,
     /// The cut looked at.
-    pub pick: RwSignal<Pick>,
+    pub pick: RwSignal<CutAt>,
     /// The step shown at the mill; `None` when the at-the-mill view is closed.
     pub mill: RwSignal<Option<String>>,
     /// The builder's limits.
     pub limits: RwSignal<Limits>,
     /// What the builder knows of the bench.
     pub bench: RwSignal<Bench>,
-    /// The builder's own fixture, as the link text of a job that is plain apart from it.
-    pub fixture: RwSignal<Option<String>>,
     /// The builder's own equipment, in bytes that the page does not look into.
     pub shop: RwSignal<Vec<u8>>,
     /// The flat for a brake mount, likewise.
@@ -101,11 +99,10 @@ impl Settings {
             unit: RwSignal::new(LengthUnit::default()),
             theme: RwSignal::new(Theme::default()),
             place: RwSignal::new(Place::default()),
-            pick: RwSignal::new(Pick::default()),
+            pick: RwSignal::new(CutAt::FIRST),
             mill: RwSignal::new(None),
             limits: RwSignal::new(Limits::default()),
             bench: RwSignal::new(Bench::default()),
-            fixture: RwSignal::new(None),
             shop: RwSignal::new(Vec::new()),
             pad: RwSignal::new(Vec::new()),
             picked: RwSignal::new(Vec::new()),
@@ -114,7 +111,7 @@ impl Settings {
     }
 
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 12] {
+    pub fn written(self) -> [(&'static str, Option<String>); 11] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
@@ -127,7 +124,6 @@ impl Settings {
             ("mill", self.mill.get()),
             ("limits", Some(kept::to_text(&self.limits.get()))),
             ("bench", Some(self.bench.with(kept::to_text))),
-            ("fixture", self.fixture.get()),
             ("shop", Some(self.shop.with(kept::to_text))),
             ("pad", Some(self.pad.with(kept::to_text))),
             ("picked", Some(self.picked.with(kept::to_text))),
@@ -145,12 +141,11 @@ impl Settings {
         let theme = found("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
         take(self.theme, theme);
         take(self.place, found("place").and_then(|key| Place::from_key(&key)));
-        take(self.pick, found("pick").and_then(|key| Pick::from_key(&key)));
+        take(self.pick, found("pick").and_then(|key| CutAt::from_key(&key)));
         take(self.mill, found("mill").map(Some));
         take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
         take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
         take(self.shelf, found("shelf").map(|text| Shelf::from_text(&text)));
-        take(self.fixture, found("fixture").map(Some));
         take(self.shop, found("shop").and_then(|text| kept::from_text(&text)));
         take(self.pad, found("pad").and_then(|text| kept::from_text(&text)));
         take(self.picked, found("picked").and_then(|text| kept::from_text(&text)));

@@ -9,11 +9,10 @@ use super::warnings::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::advice::about;
-use crate::session::cut_facts::{all, cut_of, stay_of};
-use crate::session::pick::Pick;
+use crate::session::cut_facts::all;
 use leptos::prelude::*;
 use staywright::ask::Drawing;
-use staywright::plan::Plan;
+use staywright::plan::{CutAt, Plan};
 use staywright::quantity::{LengthUnit, show};
 use staywright::trade::capital;
 
@@ -21,7 +20,7 @@ use staywright::trade::capital;
 pub fn cut_detail() -> Part {
     let Session { settings, follow, .. } = Session::here();
     let (pick, plan) = (settings.pick, follow.plan);
-    let figures = move || plan.with(|plan| all(stay_of(plan, pick.get()), cut_of(plan, pick.get())));
+    let figures = move || plan.with(|plan| all(pick.get().stay(plan), pick.get().cut(plan)));
     let title = part("h2").set("id", "cut-title").words(move || capital(&pick.get().name()));
     part("section")
         .class("detail")
@@ -30,16 +29,16 @@ pub fn cut_detail() -> Part {
         .add(warning_list("Warnings of this cut", move || {
             plan.with(|plan| warnings_of(plan, pick.get(), settings.unit.get()))
         }))
-        .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get().at()))))
+        .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get()))))
         .add(facts(figures))
         .add(cut_shop())
-        .add(sheet_beside(0.3, move || Some(Drawing::Profile(pick.get().at()))))
+        .add(sheet_beside(0.3, move || Some(Drawing::Profile(pick.get()))))
         .add(profile_table())
         .add(explained())
 }
 
 /// What the plan warns of at a cut, its stay or its pair.
-fn warnings_of(plan: &Plan, pick: Pick, unit: LengthUnit) -> Vec<String> {
+fn warnings_of(plan: &Plan, pick: CutAt, unit: LengthUnit) -> Vec<String> {
     let here = plan.warnings.iter().filter(|warning| about(warning, pick));
     here.map(|warning| show::in_sentence(&warning.message, unit)).collect()
 }

@@ -5,28 +5,27 @@ use super::switch::switch;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
+use staywright::plan::CutAt;
 use staywright::quantity::Length;
 use staywright::trade::capital;
-use staywright::trade::{Cope, End, EndKind, Hand, Job, Member, PairName};
+use staywright::trade::{Cope, End, EndKind, Job, Member, PairName};
 
 /// The end that is meant: its place in a job.
 #[derive(Clone, Copy)]
 struct Spot {
     session: Session,
-    pair: PairName,
-    hand: Hand,
-    at_front: bool,
+    at: CutAt,
 }
 
 impl Spot {
     fn end(self, job: &Job) -> End {
-        let side = job.pair(self.pair).side(self.hand);
-        if self.at_front { side.front_end } else { side.rear_end }
+        let side = job.pair(self.at.pair).side(self.at.hand);
+        if self.at.at_front { side.front_end } else { side.rear_end }
     }
 
     fn put(self, job: &mut Job, end: End) {
-        let side = job.pair_mut(self.pair).side_mut(self.hand);
-        if self.at_front {
+        let side = job.pair_mut(self.at.pair).side_mut(self.at.hand);
+        if self.at.at_front {
             side.front_end = end;
         } else {
             side.rear_end = end;
@@ -58,13 +57,12 @@ impl Spot {
     }
 
     fn key(self) -> String {
-        let end = if self.at_front { "front" } else { "rear" };
-        format!("{}.{}.{end}.end", self.pair.key(), self.hand.key())
+        format!("{}.end", self.at.key())
     }
 
     /// The member that this end met last or would most likely meet.
     const fn likely_member(self) -> Member {
-        match self.pair {
+        match self.at.pair {
             PairName::Chainstays => Member::Shell,
             PairName::Seatstays => Member::SeatTube,
         }
@@ -81,10 +79,10 @@ const fn kind_name(kind: EndKind) -> &'static str {
 }
 
 /// Kind, member, cutter and figures of one end.
-pub fn end_box(pair: PairName, hand: Hand, at_front: bool) -> Part {
+pub fn end_box(at: CutAt) -> Part {
     let session = Session::here();
-    let (spot, follow) = (Spot { session, pair, hand, at_front }, session.follow);
-    let title = if at_front { "Front end" } else { "Rear end" };
+    let (spot, follow) = (Spot { session, at }, session.follow);
+    let title = if at.at_front { "Front end" } else { "Rear end" };
     let cope = move || spot.cope().map_or("", |cope| cope.onto.key()).to_owned();
     part("fieldset")
         .class("figures end")
@@ -95,8 +93,8 @@ pub fn end_box(pair: PairName, hand: Hand, at_front: bool) -> Part {
 }
 
 fn kind_menu(spot: Spot, title: &str) -> Part {
-    let id = format!("{}-end-kind", if spot.at_front { "front" } else { "rear" });
-    let kinds = EndKind::ALL.into_iter().filter(|kind| kind.fits(spot.at_front));
+    let id = format!("{}-end-kind", spot.at.end());
+    let kinds = EndKind::ALL.into_iter().filter(|kind| kind.fits(spot.at.at_front));
     let options = kinds.map(|kind| part("option").set("value", kind.key()).text(kind_name(kind)));
     let menu = part("select")
         .set("id", &id)

@@ -12,7 +12,7 @@ pub fn explained() -> Part {
     let Session { settings, follow, .. } = Session::here();
     let list = RwSignal::new(Vec::new());
     let question = move || {
-        let at = settings.pick.get().at();
+        let at = settings.pick.get();
         Some(Question::Explain { job: follow.link.get(), at, unit: settings.unit.get() })
     };
     beside::follow(question, move |answer| {

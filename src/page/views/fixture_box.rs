@@ -3,12 +3,16 @@
 use super::button::button;
 use super::choice::choice;
 use super::figures::figures;
+use super::in_shop::in_shop;
 use crate::browser::part::{Part, part};
-use crate::session::{Session, job_file};
+use crate::session::Session;
 use leptos::prelude::*;
+use staywright::ask::Change;
 use staywright::link;
 use staywright::quantity::Length;
 use staywright::trade::TouchSide;
+
+const WORDS: &str = "These figures are this job's. Kept as your shop's they are what new jobs start with.";
 
 /// Most posts that a job holds.
 const MOST_POSTS: usize = 8;
@@ -35,24 +39,24 @@ pub fn fixture_box() -> Part {
         .add(figures("Edge finder", || vec!["edge_finder_mm".to_owned()]))
 }
 
-/// Keeps the fixture of this shop, and puts it into another job.
+/// Keeps this job's fixture as the shop's, and puts the shop's into this job.
 fn own_fixture() -> Part {
     let session = Session::here();
-    let kept = session.settings.fixture;
-    let keep = move || {
-        kept.set(Some(link::encode(&job_file::fixture_alone(&session.follow.good_job()))));
-        session.say("This fixture is kept on this device.");
-    };
+    let shop = session.equipment.shop;
+    let keep = move || shop.act(Change::Keep(link::encode(&session.follow.good_job())));
     let put = move || {
-        if let Some(own) = kept.get_untracked().and_then(|text| link::decode(&text).ok()) {
-            session.change("own fixture", |job| {
-                job.fixture = own.fixture;
-                job.touch = own.touch;
-            });
-        }
+        in_shop(session, session.follow.good_job(), move |own, is_other| {
+            if is_other {
+                session.change("own fixture", |job| (job.fixture, job.touch) = (own.fixture, own.touch));
+            } else {
+                session.say("This is the fixture of your shop, or your shop has none yet.");
+            }
+        })
     };
-    let put_in = button("Put my fixture in", put).follow_if("disabled", move || kept.with(Option::is_none));
-    part("div").class("buttons").add(button("Keep as my fixture", keep)).add(put_in)
+    let put_in =
+        button("Put my shop's fixture in", put).follow_if("disabled", move || shop.bytes.with(Vec::is_empty));
+    let buttons = part("div").class("buttons").add(button("Keep as my shop's fixture", keep)).add(put_in);
+    part("div").add(part("p").class("set-on").text(WORDS)).add(buttons)
 }
 
 fn post_buttons() -> Part {

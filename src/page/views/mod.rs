@@ -19,6 +19,7 @@ mod form;
 mod form_field;
 mod header;
 mod ids;
+mod in_shop;
 mod job_text;
 mod lay_facts;
 mod layout;

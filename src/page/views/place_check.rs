@@ -75,14 +75,7 @@ fn check_item(id: &str, checks: Memo<Vec<Measure>>) -> Part {
             judge(&text(), measure?, limits, unit)
         })
     };
-    let input = part("input")
-        .set("id", &field)
-        .set("type", "text")
-        .set("inputmode", "decimal")
-        .set("autocomplete", "off")
-        .set("placeholder", "measured")
-        .set("data-text", "")
-        .set("aria-describedby", &verdict_id)
+    let input = measured_field(&field, &verdict_id)
         .value(text)
         .on_input(move |text| id.with_value(|id| session.measure(id, &text)));
     let said = part("p").class("verdict").set("id", &verdict_id).set("aria-live", "polite");
@@ -98,4 +91,16 @@ fn check_item(id: &str, checks: Memo<Vec<Measure>>) -> Part {
                 .add(input)
                 .add(said.words_if(move || verdict().map(Verdict::words))),
         )
+}
+
+/// An empty field for a measured figure, whose verdict is told under `verdict_id`.
+fn measured_field(id: &str, verdict_id: &str) -> Part {
+    part("input")
+        .set("id", id)
+        .set("type", "text")
+        .set("inputmode", "decimal")
+        .set("autocomplete", "off")
+        .set("placeholder", "measured")
+        .set("data-text", "")
+        .set("aria-describedby", verdict_id)
 }

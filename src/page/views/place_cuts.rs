@@ -6,22 +6,21 @@ use super::warnings::warnings;
 use crate::browser::part::{Part, part};
 use crate::browser::scroll;
 use crate::session::Session;
-use crate::session::cut_facts::{brief, contact_words, cut_of, kind_word};
-use crate::session::pick::Pick;
+use crate::session::cut_facts::{brief, contact_words, kind_word};
 use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::plan::Plan;
+use staywright::plan::{CutAt, Plan};
 use staywright::quantity::LengthUnit;
 use staywright::trade::capital;
 
 /// The place.
 pub fn cuts_place() -> Vec<Part> {
-    let list = part("ul").class("cuts").each(Pick::all().map(cut_row));
+    let list = part("ul").class("cuts").each(CutAt::all().map(cut_row));
     place("Cuts", vec![warnings(Place::Cuts), list], vec![cut_detail()])
 }
 
 /// One cut in the list; the one that is looked at is marked.
-fn cut_row(pick: Pick) -> Part {
+fn cut_row(pick: CutAt) -> Part {
     let Session { settings, follow, .. } = Session::here();
     let current = move || (settings.pick.get() == pick).then(|| "true".to_owned());
     let choose = move || {
@@ -38,8 +37,8 @@ fn cut_row(pick: Pick) -> Part {
     part("li").add(button.on_click(choose))
 }
 
-fn summary(plan: &Plan, pick: Pick, unit: LengthUnit) -> String {
-    let cut = cut_of(plan, pick);
+fn summary(plan: &Plan, pick: CutAt, unit: LengthUnit) -> String {
+    let cut = pick.cut(plan);
     let mut parts = vec![kind_word(cut).to_owned()];
     parts.extend(brief(cut).into_iter().map(|named| format!("{} {}", named.name, named.reading.text(unit))));
     parts.extend(cut.round().map(|round| contact_words(round.contact).to_owned()));

@@ -16,7 +16,8 @@ use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
-use staywright::drawing::{Place as End, clamp_plane, fixture_tilt};
+use staywright::drawing::{clamp_plane, fixture_tilt};
+use staywright::plan::CutAt;
 use staywright::trade::{Hand, PairName};
 
 const CAUTION: &str = "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own \
@@ -72,17 +73,11 @@ fn progress(session: Session) -> String {
 /// The pair in its fixture, and how the fixture stands for each of its round cuts.
 pub fn pair_drawings(pair: PairName) -> Vec<Part> {
     let plan = Session::here().follow.plan;
-    let round = move |at_front: bool| {
-        plan.with(|plan| {
-            let stay = &plan.pair(pair).right;
-            let cut = if at_front { &stay.front } else { &stay.rear };
-            cut.round().is_some()
-        })
-    };
     let stands = move |at_front: bool| {
-        let end = End { pair, hand: Hand::Right, at_front };
-        let draw = move || sheet_view(0.4, true, move |room| plan.with(|plan| fixture_tilt(plan, end, room)));
-        part("div").when(move || round(at_front), draw)
+        let at = CutAt { pair, hand: Hand::Right, at_front };
+        let is_round = move || plan.with(|plan| at.cut(plan).round().is_some());
+        let draw = move || sheet_view(0.4, true, move |room| plan.with(|plan| fixture_tilt(plan, at, room)));
+        part("div").when(is_round, draw)
     };
     let clamped = sheet_view(0.5, true, move |room| plan.with(|plan| clamp_plane(plan, pair, room)));
     vec![clamped, stands(true), stands(false)]

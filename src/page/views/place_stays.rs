@@ -18,6 +18,7 @@ use crate::session::pair_facts::pair_facts;
 use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::drawing::clamp_plane_with_gaps;
+use staywright::plan::CutAt;
 use staywright::trade::{Hand, PairName};
 
 /// The place.
@@ -97,9 +98,9 @@ fn side_entry(pair: PairName, hand: Hand) -> Vec<Part> {
     };
     vec![
         group("Front point", "front"),
-        end_box(pair, hand, true),
+        end_box(CutAt { pair, hand, at_front: true }),
         group("Rear point", "rear"),
-        end_box(pair, hand, false),
+        end_box(CutAt { pair, hand, at_front: false }),
         tube_figures(pair, hand),
         tube_box(pair, hand),
         shelf_box(pair, hand),

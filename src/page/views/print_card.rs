@@ -1,4 +1,4 @@
-//! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, and the link.
+//! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, what to measure, and the link.
 
 use super::place_set_up::pair_drawings;
 use super::qr_view::qr_view;
@@ -45,22 +45,38 @@ pub fn print_card() -> Part {
         .add(part("div").class("card-drawings").each(drawings))
         .add(cutters(session))
         .add(part("div").class("card-parts").live(move || session.steps.with(|steps| parts(steps))))
+        .add(finished(session))
         .add(foot)
 }
 
 fn cutters(session: Session) -> Part {
-    let head = ["Setting", "Cutter", "Spindle", "Feed, at most"];
-    let row = |tag: &'static str, cells: [String; 4]| {
-        part("tr").each(cells.iter().map(|cell| part(tag).text(cell)).collect::<Vec<_>>())
-    };
-    let rows =
-        move || session.order.with(|order| order.cutters.iter().cloned().map(|one| row("td", one)).collect());
     let shop = move || session.order.with(|order| (!order.shop.is_empty()).then(|| order.shop.clone()));
+    let rows = move || session.order.with(|order| table_rows(&order.cutters));
+    table(shop, &["Setting", "Cutter", "Spindle", "Feed, at most"], rows)
+}
+
+/// What to measure when all is cut, with room to write.
+fn finished(session: Session) -> Part {
+    let head = ["On the finished stays", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
+    let rows = move || session.order.with(|order| table_rows(&order.finished));
+    table(|| None, &head, rows).class("card-table card-finished")
+}
+
+fn table(
+    caption: impl Fn() -> Option<String> + 'static,
+    head: &[&str],
+    rows: impl Fn() -> Vec<Part> + 'static,
+) -> Part {
+    let head = part("tr").each(head.iter().map(|name| part("th").text(name)));
     part("table")
-        .class("card-cutters")
-        .add(part("caption").words_if(shop))
-        .add(part("thead").add(row("th", head.map(str::to_owned))))
+        .class("card-table")
+        .add(part("caption").words_if(caption))
+        .add(part("thead").add(head))
         .add(part("tbody").live(rows))
+}
+
+fn table_rows(rows: &[Vec<String>]) -> Vec<Part> {
+    rows.iter().map(|cells| part("tr").each(cells.iter().map(|cell| part("td").text(cell)))).collect()
 }
 
 fn parts(steps: &[StepLine]) -> Vec<Part> {

@@ -4,7 +4,7 @@ use super::choice::choice;
 use crate::browser::details;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::cut_facts::{ProfileRow, cut_of, profile};
+use crate::session::cut_facts::{ProfileRow, profile};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
 use staywright::quantity::show;
@@ -12,7 +12,7 @@ use staywright::quantity::show;
 /// The table, worked out only while it is open; nothing where the cut has no profile.
 pub fn profile_table() -> Part {
     let Session { settings, follow, .. } = Session::here();
-    let has_profile = move || follow.plan.with(|plan| cut_of(plan, settings.pick.get()).round().is_some());
+    let has_profile = move || follow.plan.with(|plan| settings.pick.get().cut(plan).round().is_some());
     part("div").when(has_profile, folded)
 }
 
@@ -22,7 +22,7 @@ fn folded() -> Part {
     let step = RwSignal::new(15_u32);
     let rows = move || {
         let (pick, unit) = (settings.pick.get(), settings.unit.get());
-        let round = |step| follow.plan.with(|plan| cut_of(plan, pick).round().map(|cut| profile(cut, step)));
+        let round = |step| follow.plan.with(|plan| pick.cut(plan).round().map(|cut| profile(cut, step)));
         let rows = if open.get() { round(step.get()).unwrap_or_default() } else { Vec::new() };
         rows.into_iter().map(|one| row(&one, unit)).collect()
     };

@@ -1,5 +1,6 @@
 //! Jobs to start from.
 
+use super::in_shop::in_shop;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use staywright::trade::{Job, starters};
@@ -20,8 +21,11 @@ pub fn start_box() -> Part {
 fn item(name: &str, about: &str, job: Job) -> Part {
     let session = Session::here();
     let open = move || {
-        session.open(job.clone());
-        session.say("Another job is open. Undo brings back what was here.");
+        in_shop(session, job.clone(), move |job, is_other| {
+            session.open(job);
+            let with = if is_other { ", with your shop's fixture" } else { "" };
+            session.say(format!("Another job is open{with}. Undo brings back what was here."));
+        });
     };
     let button = part("button")
         .class("starter")

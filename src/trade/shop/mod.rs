@@ -1,8 +1,8 @@
 //! The builder's own equipment: what cutters there are, the fixture as measured, the mill, and how joints are made.
 //!
 //! A [`Shop`] is plain data like a job, but belongs to the builder and not to the bicycle. Its fixture carries the
-//! figures of a job's `fixture` group for new jobs to start from; once a job has them, the job's own are the ones that
-//! count, and the shop adds only what a job does not say: bodies, scales and limits.
+//! figures of a job's `fixture` group for new jobs to start from, and so does its edge finder; once a job has them, the
+//! job's own are the ones that count, and the shop adds only what a job does not say: bodies, scales and limits.
 
 mod check;
 mod cutter;
@@ -30,7 +30,7 @@ pub use scale::{AngleScale, AngleScaleFigures, LengthScale, LengthScaleFigures, 
 pub use walk::{CUTTING, OWN_SPEED};
 
 use crate::quantity::CuttingSpeed;
-use crate::trade::Job;
+use crate::trade::{Job, Touch};
 
 /// A shop and what stands in it.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,6 +45,8 @@ pub struct Shop {
     pub end_mills: Vec<EndMill>,
     /// The fixture.
     pub fixture: MeasuredFixture,
+    /// The edge finder that a new job takes over.
+    pub touch: Touch,
     /// The mill.
     pub mill: Mill,
     /// What the stays are made of.
@@ -66,6 +68,7 @@ impl Default for Shop {
             slitting_saws: slitting_saws(),
             end_mills: vec![EndMill::default()],
             fixture: MeasuredFixture::default(),
+            touch: Touch::default(),
             mill: Mill::default(),
             metal: Metal::ChromeMoly,
             processes: published_processes(),
@@ -86,9 +89,26 @@ impl Shop {
         self.own_speeds.iter().find(|(known, _)| *known == metal).map(|(_, speed)| *speed)
     }
 
-    /// The job as it starts in this shop: with the shop's own fixture.
+    /// The job as it starts in this shop: with the shop's own fixture and edge finder.
     #[must_use]
     pub fn starting(&self, job: Job) -> Job {
-        Job { fixture: self.fixture.figures.clone(), ..job }
+        Job { fixture: self.fixture.figures.clone(), touch: self.touch, ..job }
+    }
+
+    /// Takes over what other jobs are to start with.
+    pub fn keep_fixture(&mut self, job: &Job) {
+        (self.fixture.figures, self.touch) = (job.fixture.clone(), job.touch);
+    }
+
+    /// Whether new jobs start with another fixture or edge finder than they do without a shop.
+    pub fn has_fixture(&self) -> bool {
+        self.starting(Job::default()) != Job::default()
+    }
+
+    /// Whether there is nothing in it but what new jobs start with.
+    pub fn is_fixture_alone(&self) -> bool {
+        let mut plain = Self::default();
+        plain.keep_fixture(&self.starting(Job::default()));
+        self.has_fixture() && *self == plain
     }
 }

@@ -46,6 +46,7 @@ impl Reader {
                 })
                 .unwrap_or(base.end_mills),
             fixture: self.measured_fixture(&mut object),
+            touch: self.group(&mut object, &base.touch),
             mill: self.mill(&mut object),
             metal: self.word(&mut object, "metal", &Metal::ALL.map(|metal| (metal.key(), metal)), base.metal),
             processes: self.list(&mut object, "processes", Self::process).unwrap_or(base.processes),

@@ -42,6 +42,7 @@ impl Shop {
             mill.each(&format!("end_mills[{i}]"), visit);
         }
         fixture(&self.fixture, visit);
+        self.touch.each("", visit);
         mill(&self.mill, visit);
         for (i, process) in self.processes.iter().enumerate() {
             process.gap.each(&format!("processes[{i}]"), visit);

@@ -32,8 +32,9 @@ impl Shop {
             "processes": self.processes.iter().map(process).collect::<Vec<_>>(),
             "own_speeds_m_min": own,
         });
-        if let (Some(used), Some(file)) = (self.process(), file.as_object_mut()) {
-            file.insert("joined_by".to_owned(), used.name.clone().into());
+        if let Some(file) = file.as_object_mut() {
+            file.extend(figure_map(&self.touch));
+            file.extend(self.process().map(|used| ("joined_by".to_owned(), used.name.clone().into())));
         }
         file
     }

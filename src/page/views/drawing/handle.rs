@@ -8,7 +8,7 @@ use crate::session::Session;
 use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
-use staywright::drawing::Handle;
+use staywright::drawing::{Handle, Point, Pull};
 use staywright::export::px;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
@@ -16,12 +16,14 @@ use staywright::trade::Spec;
 /// Dragged figures are rounded to this many mm or degrees.
 const SNAP: f64 = 0.1;
 
-/// Where a drag began: the pointer, in px, and the figure.
+/// Where a drag began: the pointer, in px, and the handle. The whole drag goes by the handle as it was then, so that the figure
+/// depends on where the pointer is and not on how it came there.
 #[derive(Clone, Copy)]
 struct Grip {
     x: f64,
     y: f64,
     value: f64,
+    pull: Pull,
 }
 
 /// One handle of a drawing.
@@ -64,16 +66,15 @@ impl Held {
         drag::hold(event);
         self.touch();
         self.drawing.dragged.set(true);
-        self.grip.set_value(Some(Grip { x, y, value: now.value }));
+        self.grip.set_value(Some(Grip { x, y, value: now.value, pull: now.pull }));
     }
 
     fn drag(self, event: &PointerEvent) {
         let (Some(grip), Some((x, y))) = (self.grip.get_value(), drag::place(event)) else { return };
-        let (Some(now), Some(spec)) = untrack(|| (self.now(), self.spec())) else { return };
-        let along = now.along;
-        let per_mm = (along.x * along.x + along.y * along.y) * self.drawing.scale.get_untracked().px_per_mm;
-        let moved = ((x - grip.x) * along.x + (y - grip.y) * along.y) / per_mm;
-        let value = ((grip.value + moved) / SNAP).round() * SNAP;
+        let Some(spec) = untrack(|| self.spec()) else { return };
+        let px_per_mm = self.drawing.scale.get_untracked().px_per_mm;
+        let moved = Point::new((x - grip.x) / px_per_mm, (y - grip.y) / px_per_mm);
+        let value = ((grip.value + grip.pull.pulled(moved)) / SNAP).round() * SNAP;
         let value = spec.bounds.nearest((value * 1e6).round() / 1e6);
         self.frame.offer(value, move |value| self.set(value));
     }
