@@ -7,25 +7,28 @@ import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { DIST } from "./serve.mjs";
-import { PHONE, launch, open, serve } from "../../tests/browser/harness.mjs";
+import { PHONE, go, launch, open, serve } from "../../tests/browser/harness.mjs";
 
 const packed = new URL("../../target/package/", import.meta.url);
 const root = (file) => fileURLToPath(new URL(`../../${file}`, import.meta.url));
 const job = readFileSync(root("tests/bench/eight_copes.json"));
+/** Bent stays with all that they must clear. */
+const bent = root("tests/bench/bent_all_round.json");
 const rows = [];
 const at = (list, share) => [...list].sort((a, b) => a - b)[Math.floor(share * (list.length - 1))];
 
-/** The milliseconds that a command prints when it is given the job. */
-const told = (command, ...rest) => Number(execFileSync(command, rest, { input: job, stdio: ["pipe", "pipe", "inherit"] }));
+/** The milliseconds that a command prints when it is given a job. */
+const told = (input, command, ...rest) => Number(execFileSync(command, rest, { input, stdio: ["pipe", "pipe", "inherit"] }));
 
 function plans() {
   const { NATIVE, WASM, PYTHON } = process.env;
-  const native = told(NATIVE);
-  const wasm = told(process.execPath, "--no-warnings", root("pkg-scripts/tools/wasi.mjs"), WASM);
-  const kernel = told(PYTHON, root("tests/kernel/bench.py"));
+  const inWasm = (input) => told(input, process.execPath, "--no-warnings", root("pkg-scripts/tools/wasi.mjs"), WASM);
+  const [native, wasm] = [told(job, NATIVE), inWasm(job)];
+  const kernel = told(job, PYTHON, root("tests/kernel/bench.py"));
   rows.push(["Plan with eight copes at 1°, native, median", `${native.toFixed(2)} ms`]);
   rows.push(["The same in wasm (Node), median", `${wasm.toFixed(2)} ms`]);
   rows.push(["The same eight cuts by the CAD kernel, median", `${kernel.toFixed(0)} ms: ${(kernel / native).toFixed(0)} plans`]);
+  rows.push(["Plan of bent stays and every room about them, in wasm (Node), median", `${inWasm(readFileSync(bent)).toFixed(2)} ms`]);
 }
 
 async function json() {
@@ -38,7 +41,7 @@ async function json() {
     plan(text);
     if (i >= 100) times.push(performance.now() - began);
   }
-  rows.push(["The same by the JavaScript package, JSON to JSON, median", `${at(times, 0.5).toFixed(2)} ms`]);
+  rows.push(["The eight copes by the JavaScript package, JSON to JSON, median", `${at(times, 0.5).toFixed(2)} ms`]);
 }
 
 function sizes() {
@@ -56,6 +59,7 @@ function sizes() {
 async function slowed(page) {
   const session = await page.context().newCDPSession(page);
   await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  return session;
 }
 
 /** From each key to the frame after the change has been painted. */
@@ -79,6 +83,36 @@ async function keys(browser, address) {
     await page.waitForTimeout(60);
   }
   rows.push(["Key to paint, 390 × 844, 4× slowed, 95th percentile", `${at(await page.evaluate(() => window.times), 0.95).toFixed(0)} ms`]);
+  await page.context().close();
+}
+
+/** From frame to frame while a finger rolls a bent tube with all that it must clear about it. */
+async function drag(browser, address) {
+  const page = await open(browser, address, PHONE);
+  await page.locator('input[type=file][accept*="json"]').first().setInputFiles(bent);
+  await go(page, "Stays");
+  await page.locator(".tightest").waitFor();
+  await page.waitForTimeout(1500);
+  const handle = page.getByRole("slider", { name: "right roll about the chord" });
+  await handle.scrollIntoViewIfNeeded();
+  const { x, y, width, height } = await handle.locator(".knob").boundingBox();
+  const devtools = await slowed(page);
+  const finger = (type, up) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: [{ x: x + width / 2, y: y + height / 2 - up }] });
+  await finger("touchStart", 0);
+  await page.evaluate(() => {
+    window.frames = [];
+    const note = (last) => requestAnimationFrame((now) => (window.frames.push(now - last), note(now)));
+    requestAnimationFrame(note);
+  });
+  for (let i = 1; i <= 180; i++) {
+    // The next move comes when it comes, whether or not the page has kept up.
+    void finger("touchMove", 8 * Math.sin(i / 12));
+    await new Promise((then) => setTimeout(then, 16));
+  }
+  const frames = await page.evaluate(() => window.frames.slice(5));
+  const late = frames.filter((frame) => frame > 25).length;
+  rows.push(["A bent tube rolled by its handle, all surroundings, 4× slowed: frame to frame, median and 95th percentile", `${at(frames, 0.5).toFixed(1)} and ${at(frames, 0.95).toFixed(1)} ms; ${late} of ${frames.length} came late`]);
+  await page.context().close();
 }
 
 /** From the request to the frame that shows the first drawing. The page itself notes the time: nobody asks it meanwhile. */
@@ -121,6 +155,7 @@ sizes();
 const browser = await launch();
 const { server, address } = await serve();
 await keys(browser, address);
+await drag(browser, address);
 await first(browser, address);
 await browser.close();
 server.close();
