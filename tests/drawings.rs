@@ -567,3 +567,29 @@ fn no_neighbour_is_named_twice() {
         }
     }
 }
+
+/// The tightest place of all has its figure on the sheet, however full that is.
+#[test]
+fn the_tightest_place_has_its_figure() {
+    let file = Job::from_json(include_str!("bench/bent_all_round.json")).unwrap();
+    let mut seen = 0;
+    for (key, job) in bent_jobs().into_iter().chain([("file", file)]) {
+        let plan = solve(&job);
+        let found = rooms(&plan);
+        for (pair, room) in PairName::ALL.into_iter().flat_map(|pair| ROOMS.map(|room| (pair, room))) {
+            let about: Vec<StayRoom> = found.iter().filter(|one| one.pair == pair).cloned().collect();
+            let all = gaps(&about);
+            let spare = |gap: &&GapLine| gap.gap.mm() - gap.limit.mm();
+            let Some(least) = all.iter().min_by(|a, b| spare(a).total_cmp(&spare(b))) else { continue };
+            let sheet = clamp_plane_with_gaps(&plan, pair, &all, self::room(room));
+            let texts: Vec<String> = boxes(&sheet, room).into_iter().map(|(text, _)| text).collect();
+            let words = format!("{} {:.2}", least.name, least.gap.mm()).replace('-', "−");
+            assert!(
+                !least.is_tight() || texts.iter().any(|text| text.starts_with(&words)),
+                "{key}, {room:?}: {words} in {texts:?}"
+            );
+            seen += usize::from(least.is_tight());
+        }
+    }
+    assert!(seen > 4);
+}

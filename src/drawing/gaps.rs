@@ -99,6 +99,9 @@ pub(super) fn draw_figures(canvas: &mut Canvas, view: &View, gaps: &[GapLine], t
         let mut placed = texts.iter().find_map(|text| canvas.clear_note(&gap.topic, text, places));
         if tight && written.len() < FORCED {
             placed = placed.or_else(|| canvas.note(&gap.topic, &short, places));
+            placed = placed.or_else(|| {
+                nearby(middle, canvas.letter).iter().find_map(|ring| canvas.note(&gap.topic, &short, ring))
+            });
         }
         if let Some(area) = placed {
             canvas.leader(&gap.topic, middle, &area);
@@ -119,6 +122,15 @@ fn around(middle: Point, half: f64, h: f64) -> Vec<(Point, Anchor)> {
         (middle.plus(if x == 0.0 { 0.0 } else { off(x) }, off(y)), anchor)
     };
     ABOUT.map(place).to_vec()
+}
+
+/// Places for a figure that finds none about its gap: rings ever further out, eight lettering heights at the most.
+fn nearby(middle: Point, h: f64) -> Vec<Vec<(Point, Anchor)>> {
+    let ring = |out: i32| {
+        let edge = (-out..=out).flat_map(move |i| [(i, -out), (i, out), (-out, i), (out, i)]);
+        edge.map(|(x, y)| (middle.plus(f64::from(x) * h, f64::from(y) * h), Anchor::Middle)).collect()
+    };
+    (2..=8).map(ring).collect()
 }
 
 /// The room to each, for the sentence.
