@@ -91,14 +91,18 @@ fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
         format!("0 0 {} {}", px(scale.width), px(scale.height))
     };
     let handles = move || if still { String::new() } else { drawing.handle_keys() };
-    let role = move || if handles().is_empty() { "img" } else { "group" };
+    // Until there is a drawing there is no picture, and nothing that could say what it shows.
+    let role = move || {
+        let role = if handles().is_empty() { "img" } else { "group" };
+        drawing.sheet.with(Option::is_some).then(|| role.to_owned())
+    };
     let marks = svg("g").class("marks").set("aria-hidden", "true").drawn(move || {
         let (scale, lit) = (drawing.scale.get(), lit.get());
         drawing.sheet.get().map(|sheet| Picture { sheet, scale, lit })
     });
     let sheet = svg("svg")
         .follow("viewBox", move || Some(view_box()))
-        .follow("role", move || Some(role().to_owned()))
+        .follow("role", role)
         .follow("aria-label", move || say(|sheet| &sheet.text))
         .on("pointerover", move |event| lit.set(topic::touched(&event)))
         .add(marks)
