@@ -45,6 +45,14 @@ async function bentPage() {
   return page;
 }
 
+test("what must clear is drawn as soon as it is there, though nothing else of the drawing moves", async () => {
+  const page = await open(at.browser, at.address, WIDE);
+  const job = { name: "job.json", mimeType: "application/json", buffer: Buffer.from('{"format": 1, "surroundings": {"crank": {}}}') };
+  await page.locator('input[type=file][accept*="json"]').first().setInputFiles(job);
+  await page.locator("figure.drawing .marks text", { hasText: "crank arm" }).waitFor();
+  await fine(page);
+});
+
 test("an S-bent pair is entered by keys, turned by a finger, and the tight place moves", async () => {
   const page = await bentPage();
   const before = await tightest(page).innerText();

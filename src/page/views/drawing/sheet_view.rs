@@ -97,8 +97,9 @@ fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
         drawing.sheet.with(Option::is_some).then(|| role.to_owned())
     };
     let marks = svg("g").class("marks").set("aria-hidden", "true").drawn(move || {
-        let (scale, lit) = (drawing.scale.get(), lit.get());
-        drawing.sheet.get().map(|sheet| Picture { sheet, scale, lit })
+        // The sheet before the scale, which follows from it: see "memos" among the invariants.
+        let (sheet, scale, lit) = (drawing.sheet.get(), drawing.scale.get(), lit.get());
+        sheet.map(|sheet| Picture { sheet, scale, lit })
     });
     let sheet = svg("svg")
         .follow("viewBox", move || Some(view_box()))
