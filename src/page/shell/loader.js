@@ -5,8 +5,6 @@ import { second } from "./rest.js";
 
 /* global BUILD, WASM, REST, BESIDE, BESIDE_WASM: put in by the build. */
 
-window.staywrightAsk = asker(async () => [new Worker(BESIDE), new URL(BESIDE_WASM, location.href).href]);
-
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {
   const box = document.getElementById("trouble");
@@ -15,6 +13,12 @@ function trouble(words) {
 }
 
 const rest = second(REST, () => trouble("Part of the page has not arrived. Reload it while there is a network; your job is in the address and stays."));
+
+// What is not there yet of the page itself comes first.
+window.staywrightAsk = asker(async () => {
+  await rest.ready();
+  return [new Worker(BESIDE), new URL(BESIDE_WASM, location.href).href];
+});
 
 /** A job of one's own may need all of the page, a first visit only its first part. */
 const known = document.documentElement.className === "known";
