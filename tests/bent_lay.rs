@@ -259,6 +259,8 @@ fn bends_in_the_wrong_place_are_named() {
     check(&[bend(392.0, 0.0, 9.0, 300.0)], 10.0, "chainstays.right.rear", &["bend_in_cut"]);
     check(&[bend(60.0, 0.0, 9.0, 60.0)], 10.0, "chainstays.right", &["tight_bend"]);
     check(&[bend(200.0, 0.0, 9.0, 300.0)], 10.0, "chainstays.right", &["taper_in_bend"]);
+    let twice = [bend(200.0, 0.0, 5.0, 300.0), bend(30.0, 180.0, 5.0, 300.0)];
+    check(&twice, 10.0, "chainstays.right", &["taper_in_bend"]);
     let mut job = bent(&[bend(60.0, 0.0, 9.0, 300.0)], 10.0, 180.0);
     job.chainstays.right.tube.length = Length::from_mm(380.0);
     assert_eq!(codes(&plan(&job).unwrap(), "chainstays.right.rear"), ["cut_past_tube_end"]);

@@ -83,6 +83,22 @@ pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &m
     for (number, arc) in (1..).zip(bent.line.arcs()) {
         arc_warnings(laid, number, arc, notices);
     }
+    taper_warning(laid, bent, notices);
+}
+
+fn taper_warning<T: Real>(laid: &Laid<T>, bent: &Bent<T>, notices: &mut Notices<'_>) {
+    let tapers = |arc: &Stretch<T>| laid.outer.radius(arc.from).value() != laid.outer.radius(arc.to).value();
+    let bends: Vec<String> = (1..)
+        .zip(bent.line.arcs())
+        .filter(|(_, arc)| tapers(arc))
+        .map(|(number, _): (u32, _)| number.to_string())
+        .collect();
+    if !bends.is_empty() {
+        let bend = if bends.len() == 1 { "bend" } else { "bends" };
+        let numbers = bends.join(", ");
+        notices
+            .warn(Code::TaperInBend, format!("the tube tapers in {bend} {numbers}: a die fits one diameter"));
+    }
 }
 
 /// How far a bend reaches into the stretch from `low` to `high` about the straight end at `reference`; `None` where none does.
@@ -103,9 +119,6 @@ fn arc_warnings<T: Real>(laid: &Laid<T>, number: u32, arc: &Stretch<T>, notices:
         let (radius, diameter) = (mm(Length::from_mm(radius)), mm(Length::from_mm(diameter)));
         let message = format!("bend {number} of {radius} mm radius is tight for a tube of {diameter} mm");
         notices.warn(Code::TightBend, message);
-    }
-    if laid.outer.radius(arc.from).value() != laid.outer.radius(arc.to).value() {
-        notices.warn(Code::TaperInBend, format!("the tube tapers in bend {number}: a die fits one diameter"));
     }
     if from < laid.raw.0.value() || laid.raw.1.value() < to {
         notices.warn(Code::BendPastTubeEnd, format!("bend {number} lies past the end of the raw tube"));

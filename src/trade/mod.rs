@@ -50,4 +50,4 @@ pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundin
 pub use tube::Tube;
 pub use tubes::starting_tubes;
 pub use wheel::Wheel;
-pub use words::{capital, place_name};
+pub use words::{BOTH_HANDS, capital, place_name};

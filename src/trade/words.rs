@@ -12,6 +12,9 @@ pub fn capital(words: &str) -> String {
     words
 }
 
+/// Stands in a path for the right and the left hand together.
+pub const BOTH_HANDS: &str = "both";
+
 /// A path of the plan or the job in the trade's words, as far as it names a pair, a side and an end.
 pub fn place_name(path: &str) -> String {
     let mut parts = path.split('.');
@@ -19,12 +22,14 @@ pub fn place_name(path: &str) -> String {
     else {
         return path.split('.').next().unwrap_or_default().to_owned();
     };
-    let Some(hand) = parts.next().and_then(|key| Hand::ALL.into_iter().find(|hand| hand.key() == key)) else {
-        return pair.name().to_owned();
+    let stay = match parts.next() {
+        Some(BOTH_HANDS) => format!("{BOTH_HANDS} {}", pair.name()),
+        Some(hand) if Hand::ALL.iter().any(|one| one.key() == hand) => format!("{hand} {}", pair.one()),
+        _ => return pair.name().to_owned(),
     };
     match parts.next() {
-        Some(end @ ("front" | "rear")) => format!("{} {}, {end} end", hand.key(), pair.one()),
-        _ => format!("{} {}", hand.key(), pair.one()),
+        Some(end @ ("front" | "rear")) => format!("{stay}, {end} end"),
+        _ => stay,
     }
 }
 
@@ -44,6 +49,8 @@ mod tests {
         assert_eq!(place_name("seatstays.left.rear.end.plate_mm"), "left seat stay, rear end");
         assert_eq!(place_name("chainstays"), "chainstays");
         assert_eq!(place_name("chainstays.right.tube"), "right chainstay");
+        assert_eq!(place_name("chainstays.both"), "both chainstays");
+        assert_eq!(place_name("seatstays.both.front"), "both seat stays, front end");
         assert_eq!(place_name("fixture.slide_min_mm"), "fixture");
     }
 }

@@ -3,7 +3,7 @@
 use super::place::Place;
 use staywright::plan::{Code, CutAt, Warning};
 use staywright::quantity::{LengthUnit, show};
-use staywright::trade::place_name;
+use staywright::trade::{BOTH_HANDS, Hand, place_name};
 
 /// The place of the page that a warning belongs to.
 pub const fn place_of(code: Code) -> Place {
@@ -24,9 +24,28 @@ pub const fn place_of(code: Code) -> Place {
     }
 }
 
-/// The warnings of a place.
+/// The warnings of a place, each said once.
 pub fn at(warnings: &[Warning], place: Place) -> Vec<Warning> {
-    warnings.iter().filter(|warning| place_of(warning.code) == place).cloned().collect()
+    once(warnings.iter().filter(|warning| place_of(warning.code) == place))
+}
+
+/// The same warning of the right and the left side is one warning of both.
+pub fn once<'a>(warnings: impl IntoIterator<Item = &'a Warning>) -> Vec<Warning> {
+    let mut said: Vec<Warning> = Vec::new();
+    for warning in warnings {
+        match said.iter_mut().find(|right| mirrors(right, warning)) {
+            Some(right) => right.place = right.place.replace(Hand::Right.key(), BOTH_HANDS),
+            None => said.push(warning.clone()),
+        }
+    }
+    said
+}
+
+fn mirrors(right: &Warning, left: &Warning) -> bool {
+    right.code == left.code
+        && right.message == left.message
+        && right.place != left.place
+        && right.place.replace(Hand::Right.key(), Hand::Left.key()) == left.place
 }
 
 /// Whether a warning is about that cut, its stay or its pair.
@@ -48,6 +67,21 @@ mod tests {
 
     fn warning(place: &str) -> Warning {
         Warning { code: Code::PartialContact, place: place.into(), message: "…".into() }
+    }
+
+    #[test]
+    fn what_both_sides_share_is_said_once() {
+        let warnings =
+            ["chainstays.right.front", "chainstays.left.front", "seatstays.left", "chainstays", "chainstays"];
+        let places: Vec<String> =
+            once(&warnings.map(warning)).into_iter().map(|warning| warning.place).collect();
+        assert_eq!(places, ["chainstays.both.front", "seatstays.left", "chainstays", "chainstays"]);
+    }
+
+    #[test]
+    fn what_differs_between_the_sides_is_said_of_each() {
+        let other = Warning { message: "-".into(), ..warning("chainstays.left") };
+        assert_eq!(once(&[warning("chainstays.right"), other]).len(), 2);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use super::warnings::warning_list;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::sentence;
+use crate::session::advice::{once, sentence};
 use leptos::prelude::*;
 use staywright::ask::StepLine;
 use staywright::trade::PairName;
@@ -20,7 +20,7 @@ fn all_warnings() -> Vec<String> {
     let Session { follow, settings, order, .. } = Session::here();
     let unit = settings.unit.get();
     let mut all: Vec<String> =
-        follow.plan.with(|plan| plan.warnings.iter().map(|warning| sentence(warning, unit)).collect());
+        follow.plan.with(|plan| once(&plan.warnings).iter().map(|warning| sentence(warning, unit)).collect());
     order.with(|order| all.extend(order.beyond.iter().cloned()));
     all
 }
