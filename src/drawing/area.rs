@@ -96,13 +96,16 @@ impl Area {
         (first < last).then(|| [at(first), if last == 1.0 { b } else { at(last) }])
     }
 
+    /// Whether a straight line passes through.
+    pub(super) fn crosses(&self, a: Point, b: Point) -> bool {
+        self.part(a, b).is_some()
+    }
+
     /// Whether any of a mark's lines passes through.
     pub(super) fn meets(&self, shape: &Shape) -> bool {
         match shape {
-            Shape::Line { a, b } => self.part(*a, *b).is_some(),
-            Shape::Path { points, closed } => {
-                segments(points, *closed).any(|(a, b)| self.part(a, b).is_some())
-            }
+            Shape::Line { a, b } => self.crosses(*a, *b),
+            Shape::Path { points, closed } => segments(points, *closed).any(|(a, b)| self.crosses(a, b)),
             Shape::Circle { at, radius } => {
                 let off = |low: f64, high: f64, at: f64| {
                     ((low - at).max(at - high).max(0.0), (at - low).max(high - at))

@@ -224,12 +224,27 @@ impl Canvas {
         Some(text_box)
     }
 
-    /// A thin line from a place to the text that speaks of it, where that stands apart from it.
-    pub(super) fn leader(&mut self, topic: &str, from: Point, text: &Area) {
-        let to = text.nearest(from);
+    /// The same, with a thin line from the place that the text speaks of, where it stands apart from that: a line that runs
+    /// through no other text.
+    pub(super) fn led_note(
+        &mut self,
+        topic: &str,
+        text: &str,
+        from: Point,
+        places: &[(Point, Anchor)],
+        most: usize,
+    ) -> Option<Area> {
+        let led = |(at, anchor): &&(Point, Anchor)| {
+            let to = self.text_box(text, *at, *anchor).nearest(from);
+            !self.boxes.iter().any(|other| !other.has(from) && other.crosses(from, to))
+        };
+        let places: Vec<(Point, Anchor)> = places.iter().filter(led).copied().collect();
+        let text_box = self.write(topic, text, &places, most)?;
+        let to = text_box.nearest(from);
         if from.distance(to) > 0.6 * self.letter {
             self.line(Pen::Thin, topic, from, to);
         }
+        Some(text_box)
     }
 
     /// Whether a place lies on the sheet.

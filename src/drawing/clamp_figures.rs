@@ -1,7 +1,8 @@
 //! The figures of a pair in its clamp plane.
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
+use super::gaps::nearby;
 use super::sheet::{Anchor, Point};
 use crate::plan::{BendPlace, Post};
 use crate::quantity::Length;
@@ -126,13 +127,16 @@ impl Scene<'_> {
                     * (stay.beside(bend.apex.mm(), 1.0, 0.0).y - stay.beside(bend.apex.mm(), -1.0, 0.0).y)
                         .abs();
                 let places = apex_places(apex, edge, hand.sign() * canvas.letter);
-                let text = canvas
-                    .clear_note(&topic, &long, &places)
-                    .or_else(|| canvas.clear_note(&topic, &short, &places))
-                    .or_else(|| canvas.note(&topic, &short, &places));
-                if let Some(text) = text {
-                    canvas.leader(&topic, apex, &text);
-                }
+                let mut note =
+                    |text: &str, most| canvas.led_note(&topic, text, apex, &places, most).is_some();
+                let rings = nearby(apex, canvas.letter, hand.sign());
+                let mut note = |text: &str, places: &[_], most| {
+                    canvas.led_note(&topic, text, apex, places, most).is_some()
+                };
+                let _ = note(&long, &places, FAINT)
+                    || note(&short, &places, FAINT)
+                    || note(&short, &places, usize::MAX)
+                    || rings.iter().any(|ring| note(&short, ring, usize::MAX));
             }
         }
     }
@@ -157,7 +161,7 @@ impl Scene<'_> {
 /// Places for the figures of an apex that lies `edge` inside the tube: outboard first, `out` being a line of lettering that way.
 fn apex_places(apex: Point, edge: f64, out: f64) -> Vec<(Point, Anchor)> {
     let h = out.abs();
-    let rows = [1.0, 2.2, 3.4, 4.6, -1.0, -2.2];
+    let rows = [1.2, 2.4, 3.6, 4.8, -1.2, -2.4];
     let row = |row: f64| {
         let off = if row > 0.0 { edge } else { -edge };
         let at = apex.plus(0.0, off + row * out + 0.3 * h);

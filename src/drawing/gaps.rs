@@ -1,6 +1,6 @@
 //! The room between two bodies, as a line with its figure.
 
-use super::canvas::Canvas;
+use super::canvas::{Canvas, FAINT};
 use super::sheet::{Anchor, Pen, Point};
 use super::view::View;
 use crate::quantity::{Length, ranked};
@@ -14,6 +14,9 @@ const FORCED: usize = 3;
 
 /// As many of the places about a gap lie right beside it: where there is room enough, its figure stands there or not at all.
 const NEAR: usize = 4;
+
+/// As many rings about a gap are searched for a place that nothing crosses.
+const CLEAR: usize = 3;
 
 /// Places for a figure about its gap: how far off it in lettering heights, to the right and down.
 const ABOUT: [(f64, f64); 10] = [
@@ -36,9 +39,9 @@ pub struct GapLine {
     pub name: String,
     /// Topic of its marks.
     pub topic: String,
-    /// One of the two points that the room lies between.
+    /// The point on this body, of the two that the room lies between.
     pub from: Point3<f64>,
-    /// The other.
+    /// The point on what it is to.
     pub to: Point3<f64>,
     /// The room; negative by the depth to which the two run into each other.
     pub gap: Length,
@@ -83,31 +86,46 @@ pub(super) fn draw_figures(canvas: &mut Canvas, view: &View, gaps: &[GapLine], t
     let order = ranked(gaps, |a, b| spare(a) <= spare(b));
     let mut written: Vec<String> = Vec::new();
     for gap in order {
-        let [long, short] = gap.words(canvas);
+        let [_, short] = gap.words(canvas);
         if written.len() >= FIGURES || written.contains(&short) {
             continue;
         }
-        if gap.is_tight() != tight {
-            written.push(short);
-            continue;
-        }
-        let (a, b) = (view.point(&gap.from), view.point(&gap.to));
-        let middle = a.towards(b, 0.5);
-        let places = around(middle, 0.5 * a.distance(b), canvas.letter);
-        let places = places.get(..if tight { places.len() } else { NEAR }).unwrap_or_default();
-        let texts = if tight { vec![&long, &short] } else { vec![&short] };
-        let mut placed = texts.iter().find_map(|text| canvas.clear_note(&gap.topic, text, places));
-        if tight && written.len() < FORCED {
-            placed = placed.or_else(|| canvas.note(&gap.topic, &short, places));
-            placed = placed.or_else(|| {
-                nearby(middle, canvas.letter).iter().find_map(|ring| canvas.note(&gap.topic, &short, ring))
-            });
-        }
-        if let Some(area) = placed {
-            canvas.leader(&gap.topic, middle, &area);
+        if gap.is_tight() != tight || figure(canvas, view, gap, written.len() < FORCED) {
             written.push(short);
         }
     }
+}
+
+/// Writes the figure of a gap; whether it found a place. Only a tight one may be `forced` to.
+fn figure(canvas: &mut Canvas, view: &View, gap: &GapLine, forced: bool) -> bool {
+    let [long, short] = gap.words(canvas);
+    let (a, b) = (view.point(&gap.from), view.point(&gap.to));
+    let middle = a.towards(b, 0.5);
+    let places = around(middle, 0.5 * a.distance(b), canvas.letter);
+    let (texts, near) =
+        if gap.is_tight() { (vec![&long, &short], places.len()) } else { (vec![&short], NEAR) };
+    let near = places.get(..near).unwrap_or_default();
+    let mut clear = texts.into_iter().map(|text| canvas.led_note(&gap.topic, text, middle, near, FAINT));
+    if clear.any(|placed| placed.is_some()) {
+        return true;
+    }
+    let down = (b.y - a.y) * gap.gap.mm();
+    gap.is_tight() && forced && force(canvas, gap, middle, near, &nearby(middle, canvas.letter, down))
+}
+
+/// Writes a figure that finds no free place about its gap: on a ring near by where that is clear, else over lines.
+fn force(
+    canvas: &mut Canvas,
+    gap: &GapLine,
+    middle: Point,
+    about: &[(Point, Anchor)],
+    rings: &[Vec<(Point, Anchor)>],
+) -> bool {
+    let [_, short] = gap.words(canvas);
+    let mut note = |places: &[_], most| canvas.led_note(&gap.topic, &short, middle, places, most).is_some();
+    rings.iter().take(CLEAR).any(|ring| note(ring, FAINT))
+        || note(about, usize::MAX)
+        || rings.iter().any(|ring| note(ring, usize::MAX))
 }
 
 /// Places for a figure about a line of which `half` lies either side of `middle`.
@@ -124,11 +142,13 @@ fn around(middle: Point, half: f64, h: f64) -> Vec<(Point, Anchor)> {
     ABOUT.map(place).to_vec()
 }
 
-/// Places for a figure that finds none about its gap: rings ever further out, eight lettering heights at the most.
-fn nearby(middle: Point, h: f64) -> Vec<Vec<(Point, Anchor)>> {
+/// Places for a figure that finds none about its place: rings ever further out, eight lettering heights at the most, and all
+/// on the side that `down` says by its sign, so that no line to it crosses the stay.
+pub(super) fn nearby(middle: Point, h: f64, down: f64) -> Vec<Vec<(Point, Anchor)>> {
     let ring = |out: i32| {
         let edge = (-out..=out).flat_map(move |i| [(i, -out), (i, out), (-out, i), (out, i)]);
-        edge.map(|(x, y)| (middle.plus(f64::from(x) * h, f64::from(y) * h), Anchor::Middle)).collect()
+        let there = edge.map(|(x, y)| (f64::from(x), f64::from(y))).filter(|(_, y)| y * down >= 0.0);
+        there.map(|(x, y)| (middle.plus(x * h, y * h), Anchor::Middle)).collect()
     };
     (2..=8).map(ring).collect()
 }

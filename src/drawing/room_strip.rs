@@ -1,7 +1,7 @@
 //! The room along one stay: the gap at every station to each neighbour.
 
 use super::area::Area;
-use super::canvas::Canvas;
+use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use crate::plan::Plan;
@@ -190,10 +190,8 @@ impl<'a> Field<'a> {
                 ]
             })
             .collect();
-        let clear = texts.iter().find_map(|text| canvas.clear_note(&strip.topic, text, &places));
-        if let Some(area) = clear.or_else(|| canvas.note(&strip.topic, &short, &places)) {
-            canvas.leader(&strip.topic, at, &area);
-        }
+        let mut note = |text: &str, most| canvas.led_note(&strip.topic, text, at, &places, most).is_some();
+        let _ = texts.iter().any(|text| note(text, FAINT)) || note(&short, usize::MAX);
     }
 }
 
