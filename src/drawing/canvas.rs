@@ -283,3 +283,24 @@ impl Canvas {
         self.area().holds(text_box) && !self.boxes.iter().any(|other| other.overlaps(text_box))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_to_a_text_runs_through_no_other() {
+        let room = Room { width: 400.0, height: 400.0, lettering: 10.0, unit: LengthUnit::Millimetre };
+        let margins = Margins { left: 0.0, right: 0.0, top: 0.0, bottom: 0.0 };
+        let extent = Area { min: Point::new(0.0, 0.0), max: Point::new(400.0, 400.0) };
+        let mut canvas = Canvas::new("", extent, margins, room);
+        let from = Point::new(200.0, 100.0);
+        let below = |down: f64| from.plus(0.0, down);
+        assert!(canvas.note("", "in the way", &[(below(50.0), Anchor::Middle)]).is_some());
+        assert!(canvas.led_note("", "behind", from, &[(below(100.0), Anchor::Middle)], FAINT).is_none());
+        let placed = canvas.led_note("", "beside", from, &[(below(-60.0), Anchor::Middle)], FAINT);
+        assert!(placed.is_some_and(|area| area.max.y < from.y));
+        let lines = canvas.sheet.marks.iter().filter(|mark| mark.pen == Pen::Thin).count();
+        assert_eq!(lines, 1);
+    }
+}

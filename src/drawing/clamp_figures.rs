@@ -127,8 +127,6 @@ impl Scene<'_> {
                     * (stay.beside(bend.apex.mm(), 1.0, 0.0).y - stay.beside(bend.apex.mm(), -1.0, 0.0).y)
                         .abs();
                 let places = apex_places(apex, edge, hand.sign() * canvas.letter);
-                let mut note =
-                    |text: &str, most| canvas.led_note(&topic, text, apex, &places, most).is_some();
                 let rings = nearby(apex, canvas.letter, hand.sign());
                 let mut note = |text: &str, places: &[_], most| {
                     canvas.led_note(&topic, text, apex, places, most).is_some()
