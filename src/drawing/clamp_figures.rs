@@ -61,6 +61,12 @@ impl Scene<'_> {
                 canvas.clear_note(topic, &text, &places);
             }
         }
+        Self::caliper_figures(canvas, post, topic);
+    }
+
+    /// Between the tubes and over them, as a caliper reads at a post.
+    fn caliper_figures(canvas: &mut Canvas, post: &Post, topic: &str) {
+        let (h, u) = (canvas.letter, post.u.mm());
         let middle = Self::at(u, 0.0).plus(0.0, -0.3 * h);
         let calipers = [(post.inside, "in ", 0.0), (post.outside, "over ", 1.2 * h)];
         for (reading, word, down) in calipers {

@@ -74,16 +74,9 @@ pub fn way_in(place: CutAt, way: &WayIn, room: Room) -> Sheet {
     let margins = Margins { left: 1.0, right: 1.0, top: 1.0, bottom: 1.0 };
     let mut canvas = Canvas::new("The way in", seen.grown(ABOUT), margins, room);
     for (body, points) in &drawn {
-        let topic = body.part.topic();
-        if body.part == Part::Work {
-            for run in without_joints(body, points, way, &view) {
-                canvas.path(Pen::Visible, topic, run, false);
-            }
-        } else {
-            canvas.path(body.part.pen(), topic, points.clone(), true);
-        }
+        draw_body(&mut canvas, (body, points), way, &view);
         if body.part == Part::Cutter {
-            canvas.path(Pen::Phantom, topic, moved(points), true);
+            canvas.path(Pen::Phantom, body.part.topic(), moved(points), true);
         }
     }
     let ends = [seen.min.y - ABOUT, seen.max.y + ABOUT].map(|y| Point::new(0.0, y));
@@ -102,6 +95,17 @@ pub fn way_in(place: CutAt, way: &WayIn, room: Room) -> Sheet {
     }
     let text = said(&canvas, place, way);
     canvas.finish(text)
+}
+
+fn draw_body(canvas: &mut Canvas, (body, points): (&Body, &[Point]), way: &WayIn, view: &View) {
+    let topic = body.part.topic();
+    if body.part == Part::Work {
+        for run in without_joints(body, points, way, view) {
+            canvas.path(Pen::Visible, topic, run, false);
+        }
+    } else {
+        canvas.path(body.part.pen(), topic, points.to_vec(), true);
+    }
 }
 
 /// The outline of a piece of a stay, open where the next piece goes on.

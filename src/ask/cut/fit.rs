@@ -2,16 +2,16 @@
 
 use super::Here;
 use super::round::length;
+use super::running;
 use super::told::Told;
-use crate::machining::{Candidate, Placed, compound as stand, cutter_axis, facing_mill, pad_face};
+use crate::machining::{
+    Candidate, Cutter, PadFace, Placed, Tool, compound as stand, cutter_axis, facing_mill, pad_face,
+};
 use crate::plan::{CutAt, EndUp, RoundCut};
 use crate::quantity::{Length, show};
 use crate::trade::BrakePad;
-use crate::work::Reading;
-
-use super::running;
-use crate::machining::{Cutter, Tool};
 use crate::trade::shop::ToothMaterial;
+use crate::work::Reading;
 
 /// Gap, push, and how far the cutter's axis moves so that the stay's length comes out right.
 pub(super) fn fit(here: Here<'_>, cut: &RoundCut, used: Option<&Candidate>, paired: bool) -> Told {
@@ -81,6 +81,19 @@ pub(super) fn pad(here: Here<'_>, pad: &BrakePad) -> Told {
         ));
         return told;
     };
+    measures(here, &face, &mut told);
+    if face.left.mm() <= 0.0 {
+        told.say_bad("The flat opens the bore: it needs a pad brazed or welded on, not a flat.");
+    }
+    if face.hole_to_edge.mm() <= 0.0 {
+        told.say_bad("The holes stand outside the flat.");
+    }
+    told.say("The fixture lies level, the flat's side to the spindle.");
+    milled(here, &face, &mut told);
+    told
+}
+
+fn measures(here: Here<'_>, face: &PadFace, told: &mut Told) {
     let facts = [
         ("Front end, from the front datum line", face.front),
         ("Rear end", face.rear),
@@ -94,14 +107,11 @@ pub(super) fn pad(here: Here<'_>, pad: &BrakePad) -> Told {
     for (name, figure) in facts {
         told.fact(name, length(here, figure));
     }
-    if face.left.mm() <= 0.0 {
-        told.say_bad("The flat opens the bore: it needs a pad brazed or welded on, not a flat.");
-    }
-    if face.hole_to_edge.mm() <= 0.0 {
-        told.say_bad("The holes stand outside the flat.");
-    }
-    told.say("The fixture lies level, the flat's side to the spindle.");
-    match facing_mill(&face, &here.shop.end_mills).and_then(|i| here.shop.end_mills.get(i)) {
+}
+
+/// The end mill on hand that faces the flat in one pass, and how fast it runs.
+fn milled(here: Here<'_>, face: &PadFace, told: &mut Told) {
+    match facing_mill(face, &here.shop.end_mills).and_then(|i| here.shop.end_mills.get(i)) {
         Some(mill) => {
             let cutter = Cutter {
                 tool: Tool::EndMill,
@@ -116,5 +126,4 @@ pub(super) fn pad(here: Here<'_>, pad: &BrakePad) -> Told {
         }
         None => told.say_bad("No end mill on hand is as wide as the flat: it takes more than one pass."),
     }
-    told
 }

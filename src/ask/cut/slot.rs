@@ -21,13 +21,7 @@ pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bo
         "Saw",
         format!("{} wide, {}", length(here, saw.width), show::diameter(saw.diameter, here.unit)),
     );
-    told.fact("Passes", passes.offsets.len().to_string());
-    for (i, offset) in passes.offsets.iter().enumerate().filter(|_| passes.offsets.len() > 1) {
-        told.fact(
-            format!("Pass {}, from the slot's middle", i + 1),
-            show::signed_length(offset.mm(), here.unit),
-        );
-    }
+    offsets(here, &passes, &mut told);
     told.fact("Depth along the stay", length(here, Length::from_mm((cut.mouth - cut.root).mm().abs())));
     told.fact("Collar clear of the stay's end by", length(here, passes.room));
     if passes.room.mm() < 0.0 {
@@ -49,6 +43,15 @@ pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bo
         tooth: ToothMaterial::HighSpeedSteel,
     };
     vec![told, running::run(here, cutter, None)]
+}
+
+fn offsets(here: Here<'_>, passes: &SlotPasses, told: &mut Told) {
+    let several = passes.offsets.len() > 1;
+    told.fact("Passes", passes.offsets.len().to_string());
+    for (i, offset) in passes.offsets.iter().enumerate().filter(|_| several) {
+        let name = format!("Pass {}, from the slot's middle", i + 1);
+        told.fact(name, show::signed_length(offset.mm(), here.unit));
+    }
 }
 
 /// What the saw comes near to, and from which side its spindle had better come.

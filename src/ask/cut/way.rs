@@ -3,7 +3,9 @@
 use super::Here;
 use super::round::length;
 use super::told::Told;
-use crate::machining::{Stroke, cutting_force, deflection, force, nearest, stiffer_by, table_room};
+use crate::machining::{
+    Reach, Stroke, TableRoom, cutting_force, deflection, force, nearest, stiffer_by, table_room,
+};
 use crate::plan::CutAt;
 use crate::quantity::{Length, fixed, show};
 use crate::trade::shop::HoleSaw;
@@ -21,8 +23,17 @@ pub(super) fn way(here: Here<'_>, cuts: &[CutAt], diameter: Length, saw: &HoleSa
         return told;
     };
     let reach = stroke.reach(here.shop, saw);
-    let room = table_room(here.plan, here.shop, cuts);
     told.fact("Stroke", length(here, stroke.length()));
+    lefts(here, &reach, &table_room(here.plan, here.shop, cuts), &mut told);
+    if reach.all_stubs.mm() < 0.0 && reach.bottom.mm() >= 0.0 && cuts.len() > 1 {
+        told.say("The saw does not hold both stubs: stop between the stays and shake the first one out.");
+    }
+    gaps(here, &stroke, saw, &mut told);
+    told
+}
+
+/// What is left of each reach and travel, and what it means where nothing is.
+fn lefts(here: Here<'_>, reach: &Reach, room: &TableRoom, told: &mut Told) {
     let lines = [
         (
             "Reach left when through",
@@ -56,11 +67,6 @@ pub(super) fn way(here: Here<'_>, cuts: &[CutAt], diameter: Length, saw: &HoleSa
             told.say_bad(format!("{fails}: {}.", length(here, Length::from_mm(-left.mm()))));
         }
     }
-    if reach.all_stubs.mm() < 0.0 && reach.bottom.mm() >= 0.0 && cuts.len() > 1 {
-        told.say("The saw does not hold both stubs: stop between the stays and shake the first one out.");
-    }
-    gaps(here, &stroke, saw, &mut told);
-    told
 }
 
 fn gaps(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw, told: &mut Told) {

@@ -72,24 +72,27 @@ fn open_chosen(session: Session, event: &leptos::ev::Event) {
 }
 
 /// A field for a link that came some other way.
+/// Opens what a link carries, or says why it cannot.
+fn open_link(session: Session, pasted: &str) -> Result<(), String> {
+    let linked = link::open(job_file::fragment_of(pasted))
+        .map_err(|error| format!("This link cannot be opened: {error}. Nothing was changed."))?;
+    open_job(session, linked.job, "The link is opened.");
+    session.take_readings(&linked.readings);
+    session.equipment.offer(linked.equipment);
+    Ok(())
+}
+
 fn paste_link() -> Part {
     let session = Session::here();
     let text = RwSignal::new(String::new());
     let fault = RwSignal::new(None::<String>);
     let open = move |event: leptos::ev::Event| {
         event.prevent_default();
-        match link::open(job_file::fragment_of(&text.get_untracked())) {
-            Ok(linked) => {
-                fault.set(None);
-                text.set(String::new());
-                open_job(session, linked.job, "The link is opened.");
-                session.take_readings(&linked.readings);
-                session.equipment.offer(linked.equipment);
-            }
-            Err(error) => {
-                fault.set(Some(format!("This link cannot be opened: {error}. Nothing was changed.")));
-            }
+        let refused = open_link(session, &text.get_untracked()).err();
+        if refused.is_none() {
+            text.set(String::new());
         }
+        fault.set(refused);
     };
     let input = part("input")
         .set("id", "paste-link")

@@ -5,7 +5,7 @@ use super::super::clamp::ClampFrame;
 use super::wheel::{chain, disc, tip_diameter, towards, tyre};
 use crate::geometry::{Block, Line, Near, Solid, Turned};
 use crate::quantity::{Length, Real};
-use crate::trade::{Crank, Hand, Job, PairName, Rotor, Surroundings};
+use crate::trade::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
 use nalgebra::{Point3, Vector3};
 use serde::{Serialize, Serializer};
 
@@ -123,12 +123,9 @@ pub(super) fn beside<T: Real>(
     let mut add = |to, limit, body| found.push(Beside { to, limit, body });
     add(Neighbour::Tyre, limits.tyre, Body::Turned(tyre(&job.wheel, surroundings, axle)));
     if pair == PairName::Chainstays {
-        if hand == Hand::Right {
-            for (i, ring) in surroundings.rings.iter().enumerate() {
-                let tips = tip_diameter(ring.teeth.number()).mm();
-                let solid = disc(shell, tips, ring.chainline.mm(), ring.thickness.mm());
-                add(Neighbour::Chainring(i), limits.chainring, Body::Turned(solid));
-            }
+        let rings = surroundings.rings.iter().enumerate().filter(|_| hand == Hand::Right);
+        for (i, ring) in rings {
+            add(Neighbour::Chainring(i), limits.chainring, Body::Turned(tip_disc(ring, shell)));
         }
         if let Some(crank) = &surroundings.crank {
             add(Neighbour::Crank, limits.crank, Body::Turned(arm_sweep(crank, shell)));
@@ -147,6 +144,11 @@ pub(super) fn beside<T: Real>(
         }
     }
     found
+}
+
+/// The disc of a ring's teeth.
+fn tip_disc<T: Real>(ring: &Ring<T>, shell: Line<T>) -> Turned<T> {
+    disc(shell, tip_diameter(ring.teeth.number()).mm(), ring.chainline.mm(), ring.thickness.mm())
 }
 
 fn arm_sweep<T: Real>(crank: &Crank<T>, shell: Line<T>) -> Turned<T> {
