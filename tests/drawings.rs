@@ -13,7 +13,7 @@ mod support;
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use staywright::drawing::{
-    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Round, Shape, Sheet, Strip, WayIn,
+    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip, WayIn,
     along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
     side_view, side_view_with_gaps, way_in,
 };
@@ -171,11 +171,7 @@ fn points(sheet: &Sheet) -> Vec<Point> {
         }
     }
     for handle in &sheet.handles {
-        let pull = match handle.pull {
-            Pull::Along(along) => [along, along],
-            Pull::Round(round) => [round.along, Point::new(round.swing, round.phase)],
-        };
-        found.extend([handle.at].into_iter().chain(pull));
+        found.extend([handle.at, handle.pull.0]);
     }
     found
 }
@@ -510,40 +506,43 @@ fn a_bent_tube_is_turned_by_its_furthest_apex_and_a_straight_one_not_at_all() {
         assert!((handle.value - 30.0).abs() < 1e-9);
         assert!((handle.at.x + apex.along.mm()).abs() < 1e-9);
         assert!((handle.at.y - sign * apex.from_centre.mm()).abs() < 1e-9);
-        let Pull::Round(round) = handle.pull else { panic!("{:?}", handle.pull) };
+        let Pull(along) = handle.pull;
         let stay = plan.pairs.chainstays.stay(if sign > 0.0 { Hand::Right } else { Hand::Left });
         let chord = stay.rear_point - stay.front_point;
-        // Square to the chord, outwards.
-        let square = Vector3::new(-round.along.x, round.along.y, 0.0);
-        assert!((square.norm() - 1.0).abs() < 1e-12 && round.along.y * sign > 0.9);
-        assert!(stay.clamp.local_direction(&chord).dot(&square).abs() < 1e-9);
+        // Square to the chord; a degree for each dot of a sheet whose lettering is sixteen dots high.
+        let sheet = clamp_plane(&plan, PairName::Chainstays, room(ROOMS[0]));
+        let dot = (sheet.max.x - sheet.min.x) / ROOMS[0].0;
+        assert!((along.x.hypot(along.y) / dot - 1.0).abs() < 1e-9);
+        assert!(stay.clamp.local_direction(&chord).dot(&Vector3::new(-along.x, along.y, 0.0)).abs() < 1e-9);
     }
 }
 
-/// The apex as the next plan has it lies under the finger, on either side, with the bend's apex above the chord or below it.
+/// On either side, with the bend's apex above the chord or below it; flat, it comes up where it is pulled inwards.
 #[test]
-fn the_apex_of_a_bent_tube_follows_the_finger() {
+fn a_bent_tube_is_seen_to_turn_the_way_it_is_pulled() {
     let mut job = Job::default();
-    let tube = &mut job.chainstays.right.tube;
-    tube.bends = bends(&[[120.0, 0.0, 18.0, 150.0]]);
+    job.chainstays.right.tube.bends = bends(&[[120.0, 0.0, 18.0, 150.0]]);
     let at = |job: &Job, which: usize| {
         let sheet = clamp_plane(&solve(job), PairName::Chainstays, room(ROOMS[0]));
         let mut turns = sheet.handles.into_iter().filter(|handle| handle.path.ends_with("tube.roll_deg"));
         turns.nth(which).unwrap()
     };
-    for roll in [60.0, 100.0, -75.0, 250.0] {
+    for roll in [60.0, 100.0, -75.0, 250.0, -5.0, 175.0] {
         job.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(roll));
-        for (which, by) in [(0, 3.0), (0, -2.0), (1, 3.0), (1, -0.5)] {
+        for (which, by) in [(0, 0.3), (0, -0.2), (1, 0.3), (1, -0.05)] {
             let before = at(&job, which);
+            let Pull(along) = before.pull;
             let mut turned = job.clone();
-            let Pull::Round(Round { along, .. }) = before.pull else { panic!("{:?}", before.pull) };
             let to = before.value + before.pull.pulled(Point::new(along.x * by, along.y * by));
+            assert!((to - before.value - by).abs() < 1e-9);
             turned.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(to));
             let after = at(&turned, which).at;
-            let (x, y) = (after.x - before.at.x - along.x * by, after.y - before.at.y - along.y * by);
-            assert!(x.hypot(y) < 1e-9, "{roll} {which} {by}: off by {x}, {y}");
+            let goes = (after.x - before.at.x) * along.x + (after.y - before.at.y) * along.y;
+            assert!(goes * by > 0.0, "{roll} {which} {by}");
         }
     }
+    job.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(0.0));
+    assert!(at(&job, 0).pull.0.y < 0.0 && at(&job, 1).pull.0.y > 0.0);
 }
 
 /// What turns beside the stays is named once, by its figure or beside its outline.

@@ -28,7 +28,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.{end}.half_spacing_mm", self.name.key(), shown.key()),
                     name: format!("{} {end} half spacing", hand.key()),
                     at: self.view.point(&point),
-                    pull: Pull::Along(Point::new(0.0, sign)),
+                    pull: Pull(Point::new(0.0, sign)),
                     value: spacing.mm(),
                 });
             }
@@ -38,7 +38,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
                     name: format!("{} reach", hand.key()),
                     at: Point::new(at.x, at.y * 0.4),
-                    pull: Pull::Along(Point::new(1.0, 0.0)),
+                    pull: Pull(Point::new(1.0, 0.0)),
                     value: side.rear.reach.mm(),
                 });
             }
@@ -46,7 +46,7 @@ impl Scene<'_> {
         self.length_handle(canvas);
         for hand in Hand::ALL {
             let path = format!("{}.{}.tube.roll_deg", self.name.key(), self.handle_hand(hand).key());
-            if let Some(handle) = roll_handle(self.pair.stay(hand), hand, path, self.view) {
+            if let Some(handle) = roll_handle(self.pair.stay(hand), hand, path, (self.view, canvas.letter)) {
                 canvas.handle(handle);
             }
         }
@@ -62,7 +62,7 @@ impl Scene<'_> {
                 path: "frame.chainstay_length_mm".into(),
                 name: "chainstay length".into(),
                 at: Self::at(self.slide(), 0.0),
-                pull: Pull::Along(Point::new(-rate, 0.0)),
+                pull: Pull(Point::new(-rate, 0.0)),
                 value: length.mm(),
             });
         }
@@ -90,7 +90,7 @@ impl Scene<'_> {
             path: "frame.bb_drop_mm".into(),
             name: "bottom bracket drop".into(),
             at: axle,
-            pull: Pull::Along(Point::new(0.0, -1.0)),
+            pull: Pull(Point::new(0.0, -1.0)),
             value: drop,
         });
     }

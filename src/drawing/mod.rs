@@ -32,7 +32,7 @@ pub use clamp_plane::{clamp_plane, clamp_plane_with_gaps};
 pub use fixture_tilt::fixture_tilt;
 pub use gaps::GapLine;
 pub use profile::profile;
-pub use pull::{Pull, Round};
+pub use pull::Pull;
 pub use room_strip::{Strip, room_strip};
 pub use sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
 pub use side_view::{side_view, side_view_with_gaps};

@@ -64,13 +64,14 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   await touch("touchStart", [{ x, y }]);
   for (let step = 1; step <= 10; step++) {
     // Inwards: it comes up towards the eye.
-    await touch("touchMove", [{ x, y: y - 1.5 * step }]);
+    await touch("touchMove", [{ x, y: y - 4 * step }]);
     await page.evaluate(() => new Promise((then) => requestAnimationFrame(then)));
   }
   await page.waitForFunction((before) => document.querySelector(".tightest").innerText !== before, before);
   await touch("touchEnd", []);
   const turned = await angle(page);
-  assert.ok(turned > 10 && turned < 180, `turned by ${turned}`);
+  // A degree for each dot.
+  assert.ok(Math.abs(turned - 40) < 2, `turned by ${turned}`);
   assert.equal(Number(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).inputValue()), turned);
   await roll(page).focus();
   await page.keyboard.press("ArrowUp");
@@ -81,7 +82,7 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   await fine(page);
 });
 
-test("the apex of a bent tube follows the finger, past where it lies flat and back", async () => {
+test("a bent tube turns a degree for each dot, past where it lies flat and back", async () => {
   const page = await open(at.browser, at.address, WIDE);
   await go(page, "Stays");
   await unfold(page, "Bends, butts, ovals");
@@ -90,24 +91,22 @@ test("the apex of a bent tube follows the finger, past where it lies flat and ba
   await figure(page, "Tube", "Roll", "80");
   await until(page, "right roll about the chord", "80");
   await roll(page).scrollIntoViewIfNeeded();
-  const middle = async () => {
-    const { x, y, width, height } = await roll(page).locator(".knob").boundingBox();
-    return [x + width / 2, y + height / 2];
-  };
-  const [x, y] = await middle();
+  const { x: left, y: top, width, height } = await roll(page).locator(".knob").boundingBox();
+  const [x, y] = [left + width / 2, top + height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
   const moved = async (by) => {
     await page.mouse.move(x, y + by, { steps: 3 });
     await page.evaluate(() => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then))));
-    return (await middle())[1] - y;
+    return angle(page);
   };
-  // The chord splays, so that a little of an upright move is along it.
-  for (const by of [1, 8, -8]) assert.ok(Math.abs((await moved(by)) - by) < 0.5, `${by}`);
-  await moved(-90);
-  assert.ok((await angle(page)) < 0, "it has gone on past where it lies flat");
-  assert.ok(Math.abs(await moved(0)) < 0.2);
-  assert.equal(await angle(page), 80);
+  // The bend's tip points inwards: pulled that way it comes down to the plane. The chord splays, so that a little of an upright move is along it.
+  for (const by of [1, 8, -8, 30]) {
+    const turned = await moved(by);
+    assert.ok(Math.abs(turned - (80 + by)) < 0.5, `${by}: ${turned}`);
+  }
+  assert.ok((await moved(-100)) < -15, "it has gone on past where it lies flat");
+  assert.equal(await moved(0), 80);
   await page.mouse.up();
   await fine(page);
 });

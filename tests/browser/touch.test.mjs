@@ -130,3 +130,28 @@ test("no figure lies under a handle, where a tap would not find it", async () =>
   );
   assert.deepEqual(covered, []);
 });
+
+test("where handles stand close together, the one under the finger is pulled", async () => {
+  const { page, touch } = await stays();
+  const sliders = () => page.locator('[role="slider"]').evaluateAll((all) => all.map((one) => [one.getAttribute("aria-label"), one.getAttribute("aria-valuenow")]));
+  for (const pair of ["Chainstays", "Seat stays"]) {
+    await page.getByRole("radio", { name: pair }).check({ force: true });
+    await page.evaluate(() => scrollTo(0, 0));
+    await page.getByText(`Clamp plane, ${pair.toLowerCase()}`).first().waitFor();
+    const names = (await sliders()).map(([name]) => name);
+    assert.ok(names.length >= 6, names.join());
+    for (const name of names) {
+      const before = await sliders();
+      const [x, y] = await middle(page.getByRole("slider", { name, exact: true }).locator(".knob"));
+      await touch.down(x, y);
+      for (let step = 1; step <= 3; step++) {
+        await touch.move(x + 2 * step, y + 2 * step);
+        await frame(page);
+      }
+      await touch.up();
+      const changed = (await sliders()).filter(([, value], i) => value !== before[i][1]).map(([name]) => name.replace(/^(right|left) /, ""));
+      assert.deepEqual([...new Set(changed)], [name.replace(/^(right|left) /, "")], `${pair}, ${name}`);
+    }
+  }
+  await fine(page);
+});

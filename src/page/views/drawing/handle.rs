@@ -8,7 +8,7 @@ use crate::session::Session;
 use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
-use staywright::drawing::{Handle, Point, Pull};
+use staywright::drawing::{Handle, Point};
 use staywright::export::px;
 use staywright::quantity::LengthUnit;
 use staywright::trade::Spec;
@@ -18,12 +18,11 @@ const SNAP: f64 = 0.1;
 
 /// Where a drag began: the pointer, in px, and the handle. The whole drag goes by the handle as it was then, so that the figure
 /// depends on where the pointer is and not on how it came there.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 struct Grip {
     x: f64,
     y: f64,
-    value: f64,
-    pull: Pull,
+    handle: Handle,
 }
 
 /// One handle of a drawing.
@@ -42,18 +41,25 @@ impl Held {
         self.handle.get()
     }
 
-    fn spec(self) -> Option<&'static Spec> {
-        Some(self.session.follow.figure(&self.now()?.path)?.0)
+    fn spec(self, handle: &Handle) -> Option<&'static Spec> {
+        Some(self.session.follow.figure(&handle.path)?.0)
+    }
+
+    /// The handle nearest to a place of the drawing: where the reaches of two overlap, the one on top need not be the one meant.
+    fn nearest(self, x: f64, y: f64) -> Option<Handle> {
+        let scale = self.drawing.scale.get();
+        let off = |handle: &Handle| {
+            let at = scale.at(handle.at);
+            (at.0 - x).hypot(at.1 - y)
+        };
+        self.drawing.sheet.with(|sheet| {
+            let handles = sheet.as_ref()?.handles.iter();
+            handles.min_by(|a, b| off(a).total_cmp(&off(b))).cloned()
+        })
     }
 
     fn unit(self) -> LengthUnit {
         self.session.settings.unit.get()
-    }
-
-    fn set(self, value: f64) {
-        if let Some(handle) = untrack(|| self.now()) {
-            self.session.set_figure(&handle.path, value);
-        }
     }
 
     fn touch(self) {
@@ -61,22 +67,23 @@ impl Held {
     }
 
     fn down(self, event: &PointerEvent) {
-        let (Some((x, y)), Some(now)) = (drag::place(event), untrack(|| self.now())) else { return };
+        let Some((x, y)) = drag::place(event) else { return };
+        let Some(handle) = untrack(|| self.nearest(x, y)) else { return };
         event.prevent_default();
         drag::hold(event);
-        self.touch();
+        self.session.lit.set(Some(handle.path.clone()));
         self.drawing.dragged.set(true);
-        self.grip.set_value(Some(Grip { x, y, value: now.value, pull: now.pull }));
+        self.grip.set_value(Some(Grip { x, y, handle }));
     }
 
     fn drag(self, event: &PointerEvent) {
         let (Some(grip), Some((x, y))) = (self.grip.get_value(), drag::place(event)) else { return };
-        let Some(spec) = untrack(|| self.spec()) else { return };
+        let Some(spec) = untrack(|| self.spec(&grip.handle)) else { return };
         let px_per_mm = self.drawing.scale.get_untracked().px_per_mm;
         let moved = Point::new((x - grip.x) / px_per_mm, (y - grip.y) / px_per_mm);
-        let value = ((grip.value + grip.pull.pulled(moved)) / SNAP).round() * SNAP;
+        let value = ((grip.handle.value + grip.handle.pull.pulled(moved)) / SNAP).round() * SNAP;
         let value = spec.bounds.nearest((value * 1e6).round() / 1e6);
-        self.frame.offer(value, move |value| self.set(value));
+        self.frame.offer(value, move |value| self.session.set_figure(&grip.handle.path, value));
     }
 
     fn up(self) {
@@ -95,8 +102,10 @@ impl Held {
             _ => return,
         };
         event.prevent_default();
-        if let (Some(now), Some(spec)) = untrack(|| (self.now(), self.spec())) {
-            self.set(stepped(now.value, count, spec, untrack(|| self.unit())));
+        let Some(now) = untrack(|| self.now()) else { return };
+        if let Some(spec) = untrack(|| self.spec(&now)) {
+            let value = stepped(now.value, count, spec, untrack(|| self.unit()));
+            self.session.set_figure(&now.path, value);
         }
     }
 
@@ -107,7 +116,7 @@ impl Held {
     }
 
     fn ends(self) -> Option<(String, String)> {
-        Some(range_ends(self.spec()?, self.unit()))
+        Some(range_ends(self.spec(&self.now()?)?, self.unit()))
     }
 }
 
@@ -117,7 +126,8 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let handle = steady(move || drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
     let held = Held { session, drawing, handle, grip: StoredValue::new(None), frame: EachFrame::new() };
     let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
-        Some(write(held.now()?.value, held.spec()?, held.unit()))
+        let now = held.now()?;
+        Some(write(now.value, held.spec(&now)?, held.unit()))
     };
     let lit = move || held.now().is_some_and(|now| session.lit.with(|lit| lit.as_ref() == Some(&now.path)));
     let mark = svg("g")
