@@ -4,6 +4,7 @@ use super::area::Area;
 use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::tube::Drawn;
 use crate::plan::Plan;
 use crate::quantity::{Bounds, Length};
 use crate::trade::{Hand, PairName};
@@ -25,6 +26,12 @@ pub struct Strip {
 
 /// Height of the field, in lettering heights.
 const HIGH: f64 = 11.0;
+
+/// Height of the scale of stations below the field, in lettering heights.
+const STATIONS: f64 = 4.0;
+
+/// Between two stations of the scale, at least, in lettering heights.
+const APART: f64 = 4.5;
 
 /// Room drawn at least, mm.
 const LEAST: f64 = 12.0;
@@ -48,6 +55,7 @@ pub fn room_strip(plan: &Plan, pair: PairName, hand: Hand, strips: &[Strip], roo
     let field = Field::new(&scene, hand, strips, h);
     let mut canvas = Canvas::like(title, above, field.area(h), h, room);
     field.draw_scale(&mut canvas, above);
+    field.draw_stations(&mut canvas);
     let mut drawn: Vec<&Strip> = strips.iter().filter(|strip| strip.least().is_some()).collect();
     drawn.sort_by(|a, b| a.spare().total_cmp(&b.spare()));
     for strip in drawn.iter().rev() {
@@ -97,13 +105,16 @@ impl<'a> Field<'a> {
         Self { scene, hand, rooms, rate: HIGH * h / (rooms.max - rooms.min) }
     }
 
-    /// The place of a room at a station; rooms beyond the field lie on its edge.
-    fn at(&self, (station, gap): (Length, Length)) -> Point {
-        let stay = match self.hand {
+    const fn stay(&self) -> &Drawn<'a> {
+        match self.hand {
             Hand::Right => &self.scene.stays[0],
             Hand::Left => &self.scene.stays[1],
-        };
-        Point::new(stay.on_axis(station.mm()).x, self.level(gap.mm()))
+        }
+    }
+
+    /// The place of a room at a station; rooms beyond the field lie on its edge.
+    fn at(&self, (station, gap): (Length, Length)) -> Point {
+        Point::new(self.stay().on_axis(station.mm()).x, self.level(gap.mm()))
     }
 
     fn level(&self, gap: f64) -> f64 {
@@ -112,7 +123,7 @@ impl<'a> Field<'a> {
 
     /// From the most to the least room drawn.
     fn area(&self, h: f64) -> [f64; 2] {
-        [self.level(self.rooms.max) - 1.6 * h, self.level(self.rooms.min) + 1.2 * h]
+        [self.level(self.rooms.max) - 1.6 * h, self.level(self.rooms.min) + STATIONS * h]
     }
 
     /// Lines at round rooms, with their figures at the left edge.
@@ -132,6 +143,26 @@ impl<'a> Field<'a> {
         }
     }
 
+    /// Round stations from the front reference point to the rear one, below the field, with a ring at each bend's apex.
+    fn draw_stations(&self, canvas: &mut Canvas) {
+        let (h, length) = (canvas.letter, self.scene.pair.stay(self.hand).length.mm());
+        let y = self.level(self.rooms.min) + 2.4 * h;
+        let at = |station: f64| Point::new(self.stay().on_axis(station).x, y);
+        canvas.line(Pen::Thin, "", at(0.0), at(length));
+        for bend in self.stay().bends() {
+            canvas.circle(Pen::Thin, "", at(bend.apex.mm()), 0.25 * h);
+        }
+        let step = canvas.round_step(APART * h);
+        let stations = (0..).map(|i| f64::from(i) * step).take_while(|station| *station <= length);
+        for station in stations {
+            let tick = at(station);
+            canvas.line(Pen::Thin, "", tick.plus(0.0, -0.2 * h), tick.plus(0.0, 0.2 * h));
+            let figure = canvas.round_figure(station);
+            let figure = if station == 0.0 { format!("{figure} front") } else { figure };
+            canvas.note("", &figure, &[(tick.plus(0.0, 1.3 * h), Anchor::Middle)]);
+        }
+    }
+
     /// The curve, and where it lies below its limit: wide, and hatched up to the limit.
     fn draw_curve(&self, canvas: &mut Canvas, strip: &Strip) {
         let limit = strip.limit.mm();
@@ -142,7 +173,7 @@ impl<'a> Field<'a> {
                 let ends = [first, last].map(|end| Point::new(end.x, level));
                 canvas.line(Pen::Hidden, &strip.topic, ends[0], ends[1]);
             }
-            canvas.path(Pen::Visible, &strip.topic, points, false);
+            canvas.path(Pen::Thin, &strip.topic, points, false);
         }
         for run in runs(&strip.points, limit) {
             self.draw_tight(canvas, strip, &run);
@@ -243,7 +274,11 @@ fn said(canvas: &Canvas, pair: PairName, hand: Hand, strips: &[&Strip]) -> Strin
         let (station, gap) = strip.least()?;
         let less = if strip.is_tight() { ", less than wanted" } else { "" };
         let at = canvas.said(station);
-        Some(format!(" {}: least {} at {at} along the stay{less}.", strip.name, canvas.said(gap)))
+        Some(format!(
+            " {}: least {} at {at} from its front reference point{less}.",
+            strip.name,
+            canvas.said(gap)
+        ))
     };
     let all: String = strips.iter().filter_map(one).collect();
     format!("The room along the {} {}, its front to the right.{all}", hand.key(), pair.one())
