@@ -132,7 +132,7 @@ fn cutter(part: &[StepLine]) -> Option<Vec<String>> {
         number => format!("{number} {sign}").trim_end().to_owned(),
     };
     let kind = if mount.id.ends_with(".saw") { "slitting saw" } else { "hole saw" };
-    let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("", |(_, feed)| feed);
+    let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("—", |(_, feed)| feed);
     Some(vec![
         mount.part.clone(),
         format!("{kind} {}", written(&mount.figure)),

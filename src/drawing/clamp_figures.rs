@@ -48,8 +48,11 @@ impl Scene<'_> {
             canvas.arrow(topic, Self::at(u, sign * v.mm()), Self::at(u, 0.0));
             let edge = post.outside.map_or(v.mm() + h, |over| over.mm() / 2.0);
             let between = |side: f64| Self::at(u, sign * v.mm() * 0.5).plus(side * h, 0.3 * h);
-            let beyond = |lines: f64| Self::at(u, sign * (edge + lines * h)).plus(0.4 * h, 0.3 * h);
-            let mut places = vec![(beyond(0.8), Anchor::Start), (beyond(1.9), Anchor::Start)];
+            let beyond =
+                |lines: f64, side: f64| Self::at(u, sign * (edge + lines * h)).plus(side * 0.4 * h, 0.3 * h);
+            let beyond = [0.8, 1.9]
+                .map(|lines| [(beyond(lines, 1.0), Anchor::Start), (beyond(lines, -1.0), Anchor::End)]);
+            let mut places = beyond.concat();
             if roomy {
                 places.splice(0..0, [(between(0.4), Anchor::Start), (between(-0.4), Anchor::End)]);
             }

@@ -24,14 +24,17 @@ pub fn fixture_tilt(plan: &Plan, place: CutAt, room: Room) -> Sheet {
             let text = format!("The {} needs no tilt.", place.name());
             // As low as a line of text.
             let ends = [Point::new(-1.0, 0.0), Point::new(1.0, 0.05)];
-            let mut canvas = Canvas::new(TITLE, Area::of(ends), margins, room);
+            let mut canvas = Canvas::new(title(place), Area::of(ends), margins, room);
             canvas.note("", "needs no tilt", &[(Point::new(0.0, 0.0), Anchor::Middle)]);
             canvas.finish(text)
         }
     }
 }
 
-const TITLE: &str = "Fixture on the table";
+fn title(place: CutAt) -> String {
+    let end = if place.at_front { "front" } else { "rear" };
+    format!("Fixture on the table, {end} ends of the {}", place.pair.name())
+}
 
 /// Half a rectangle of the fixture's body, as corners along `u` and `w`.
 fn body(plan: &Plan, place: CutAt) -> [(f64, f64); 4] {
@@ -55,7 +58,7 @@ fn tilted(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let mut extent = corners.to_vec();
     extent.extend([nose.plus(radius, -10.0), nose.plus(-radius, -10.0)]);
     let margins = Margins { left: 2.5, right: 2.5, top: 1.5, bottom: 2.6 };
-    let mut canvas = Canvas::new(TITLE, Area::of(extent), margins, room);
+    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, room);
     let table = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), table), Point::new(canvas.right(), table));
     canvas.path(Pen::Visible, "", corners.to_vec(), true);
@@ -135,7 +138,7 @@ fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let top = -half - 90.0;
     let extent = [Point::new(-high, half), Point::new(above + radius, top - 10.0), Point::new(30.0, 0.0)];
     let margins = Margins { left: 3.0, right: 3.0, top: 1.5, bottom: 2.8 };
-    let mut canvas = Canvas::new(TITLE, Area::of(extent), margins, room);
+    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, room);
     let h = canvas.letter;
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), half), Point::new(canvas.right(), half));
     let block = [(-high, -half), (-0.35 * high, -half), (-0.35 * high, half), (-high, half)];
