@@ -159,6 +159,46 @@ fn a_saw_slimmer_than_the_stay_is_named() {
     check(&plan, FRONT, &["partial_contact", "cutter_smaller_than_stay", "cutter_smaller_than_member"]);
 }
 
+fn message(plan: &Value, place: &str, code: &str) -> String {
+    let all = plan["warnings"].as_array().unwrap();
+    let found = all.iter().find(|one| one["where"] == place && one["code"] == code);
+    found.unwrap_or_else(|| panic!("{all:?}"))["message"].as_str().unwrap().to_owned()
+}
+
+/// By hand: the stay meets its member where the axes are nearer than both radii together, and all of it does where they are
+/// nearer than the one less the other.
+#[test]
+fn a_saw_of_another_size_hides_no_member_that_is_passed_by() {
+    let cope = |cutter: f64| json!({ "kind": "cope", "onto": "shell", "cutter_mm": cutter });
+    let raised = |rise: f64, cutter: f64| {
+        let plan = planned(&[
+            ("chainstays.right.front.rise_mm", json!(rise)),
+            ("chainstays.right.rear.rise_mm", json!(rise)),
+            ("chainstays.right.front.end", cope(cutter)),
+        ]);
+        assert!((front(&plan)["offset_mm"].as_f64().unwrap() - rise).abs() < 1e-9);
+        plan
+    };
+    // Past 20 + 11.1.
+    for cutter in [45.0, 200.0] {
+        let plan = raised(32.0, cutter);
+        check(&plan, FRONT, &["no_contact"]);
+        assert!(message(&plan, FRONT, "no_contact").contains("passes the shell by"));
+        assert!(front(&plan)["gap_mm"].is_null());
+    }
+    // Between 20 - 11.1 and 20 + 11.1.
+    let plan = raised(27.0, 200.0);
+    check(&plan, FRONT, &["partial_contact"]);
+    assert!(message(&plan, FRONT, "partial_contact").contains("passes the shell by: no seat from"));
+    // Within 20 - 11.1, a saw of 20 above leaves part of the tube.
+    let plan = raised(8.0, 36.0);
+    assert!(message(&plan, FRONT, "partial_contact").contains("passes the saw by"));
+    // Nearer than 20 + 11.1, further than 2 + 11.1.
+    let plan = raised(15.0, 4.0);
+    check(&plan, FRONT, &["no_contact"]);
+    assert!(message(&plan, FRONT, "no_contact").contains("the saw, 4 mm, passes the tube by"));
+}
+
 #[test]
 fn a_taper_that_begins_inside_the_cut_is_named() {
     let plan = planned(&[("chainstays.right.tube.taper_start_mm", json!(28))]);

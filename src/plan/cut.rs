@@ -53,7 +53,8 @@ pub(super) fn cope<T: Real>(
     let mut cut = of_axes(stay, member, found);
     let meets = cut.axis_station.is_some();
     let span = if meets { edge_figures(&mut cut, stay, which, member) } else { None };
-    warn(&cut, stay, member, notices);
+    warn(&cut, &Met::new(&cut, stay, which, member), notices);
+    warn_of_saw(&cut, stay, member.name, notices);
     Coped { cut, span }
 }
 
@@ -161,26 +162,67 @@ fn range<T: Real>(gap: Gap) -> PhiRange<T> {
     PhiRange { from: degrees(gap.from), to: degrees(gap.to) }
 }
 
-fn warn<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, member: &Round<T>, notices: &mut Notices<'_>) {
-    let name = member.name;
-    match cut.contact {
-        Contact::Full if cut.feathers => notices.warn(
-            Code::GrazingCut,
-            "the saw runs out along the side of the tube: the edge there is thinner than the wall".into(),
-        ),
-        Contact::Full => {}
-        Contact::Partial => notices.warn(Code::PartialContact, open_sentence(cut, name)),
-        Contact::Touch => {
-            notices
-                .warn(Code::TouchOnly, format!("the tube only touches the {name}: there is nothing to cut"));
+/// What the stay meets where it is joined.
+struct Met<'a> {
+    /// What the tube has to meet, in words.
+    name: &'a str,
+    /// How the tube meets the member itself; the saw may be of another size.
+    member: Contact,
+    /// Where it passes the member by.
+    misses: Vec<[f64; 2]>,
+}
+
+impl<'a> Met<'a> {
+    fn new<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, which: Which, member: &Round<T>) -> Self {
+        let name = member.name;
+        if member.is_true_size() || cut.contact == Contact::Parallel {
+            let ends = |gap: &PhiRange<T>| [gap.from, gap.to].map(|phi| phi.degrees().value());
+            return Self { name, member: cut.contact, misses: cut.misses.iter().map(ends).collect() };
         }
-        Contact::None => {
-            notices.warn(Code::NoContact, format!("the tube passes the {name} by: there is nothing to cut"));
-        }
-        Contact::Parallel => notices.warn(
+        let edge = Edge::new(stay.generators(&stay.outer), &member.surface, which.keep());
+        let misses = edge.gaps().into_iter().map(|gap| [gap.from, gap.to].map(f64::to_degrees)).collect();
+        Self { name, member: contact(edge.meeting()), misses }
+    }
+}
+
+fn warn<T: Real>(cut: &RoundCut<T>, met: &Met<'_>, notices: &mut Notices<'_>) {
+    let name = met.name;
+    let told = match (cut.contact, met.member) {
+        (Contact::Parallel, _) => Some((
             Code::AxesParallel,
             format!("the stay runs parallel to the {name}: it cannot be coped onto it"),
-        ),
+        )),
+        (Contact::None, Contact::None) => {
+            Some((Code::NoContact, format!("the tube passes the {name} by: there is nothing to cut")))
+        }
+        (Contact::None, _) => {
+            let saw = mm(cut.cutter);
+            Some((Code::NoContact, format!("the saw, {saw} mm, passes the tube by: there is nothing to cut")))
+        }
+        (Contact::Touch, _) => {
+            let what = if cut.cutter == cut.member { name } else { "saw" };
+            Some((Code::TouchOnly, format!("the tube only touches the {what}: there is nothing to cut")))
+        }
+        (_, Contact::None | Contact::Touch) => Some((
+            Code::NoContact,
+            format!("the tube passes the {name} by: the saw cuts it, but it seats nowhere"),
+        )),
+        (_, Contact::Partial) => Some((Code::PartialContact, open_sentence(cut, met))),
+        (Contact::Partial, _) => Some((Code::PartialContact, "part of the tube passes the saw by".into())),
+        _ => None,
+    };
+    if let Some((code, message)) = told {
+        notices.warn(code, message);
+    } else if cut.feathers {
+        let message = "the saw runs out along the side of the tube: the edge there is thinner than the wall";
+        notices.warn(Code::GrazingCut, message.into());
+    }
+}
+
+/// A saw slimmer than what it cuts, or than what the stay is to sit on; of a saw that cuts nothing there is nothing to say.
+fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, name: &str, notices: &mut Notices<'_>) {
+    if cut.contact == Contact::None {
+        return;
     }
     let od =
         cut.short_point.or(cut.axis_station).map(|s| Length::from_mm(stay.outer.radius(s.mm()) * T::of(2.0)));
@@ -199,11 +241,9 @@ fn warn<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, member: &Round<T>, notices: 
     }
 }
 
-fn open_sentence<T: Real>(cut: &RoundCut<T>, name: &str) -> String {
-    let ranges = cut.misses.iter().map(|gap| {
-        let to = gap.to.degrees().value() % 360.0;
-        format!("{}° to {}°", said(gap.from.degrees().value(), 1), said(to, 1))
-    });
-    let ranges: Vec<String> = ranges.collect();
-    format!("part of the tube passes the {name} by: no cut from {}", ranges.join(" and from "))
+fn open_sentence<T: Real>(cut: &RoundCut<T>, met: &Met<'_>) -> String {
+    let one = |[from, to]: &[f64; 2]| format!("{}° to {}°", said(*from, 1), said(to % 360.0, 1));
+    let ranges: Vec<String> = met.misses.iter().map(one).collect();
+    let lacks = if cut.cutter == cut.member { "no cut" } else { "no seat" };
+    format!("part of the tube passes the {} by: {lacks} from {}", met.name, ranges.join(" and from "))
 }
