@@ -13,6 +13,7 @@ mod history;
 pub mod job_file;
 pub mod kept;
 pub mod lay_facts;
+mod moves;
 pub mod pair_facts;
 pub mod place;
 pub mod qr;
@@ -26,6 +27,7 @@ pub mod tube_parts;
 pub use equipment::Equipment;
 pub use follow::Follow;
 pub use history::History;
+pub use moves::Moves;
 pub use records::Records;
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
@@ -135,6 +137,18 @@ impl Session {
     /// The history, to follow where it stands.
     pub fn history(self) -> ReadSignal<History<Job>> {
         self.history.read_only()
+    }
+
+    /// The number that the history stands at.
+    pub fn at(self) -> u32 {
+        self.history.with_untracked(History::at)
+    }
+
+    /// Forgets what settled behind number `last`, of which no entry was written.
+    pub fn forget_after(self, last: u32) {
+        if self.at() > last {
+            self.history.update(|history| history.forget_after(last));
+        }
     }
 
     /// Changes the job. Edits under the same `key`, one after another, are undone as one.
