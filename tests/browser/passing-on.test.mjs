@@ -143,6 +143,24 @@ test("a damaged file, a file of another kind and a file of 5 MB are refused in w
   await fine(page);
 });
 
+test("the newest word on what was opened stands alone", async () => {
+  const page = await own();
+  const { file } = await saved(page);
+  const link = page.url();
+  const words = () => page.getByText(/is opened|cannot be opened|was not opened/).allInnerTexts();
+  await paste(page, link);
+  await press(page, "Open");
+  await page.getByText("The link is opened").waitFor();
+  await paste(page, link.slice(0, -3));
+  await press(page, "Open");
+  await fault(page).waitFor();
+  assert.equal((await words()).length, 1, "a bad link after a good one");
+  await choose(page, file);
+  await page.getByText("The job file is opened").waitFor();
+  assert.equal((await words()).length, 1, "a good file after a bad link");
+  await fine(page);
+});
+
 test("the same file can be chosen twice", async () => {
   const page = await own();
   const { file } = await saved(page);

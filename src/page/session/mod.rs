@@ -90,6 +90,8 @@ pub struct Session {
     pub room: RoomAnswers,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
+    /// Why the link pasted last was not opened, told at its field.
+    pub refused_link: RwSignal<Option<String>>,
     /// The builder's own equipment.
     pub equipment: Equipment,
     /// Everything that follows from the job.
@@ -118,6 +120,7 @@ impl Session {
             steps: RwSignal::new(Vec::new()),
             order: RwSignal::new(Order::default()),
             notice: RwSignal::new(None),
+            refused_link: RwSignal::new(None),
             placed,
             room: RoomAnswers::new(),
             follow: Follow::new(job, placed),
@@ -332,12 +335,24 @@ impl Session {
 
     /// Says something at the top of the page.
     pub fn say(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), bad: false }));
+        self.give_notice(Notice { text: text.into(), bad: false });
     }
 
     /// Says at the top of the page that something went wrong.
     pub fn say_bad(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), bad: true }));
+        self.give_notice(Notice { text: text.into(), bad: true });
+    }
+
+    /// The newest word stands alone: one before it may say the contrary.
+    fn give_notice(self, notice: Notice) {
+        self.refused_link.set(None);
+        self.notice.set(Some(notice));
+    }
+
+    /// Says at the field for a pasted link why it was not opened.
+    pub fn refuse_link(self, why: String) {
+        self.notice.set(None);
+        self.refused_link.set(Some(why));
     }
 
     /// Whether a step is done.
