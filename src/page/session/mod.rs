@@ -338,7 +338,7 @@ impl Session {
         self.give_notice(Notice { text: text.into(), bad: false });
     }
 
-    /// Says at the top of the page that something went wrong.
+    /// Says at the top of the page that something went wrong. Lines after the first are a list.
     pub fn say_bad(self, text: impl Into<String>) {
         self.give_notice(Notice { text: text.into(), bad: true });
     }

@@ -125,13 +125,15 @@ fn open_job(session: Session, job: Job, words: &str) {
 fn open_file(session: Session, text: String) {
     beside::ask(&Question::Open(text), move |answer| {
         let opened = match answer {
-            Some(Answer::Opened(job)) => link::decode(&job).map_err(|error| error.to_string()),
-            Some(Answer::Refused(why)) => Err(why),
-            _ => Err("nothing can read it here".to_owned()),
+            Some(Answer::Opened(job)) => link::decode(&job).ok(),
+            Some(Answer::Refused(why)) => return session.say_bad(why),
+            _ => None,
         };
         match opened {
-            Ok(job) => open_job(session, job, "The job file is opened."),
-            Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
+            Some(job) => open_job(session, job, "The job file is opened."),
+            None => {
+                session.say_bad("The job file was not opened: nothing can read it here. Nothing was changed.")
+            }
         }
     });
 }
