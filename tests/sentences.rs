@@ -66,6 +66,20 @@ fn figures_that_do_not_go_together() {
 }
 
 #[test]
+fn a_figure_out_of_its_range_is_set_against_no_other() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":-1e308},"fixture":{"slide_min_mm":1e20,"slide_max_mm":300},
+            "chainstays":{"right":{"tube":{"od_front_mm":-5,"wall_mm":9,"taper_end_mm":-2}}}}"#,
+        &[
+            "frame.chainstay_length_mm: chainstay length −1e308 mm is outside 250 to 800 mm",
+            "chainstays.right.tube.od_front_mm: front diameter −5 mm is outside 4 to 100 mm",
+            "chainstays.right.tube.taper_end_mm: taper end −2 mm is outside 0 to 1200 mm",
+            "fixture.slide_min_mm: slide minimum 1e20 mm is outside 0 to 2000 mm",
+        ],
+    );
+}
+
+#[test]
 fn ends_that_make_no_sense() {
     check(
         r#"{"format":1,"chainstays":{"right":{"front":{"end":{"kind":"slot"}},"rear":{"end":{"kind":"cope","onto":"shell"}}}}}"#,
