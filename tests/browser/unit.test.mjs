@@ -93,3 +93,21 @@ test("warnings speak in inches too", async () => {
   await page.getByRole("list", { name: "Warnings" }).waitFor();
   assert.deepEqual(await millimetres(page, true), []);
 });
+
+test("a text that says what was shown leaves the figure that was not changed", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  // 430 mm are 16.929133… in, of which four decimals are shown.
+  const before = await linked(page);
+  await unit(page, "inch");
+  await type(page, "Chainstay length", "16.9291");
+  await page.keyboard.press("Tab");
+  await field(page, "Chainstay length").focus();
+  await page.keyboard.press("End");
+  await page.keyboard.press("Space");
+  await page.keyboard.press("Backspace");
+  await page.keyboard.press("Tab");
+  await unit(page, "mm");
+  await page.waitForTimeout(600);
+  assert.equal(page.url(), before);
+  await fine(page);
+});
