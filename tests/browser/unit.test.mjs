@@ -111,3 +111,32 @@ test("a text that says what was shown leaves the figure that was not changed", a
   assert.equal(page.url(), before);
   await fine(page);
 });
+
+test("the ways to more room are marked and cannot be taken until they answer the job that is open", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Stays");
+  await page.getByText("What clears what").click();
+  await page.getByText("How wide a tyre").click();
+  const ways = page.locator(".ways");
+  const put = ways.getByRole("button", { name: "Put in" }).first();
+  await put.waitFor();
+  assert.ok(await put.isEnabled());
+  // Whoever answers is made to wait.
+  await page.evaluate(() => {
+    const ask = window.staywrightAsk;
+    window.held = new Promise((go) => (window.letGo = go));
+    window.staywrightAsk = async (question) => {
+      const bytes = question.slice();
+      await window.held;
+      return ask(bytes);
+    };
+  });
+  await unit(page, "inch");
+  await page.waitForFunction(() => document.querySelector(".ways").getAttribute("aria-busy") === "true");
+  assert.ok(await put.isDisabled());
+  await page.evaluate(() => window.letGo());
+  await page.waitForFunction(() => !document.querySelector(".ways").hasAttribute("aria-busy"));
+  assert.match(await ways.innerText(), /\d in\b/);
+  assert.ok(await put.isEnabled());
+  await fine(page);
+});
