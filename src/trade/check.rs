@@ -54,11 +54,14 @@ impl Job {
     }
 
     fn text_faults(&self, faults: &mut Vec<Fault>) {
-        let texts = [("name", &self.name, LONGEST_NAME), ("notes", &self.notes, LONGEST_NOTES)];
-        for (field, text, most) in texts {
+        let texts = [
+            ("name", "the job's name has", &self.name, LONGEST_NAME),
+            ("notes", "the notes have", &self.notes, LONGEST_NOTES),
+        ];
+        for (field, has, text, most) in texts {
             let count = text.chars().count();
             if count > most {
-                let message = format!("{field} has {count} characters; at most {most} fit");
+                let message = format!("{has} {count} characters; at most {most} fit");
                 faults.push(Fault::new(field, text.as_str(), message));
             }
         }

@@ -124,3 +124,19 @@ test("what does not follow a faulty field says so on the first screen of every p
   }
   await fine(page);
 });
+
+test("a name that is too long leaves the last good one in the header, in one line", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  const name = page.getByRole("textbox", { name: "Job name" });
+  const shown = page.locator(".job-name");
+  await name.fill("Heron");
+  await shown.getByText("Heron").waitFor();
+  const { height } = await shown.boundingBox();
+  await name.fill("x".repeat(500));
+  await page.getByText("The job's name has 500 characters; at most 120 fit.").waitFor();
+  assert.equal(await shown.innerText(), "Heron");
+  await name.fill("long ".repeat(24).trim());
+  await shown.getByText("long long").waitFor();
+  assert.equal((await shown.boundingBox()).height, height);
+  await fine(page);
+});

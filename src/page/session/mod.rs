@@ -169,9 +169,14 @@ impl Session {
         self.settle();
     }
 
-    /// The job's name, or what stands for one.
+    /// The job's name, or what stands for one; the last good one while what is typed cannot be taken.
     pub fn title(self) -> String {
-        self.job.with(|job| if job.name.is_empty() { "Untitled job".to_owned() } else { job.name.clone() })
+        let title =
+            |job: &Job| if job.name.is_empty() { "Untitled job".to_owned() } else { job.name.clone() };
+        if self.follow.fault_at("name").is_some() {
+            return self.follow.plan.with(|plan| title(&plan.job));
+        }
+        self.job.with(title)
     }
 
     /// The names of the fields that the last good plan does not follow.

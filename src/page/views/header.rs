@@ -19,7 +19,7 @@ pub fn header() -> Part {
     part("header")
         .class("top")
         .add(part("p").class("brand").text("Staywright"))
-        .add(part("p").class("job-name").words(move || session.title()))
+        .add(part("p").class("job-name").add(part("span").words(move || session.title())))
         .add(part("div").class("tools").add(undo).add(redo).add(unit()))
         .add(theme())
 }
