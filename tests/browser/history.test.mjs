@@ -50,6 +50,13 @@ test("undo and redo by key, but not in a text that has its own", async () => {
 test("a redo soon after an undo, and several at once, arrive one after the other", async () => {
   const page = await edited("440", "450", "460");
   await page.getByRole("heading", { level: 1 }).first().evaluate(() => document.activeElement.blur());
+  await page.evaluate(() => {
+    window.written = 0;
+    for (const name of ["pushState", "replaceState"]) {
+      const write = history[name].bind(history);
+      history[name] = (...entry) => (window.written++, write(...entry));
+    }
+  });
   for (const pause of [0, 150, 400, 700]) {
     await page.keyboard.press("Control+Z");
     if (pause) await drawn(page, "450.00 mm");
@@ -65,6 +72,7 @@ test("a redo soon after an undo, and several at once, arrive one after the other
   await page.keyboard.press("Control+Y");
   await drawn(page, "460.00 mm");
   assert.ok(await redo(page).isDisabled());
+  assert.equal(await page.evaluate(() => window.written), 0, "moves write nothing");
   await fine(page);
 });
 
