@@ -169,7 +169,10 @@ fn faults_say_what_would_do() {
             ),
         ],
     );
-    check(r#"{"bends":{}}"#, &[&format!("{at}.bends: a list of objects [ {{ … }} ] belongs here")]);
+    check(
+        r#"{"bends":{}}"#,
+        &[&format!("{at}.bends: a list of objects [ {{ … }} ] belongs here, not an object of 0 keys")],
+    );
     check(
         r#"{"bends":[{},{},{},{},{},{},{},{},{}]}"#,
         &[

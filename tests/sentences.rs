@@ -42,10 +42,10 @@ fn keys_that_are_not_known_and_values_of_the_wrong_kind() {
     check(
         r#"{"format":1,"frame":{"chainstay_lenght_mm":430,"bb_drop_mm":"70"},"wheel":[],"colour":"red"}"#,
         &[
-            "frame.bb_drop_mm: a number belongs here",
+            "frame.bb_drop_mm: a number from −200 to 200 mm belongs here, not “70”",
             "frame.chainstay_lenght_mm: unknown key; known here: chainstay_length_mm, bb_drop_mm, seat_angle_deg, \
              seat_tube_setback_mm, seat_tube_od_mm, shell_od_mm, shell_width_mm, axle_spacing_mm",
-            "wheel: an object { … } belongs here",
+            "wheel: an object { … } belongs here, not a list of 0",
             "colour: unknown key; known here: format, name, notes, frame, wheel, fixture, edge_finder_mm, \
              surroundings, chainstays, seatstays",
         ],
@@ -66,6 +66,20 @@ fn figures_that_do_not_go_together() {
 }
 
 #[test]
+fn a_figure_out_of_its_range_is_set_against_no_other() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":-1e308},"fixture":{"slide_min_mm":1e20,"slide_max_mm":300},
+            "chainstays":{"right":{"tube":{"od_front_mm":-5,"wall_mm":9,"taper_end_mm":-2}}}}"#,
+        &[
+            "frame.chainstay_length_mm: chainstay length −1e308 mm is outside 250 to 800 mm",
+            "chainstays.right.tube.od_front_mm: front diameter −5 mm is outside 4 to 100 mm",
+            "chainstays.right.tube.taper_end_mm: taper end −2 mm is outside 0 to 1200 mm",
+            "fixture.slide_min_mm: slide minimum 1e20 mm is outside 0 to 2000 mm",
+        ],
+    );
+}
+
+#[test]
 fn ends_that_make_no_sense() {
     check(
         r#"{"format":1,"chainstays":{"right":{"front":{"end":{"kind":"slot"}},"rear":{"end":{"kind":"cope","onto":"shell"}}}}}"#,
@@ -76,7 +90,7 @@ fn ends_that_make_no_sense() {
     );
     check(
         r#"{"format":1,"seatstays":{"right":{"front":{"end":{"kind":"glue"}}}}}"#,
-        &["seatstays.right.front.end.kind: must be one of: cope, boss, slot, square"],
+        &["seatstays.right.front.end.kind: must be one of: cope, boss, slot, square; “glue” is none of them"],
     );
 }
 
@@ -96,10 +110,12 @@ fn stays_that_are_too_short_to_lay() {
 
 #[test]
 fn texts_that_are_no_job() {
-    check("", &["it is no JSON text (EOF while parsing a value at line 1 column 0)"]);
-    check("[]", &["an object { … } belongs here"]);
+    check("", &["it is empty"]);
+    check("[]", &["an object { … } belongs here, not a list of 0"]);
     check("{}", &["format: the format is missing; write \"format\": 1"]);
-    check(r#"{"format":2}"#, &["format: this version reads job format 1"]);
+    check(r#"{"format":2}"#, &["format: this version reads job format 1, not 2"]);
+    check(r#"{"format":1.0}"#, &[]);
+    check(r#"{"format":"1"}"#, &["format: this version reads job format 1, not “1”"]);
     let answer: serde_json::Value = serde_json::from_str(&plan_json("{")).unwrap();
     assert_eq!(answer["errors"][0]["value"], "{");
 }
@@ -121,13 +137,29 @@ fn files_that_are_not_opened() {
     };
     assert_eq!(
         why(r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#),
-        "at frame.chainstay_length_mm, chainstay length 1200 mm is outside 250 to 800 mm (and 2 more faults)"
+        "The job file was not opened: it has 3 faults. Nothing was changed.\n\
+         frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm.\n\
+         frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°.\n\
+         edge_finder_mm: edge finder diameter −1 mm is outside 0 to 50 mm."
     );
     assert_eq!(
         why(r#"{"format":1,"frame":{"chainstay_length_mm":1200},"wheel":[]}"#),
-        "at wheel, an object { … } belongs here (and 1 more fault)"
+        "The job file was not opened: it has 2 faults. Nothing was changed.\n\
+         wheel: an object { … } belongs here, not a list of 0.\n\
+         frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm."
     );
-    assert_eq!(why("["), "it is no JSON text (EOF while parsing a list at line 1 column 1)");
+    let refused = |words: &str| format!("The job file was not opened: {words}. Nothing was changed.");
+    assert_eq!(
+        why("["),
+        refused("it is not a job file: it cannot be read as JSON from line 1, character 1 on")
+    );
+    assert_eq!(why(" \n"), refused("it is empty"));
+    assert_eq!(why(r#"{"format":1,"name":7}"#), refused("at name, a text belongs here, not 7"));
+    let many = format!(
+        r#"{{"format":1,"frame":{{{}}}}}"#,
+        (0..20).map(|i| format!(r#""k{i}":0"#)).collect::<Vec<_>>().join(",")
+    );
+    assert!(why(&many).ends_with("\nAnd 8 more."), "{}", why(&many));
 }
 
 fn ask(question: &Question) -> Answer {

@@ -72,11 +72,11 @@ fn every_fault_is_named_at_once() {
     assert_eq!(
         faults(file),
         [
-            "hole_saws[0].cutting_mm: a number belongs here",
+            "hole_saws[0].cutting_mm: a number belongs here, not “38”",
             "hole_saws[0].depht_mm: unknown key; known here: nominal_mm, depth_mm, kerf_mm, teeth, cutting_mm, tooth, \
              arbor_mm, reach_mm, neck_mm, neck_length_mm",
-            "slitting_saws: a list [ … ] belongs here",
-            "fixture.scales.slide.sense: must be one of: rises, falls",
+            "slitting_saws: a list [ … ] belongs here, not an object of 0 keys",
+            "fixture.scales.slide.sense: must be one of: rises, falls; “up” is none of them",
             "mill.slowest_rpm: give either a list of speeds or their range, not both",
             "own_speeds_m_min.wood: unknown key; known here: chrome_moly, mild_steel, stainless, titanium, aluminium, \
              brass, cast_iron",
@@ -115,8 +115,8 @@ fn figures_that_do_not_go_together() {
 #[test]
 fn texts_that_are_no_shop() {
     assert_eq!(faults("{}"), ["format: the format is missing; write \"format\": 1"]);
-    assert_eq!(faults(r#"{"format":7}"#), ["format: this version reads shop format 1"]);
-    assert_eq!(faults("[]"), ["an object { … } belongs here"]);
+    assert_eq!(faults(r#"{"format":7}"#), ["format: this version reads shop format 1, not 7"]);
+    assert_eq!(faults("[]"), ["an object { … } belongs here, not a list of 0"]);
     assert_eq!(
         faults(r#"{"format":1,"mill":{"speeds_rpm":[]}}"#),
         ["mill.speeds_rpm: at least one spindle speed is needed"]

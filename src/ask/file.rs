@@ -1,25 +1,34 @@
 //! Job files.
 
 use crate::link;
-use crate::trade::{Fault, Job};
+use crate::trade::{Fault, Given, Job};
+
+/// Most faults that are told one by one.
+const MOST: usize = 12;
 
 /// The job of a file's text as a link text, or what is wrong with the file.
 pub(super) fn open(text: &str) -> Result<String, String> {
-    Job::from_json(text).map(|job| link::encode(&job)).map_err(|faults| first_of(&faults))
+    let refused = |faults: Vec<Fault>| refused("The job file was not opened", "a job file", &faults);
+    Job::from_json(text).map(|job| link::encode(&job)).map_err(refused)
 }
 
-/// The first fault and how many more there are, to follow what was not opened and a colon.
-pub(super) fn first_of(faults: &[Fault]) -> String {
-    let first = faults.first().map(|fault| match fault.field.as_str() {
-        "" => fault.message.clone(),
-        field => format!("at {field}, {}", fault.message),
-    });
-    let more = match faults.len().saturating_sub(1) {
-        0 => String::new(),
-        1 => " (and 1 more fault)".to_owned(),
-        more => format!(" (and {more} more faults)"),
+/// What was not done and why: a single fault in the sentence, several in a line each after it. `kind` is what the text should
+/// have been.
+pub(super) fn refused(what: &str, kind: &str, faults: &[Fault]) -> String {
+    let why = match faults {
+        [fault] if fault.field.is_empty() && fault.value == Given::Nothing => fault.message.clone(),
+        [fault] if fault.field.is_empty() => format!("it is not {kind}: {}", fault.message),
+        [fault] => format!("at {}, {}", fault.field, fault.message),
+        _ => format!("it has {} faults", faults.len()),
     };
-    first.unwrap_or_default() + &more
+    let mut words = format!("{what}: {why}. Nothing was changed.");
+    if faults.len() > 1 {
+        faults.iter().take(MOST).for_each(|fault| words += &format!("\n{fault}."));
+    }
+    if faults.len() > MOST {
+        words += &format!("\nAnd {} more.", faults.len() - MOST);
+    }
+    words
 }
 
 /// A job's file.

@@ -188,8 +188,7 @@ fn answered(question: &Question) -> Answer {
             planned(job).map_or(Answer::None, |plan| Answer::Rooms(rooms::lines(&plan, *unit)))
         }
         Question::Ways { job, stay, unit } => {
-            let ways = planned(job).and_then(|plan| ways::ways(&plan, *stay, *unit));
-            ways.map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
+            ways::ways(job, *stay, *unit).map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
         }
         Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
         Question::Open(text) => file::open(text).map_or_else(Answer::Refused, Answer::Opened),

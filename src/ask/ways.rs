@@ -1,5 +1,6 @@
 //! Both directions: what the stays of a job have room for, and what would give the room.
 
+use super::planned;
 use super::rooms::name;
 use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
@@ -20,8 +21,10 @@ pub struct Way {
 }
 
 /// The answer.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
 pub struct Ways {
+    /// What it answers: the job as a link text, the stay, and the unit of lengths.
+    pub asked: (String, (PairName, Hand), LengthUnit),
     /// The widest tyre that these stays have room for.
     pub tyre: Option<Way>,
     /// By neighbour, what would give it just the room that is wanted.
@@ -32,12 +35,14 @@ pub struct Ways {
     pub caution: String,
 }
 
-pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
+pub(super) fn ways(job: &str, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
+    let plan = &planned(job)?;
     let room = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
     let short: Vec<Neighbour> =
         room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
     let press = |to: &Neighbour| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
     Some(Ways {
+        asked: (job.to_owned(), stay, unit),
         tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
             .into_iter()

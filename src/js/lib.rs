@@ -10,14 +10,21 @@ use wasm_bindgen::prelude::*;
 
 /// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
 #[wasm_bindgen(skip_typescript)]
-pub fn plan(job: &str) -> String {
-    staywright::plan::plan_json(job)
+pub fn plan(job: &JsValue) -> String {
+    of_text(job, staywright::plan::plan_json)
 }
+
+/// What `answer` makes of a text. Nothing keeps a caller without types from handing in something else.
+fn of_text(given: &JsValue, answer: impl Fn(&str) -> String) -> String {
+    given.as_string().map_or_else(|| NO_TEXT.to_owned(), |text| answer(&text))
+}
+
+const NO_TEXT: &str = r#"{"errors":[{"field":"","value":null,"message":"a JSON text belongs here: a job is made one by JSON.stringify"}]}"#;
 
 /// A question about a job's errors and its finished stays in, the answer out; both as JSON texts.
 #[wasm_bindgen(skip_typescript)]
-pub fn check(question: &str) -> String {
-    staywright::check::check_json(question)
+pub fn check(question: &JsValue) -> String {
+    of_text(question, staywright::check::check_json)
 }
 
 /// Published worked examples of carrying errors, done again: a JSON list.
@@ -29,8 +36,9 @@ pub fn worked() -> String {
 /// A job's rear triangle from the drive side, as the text of an `svg` element that wide and at most that high, px. Empty for a
 /// job with faults.
 #[wasm_bindgen(js_name = sideView, skip_typescript)]
-pub fn side_view(job: &str, width: f64, most_high: f64) -> String {
-    let planned = Job::from_json(job).and_then(|job| staywright::plan::plan(&job));
+pub fn side_view(job: &JsValue, width: f64, most_high: f64) -> String {
+    let text = job.as_string().unwrap_or_default();
+    let planned = Job::from_json(&text).and_then(|job| staywright::plan::plan(&job));
     let room = Room {
         width: width - 2.0 * EDGE,
         height: most_high - 2.0 * EDGE,

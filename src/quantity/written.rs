@@ -10,9 +10,12 @@ pub fn fixed(value: f64, decimals: u32) -> String {
 /// Appends what [`fixed`] gives. Drawings are made of thousands of figures, so these are written as whole numbers of
 /// their last decimal, not by the formatter that can write any number.
 ///
-/// Magnitudes above 2⁶⁴ of the last decimal show as that; nothing that is drawn or cut comes near.
+/// Magnitudes from 2⁶⁴ of the last decimal on are written `1.5e20`; nothing that is drawn or cut comes near.
 pub fn write_fixed(text: &mut String, value: f64, decimals: u32) {
     let one = 10_u64.pow(decimals);
+    if value.is_finite() && value.abs() * one as f64 >= MOST_STEPS {
+        return write_power(text, value);
+    }
     let steps = (value.abs() * one as f64).round() as u64;
     if value < 0.0 && steps > 0 {
         text.push('-');
@@ -22,6 +25,21 @@ pub fn write_fixed(text: &mut String, value: f64, decimals: u32) {
         text.push('.');
         write_whole(text, steps % one, decimals as usize);
     }
+}
+
+/// 2⁶⁴.
+const MOST_STEPS: f64 = 18_446_744_073_709_551_616.0;
+
+/// Appends `value`, which is huge, as a figure below 10 with at most three decimals and a power of ten.
+fn write_power(text: &mut String, value: f64) {
+    let (mut figure, mut power) = (value, 0);
+    while figure.abs() >= 9.9995 {
+        figure /= 10.0;
+        power += 1;
+    }
+    text.push_str(&trimmed(figure, 3));
+    text.push('e');
+    write_whole(text, power, 1);
 }
 
 /// Appends `number` with leading zeros up to `places`.
@@ -36,7 +54,7 @@ fn write_whole(text: &mut String, mut number: u64, places: usize) {
 /// `value` with at most `decimals` decimals, closing zeros left off.
 pub fn trimmed(value: f64, decimals: u32) -> String {
     let text = fixed(value, decimals);
-    if !text.contains('.') {
+    if !text.contains('.') || text.contains('e') {
         return text;
     }
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
@@ -91,6 +109,16 @@ mod tests {
             (said(-2.5, 3).as_str(), said(-0.001, 2).as_str(), said(7.0, 1).as_str()),
             ("−2.5", "0", "7")
         );
+    }
+
+    #[test]
+    fn huge_figures_are_told_as_what_they_are() {
+        assert_eq!(trimmed(1e20, 3), "1e20");
+        assert_eq!(trimmed(99_999_999_999_999_999_999.0, 3), "1e20");
+        assert_eq!(said(-1.5e20, 2), "−1.5e20");
+        assert_eq!(trimmed(f64::MAX, 3), "1.798e308");
+        assert_eq!(fixed(18_446_744_073_709_551_616.0, 0), "1.845e19");
+        assert_eq!(trimmed(1e16, 3), "10000000000000000");
     }
 
     proptest! {

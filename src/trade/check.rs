@@ -40,7 +40,7 @@ impl Job {
 
     fn frame_faults(&self, faults: &mut Vec<Fault>) {
         let (length, drop) = (self.frame.chainstay_length.mm(), self.frame.bb_drop.mm());
-        if drop.abs() >= length {
+        if drop.abs() >= length && sound(faults, "frame", &["bb_drop", "chainstay_length"]) {
             faults.push(Fault::new(
                 "frame.bb_drop_mm",
                 drop,
@@ -54,11 +54,14 @@ impl Job {
     }
 
     fn text_faults(&self, faults: &mut Vec<Fault>) {
-        let texts = [("name", &self.name, LONGEST_NAME), ("notes", &self.notes, LONGEST_NOTES)];
-        for (field, text, most) in texts {
+        let texts = [
+            ("name", "the job's name has", &self.name, LONGEST_NAME),
+            ("notes", "the notes have", &self.notes, LONGEST_NOTES),
+        ];
+        for (field, has, text, most) in texts {
             let count = text.chars().count();
             if count > most {
-                let message = format!("{field} has {count} characters; at most {most} fit");
+                let message = format!("{has} {count} characters; at most {most} fit");
                 faults.push(Fault::new(field, text.as_str(), message));
             }
         }
@@ -67,11 +70,17 @@ impl Job {
     fn fixture_faults(&self, faults: &mut Vec<Fault>) {
         let bench = &self.fixture.bench;
         let ranges = [
-            ("slide_max_mm", "slide", bench.slide_min.mm(), bench.slide_max.mm()),
-            ("axle_height_max_mm", "axle height", bench.axle_height_min.mm(), bench.axle_height_max.mm()),
+            ("slide_max_mm", "slide_m", "slide", bench.slide_min.mm(), bench.slide_max.mm()),
+            (
+                "axle_height_max_mm",
+                "axle_height_m",
+                "axle height",
+                bench.axle_height_min.mm(),
+                bench.axle_height_max.mm(),
+            ),
         ];
-        for (key, name, min, max) in ranges {
-            if max < min {
+        for (key, both, name, min, max) in ranges {
+            if max < min && sound(faults, "fixture", &[both]) {
                 let message =
                     format!("{name} maximum {} mm is below its minimum {} mm", said(max, 3), said(min, 3));
                 faults.push(Fault::new(below("fixture", key), max, message));
@@ -107,7 +116,8 @@ fn end_faults(at: &str, end: End, at_front: bool, faults: &mut Vec<Fault>) {
 fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     let (start, end) = (tube.taper_start.mm(), tube.taper_end.mm());
     let tapers = tube.od_front != tube.od_rear;
-    if end < start || (tapers && end == start) {
+    let behind = end > start || (!tapers && end == start);
+    if !behind && sound(faults, at, &["od_", "taper_"]) {
         let message = format!(
             "taper end {} mm must lie {} taper start {} mm",
             said(end, 3),
@@ -116,9 +126,25 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
         );
         faults.push(Fault::new(below(at, "taper_end_mm"), end, message));
     }
-    wall_faults(at, tube, faults);
-    bend_faults(at, tube, faults);
-    oval_faults(at, tube, faults);
+    if sound(faults, at, &["od_", "wall_", "butts", "ovals"]) {
+        wall_faults(at, tube, faults);
+    }
+    if sound(faults, at, &["od_", "length_", "bends"]) {
+        bend_faults(at, tube, faults);
+    }
+    if sound(faults, at, &["ovals"]) {
+        oval_faults(at, tube, faults);
+    }
+}
+
+/// Whether no fault is known of the figures below `at` whose keys start like that: with one that is out of its range itself, nothing
+/// is to be said of how it stands to others.
+fn sound(faults: &[Fault], at: &str, keys: &[&str]) -> bool {
+    let key = |fault: &Fault| {
+        let rest = fault.field.strip_prefix(at).and_then(|rest| rest.strip_prefix('.'));
+        rest.is_some_and(|rest| keys.iter().any(|key| rest.starts_with(key)))
+    };
+    !faults.iter().any(key)
 }
 
 fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {

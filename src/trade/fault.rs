@@ -27,12 +27,11 @@ impl Fault {
     pub fn outside(field: &str, spec: &Spec, value: f64) -> Self {
         let unit = spec.unit;
         let message = format!(
-            "{} {}{} is outside {}{}",
+            "{} {}{} is outside {}",
             spec.name,
             if value.is_finite() { said(value, 3) } else { "without a number".to_owned() },
             spaced(unit),
-            spec.bounds,
-            spaced(unit),
+            spec.range(),
         );
         Self::new(field, value, message)
     }
@@ -49,6 +48,13 @@ impl fmt::Display for Fault {
 }
 
 impl std::error::Error for Fault {}
+
+impl Spec {
+    /// The range with its unit: `250 to 800 mm`.
+    pub fn range(&self) -> String {
+        format!("{}{}", self.bounds, spaced(self.unit))
+    }
+}
 
 /// ISO 80000-1: a space before `mm`, none before `°`. A count has no unit.
 fn spaced(unit: &str) -> String {

@@ -1,7 +1,9 @@
 //! What stood where something is wrong.
 
+use crate::quantity::said;
 use serde::{Serialize, Serializer};
 use serde_json::Value;
+use std::fmt;
 
 /// A value as it was given, short enough to stand in a message.
 ///
@@ -14,8 +16,10 @@ pub enum Given {
     Flag(bool),
     /// A number.
     Number(f64),
-    /// A text, cut short when long; of anything else what it is.
+    /// A text, cut short when long.
     Text(String),
+    /// Anything else: what it is.
+    Kind(String),
 }
 
 /// Longest text kept, in characters.
@@ -23,6 +27,19 @@ const LONGEST: usize = 80;
 
 /// Numbers below it are written whole where they are whole.
 const EXACT: f64 = 9.0e15;
+
+/// As a sentence takes it: a text in quotes.
+impl fmt::Display for Given {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Nothing => write!(f, "null"),
+            Self::Flag(flag) => write!(f, "{flag}"),
+            Self::Number(number) => write!(f, "{}", said(*number, 3)),
+            Self::Text(text) => write!(f, "“{text}”"),
+            Self::Kind(words) => write!(f, "{words}"),
+        }
+    }
+}
 
 impl Serialize for Given {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
@@ -33,7 +50,7 @@ impl Serialize for Given {
                 to.serialize_i64(*number as i64)
             }
             Self::Number(number) => to.serialize_f64(*number),
-            Self::Text(text) => to.serialize_str(text),
+            Self::Text(text) | Self::Kind(text) => to.serialize_str(text),
         }
     }
 }
@@ -67,8 +84,8 @@ impl From<Value> for Given {
                 .filter(|known| known.is_finite())
                 .map_or_else(|| Self::from(number.to_string().as_str()), Self::Number),
             Value::String(text) => Self::from(text.as_str()),
-            Value::Array(items) => Self::Text(format!("a list of {}", items.len())),
-            Value::Object(map) => Self::Text(format!("an object of {} keys", map.len())),
+            Value::Array(items) => Self::Kind(format!("a list of {}", items.len())),
+            Value::Object(map) => Self::Kind(format!("an object of {} keys", map.len())),
         }
     }
 }
@@ -85,7 +102,7 @@ mod tests {
         }
         let odd = [(json!([1, 2]), "a list of 2"), (json!({ "a": 1 }), "an object of 1 keys")];
         for (value, words) in odd {
-            assert_eq!(Given::from(value), Given::Text(words.into()));
+            assert_eq!(Given::from(value), Given::Kind(words.into()));
         }
         let huge = serde_json::from_str::<Value>("1e999").map(Given::from).ok();
         assert!(matches!(huge, Some(Given::Text(text)) if text.contains("999")));

@@ -43,6 +43,7 @@ pub use job::{Job, PairName, PairOfStays, SeatstayNode, Touch};
 pub use ovals::{Ovals, Press};
 pub use pad::BrakePad;
 pub use reader::json_number;
+pub(crate) use reader::no_json;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
 pub use sources::{SOURCES, Sourced};
 pub use starters::{Starter, starters};

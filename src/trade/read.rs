@@ -201,7 +201,7 @@ impl Reader {
                 Some(numbers.map(|number| Length::from_mm(number.unwrap_or_default())).collect())
             }
             other => {
-                self.fault(&at, other, "a list of numbers [ … ] belongs here");
+                self.wanted(&at, other, "a list of numbers [ … ]");
                 None
             }
         }
@@ -217,7 +217,7 @@ impl Reader {
         let at = below(&parent.at, key);
         let value = parent.get(key)?;
         let Value::Array(items) = value else {
-            self.fault(&at, value, "a list of objects [ { … } ] belongs here");
+            self.wanted(&at, value, "a list of objects [ { … } ]");
             return None;
         };
         if items.len() > N {

@@ -1,6 +1,7 @@
 //! Reading JSON with nothing guessed: every fault is gathered, every unknown key named.
 
 use super::fault::Fault;
+use super::given::Given;
 use super::group::{Group, below};
 use serde_json::{Map, Value};
 
@@ -13,8 +14,7 @@ pub(crate) fn read_all<F>(
     read: impl FnOnce(&mut Reader, &Value) -> F,
     rules: impl FnOnce(&F) -> Vec<Fault>,
 ) -> Result<F, Vec<Fault>> {
-    let value: Value = serde_json::from_str(text)
-        .map_err(|error| vec![Fault::new("", Value::from(text), format!("it is no JSON text ({error})"))])?;
+    let value: Value = serde_json::from_str(text).map_err(|error| vec![no_json(text, &error)])?;
     let mut reader = Reader::default();
     let file = read(&mut reader, &value);
     let mut faults = reader.faults;
@@ -22,6 +22,15 @@ pub(crate) fn read_all<F>(
     let unread: Vec<String> = faults.iter().map(|fault| fault.field.clone()).collect();
     faults.extend(rules(&file).into_iter().filter(|fault| !unread.contains(&fault.field)));
     if faults.is_empty() { Ok(file) } else { Err(faults) }
+}
+
+/// The fault of a text that is no JSON.
+pub(crate) fn no_json(text: &str, error: &serde_json::Error) -> Fault {
+    if text.trim().is_empty() {
+        return Fault::new("", Value::Null, "it is empty");
+    }
+    let (line, place) = (error.line(), error.column());
+    Fault::new("", text, format!("it cannot be read as JSON from line {line}, character {place} on"))
 }
 
 #[derive(Default)]
@@ -48,12 +57,18 @@ impl Reader {
         self.faults.push(Fault::new(field, value.clone(), message));
     }
 
+    /// Something else belongs there than what stands there.
+    pub(crate) fn wanted(&mut self, field: &str, value: &Value, what: &str) {
+        let given = Given::from(value.clone());
+        self.fault(field, value, format!("{what} belongs here, not {given}"));
+    }
+
     pub(crate) fn object<'a>(&mut self, at: String, value: Option<&'a Value>) -> Object<'a> {
         let map = match value {
             None => None,
             Some(Value::Object(map)) => Some(map),
             Some(other) => {
-                self.fault(&at, other, "an object { … } belongs here");
+                self.wanted(&at, other, "an object { … }");
                 None
             }
         };
@@ -74,7 +89,7 @@ impl Reader {
     pub(crate) fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
         let number = json_number(value);
         if number.is_none() {
-            self.fault(at, value, "a number belongs here");
+            self.wanted(at, value, "a number");
         }
         number
     }
@@ -84,7 +99,7 @@ impl Reader {
             None => String::new(),
             Some(Value::String(text)) => text.clone(),
             Some(other) => {
-                self.fault(&below(&object.at, key), other, "a text belongs here");
+                self.wanted(&below(&object.at, key), other, "a text");
                 String::new()
             }
         }
@@ -104,7 +119,9 @@ impl Reader {
             return *word;
         }
         let allowed: Vec<_> = words.iter().map(|(word, _)| *word).collect();
-        self.fault(&below(&object.at, key), value, format!("must be one of: {}", allowed.join(", ")));
+        let given = Given::from(value.clone());
+        let message = format!("must be one of: {}; {given} is none of them", allowed.join(", "));
+        self.fault(&below(&object.at, key), value, message);
         default
     }
 
@@ -113,7 +130,10 @@ impl Reader {
         let at = object.at.clone();
         base.map(&at, &mut |path, spec, default| match object.get(spec.key) {
             None => default,
-            Some(value) => self.number(path, value).unwrap_or(default),
+            Some(value) => json_number(value).unwrap_or_else(|| {
+                self.wanted(path, value, &format!("a number from {}", spec.range()));
+                default
+            }),
         })
     }
 
@@ -150,7 +170,7 @@ impl Reader {
                 items.iter().enumerate().map(|(i, value)| item(self, format!("{at}[{i}]"), value)).collect(),
             ),
             other => {
-                self.fault(&at, other, "a list [ … ] belongs here");
+                self.wanted(&at, other, "a list [ … ]");
                 None
             }
         }
@@ -159,8 +179,16 @@ impl Reader {
     /// The version of the file's keys.
     pub(crate) fn format(&mut self, object: &mut Object<'_>, what: &str, version: u64) {
         match object.get("format") {
-            Some(value) if value.as_u64() == Some(version) => {}
-            Some(value) => self.fault("format", value, format!("this version reads {what} format {version}")),
+            // JSON knows numbers alone: 1.0 is 1.
+            Some(value) if json_number(value) == Some(version as f64) => {}
+            Some(value) => {
+                let given = Given::from(value.clone());
+                self.fault(
+                    "format",
+                    value,
+                    format!("this version reads {what} format {version}, not {given}"),
+                );
+            }
             None if object.map.is_some() => {
                 self.fault(
                     "format",

@@ -170,3 +170,17 @@ test("the single file checks too", async () => {
   await verdict(page, "Right chainstay less left").getByText("out:").waitFor();
   await context.close();
 });
+
+test("what is no reading is refused at its field with the range", async () => {
+  const page = await check();
+  const tips = read(page, "Tip to tip of the right chainstay");
+  for (const [text, words] of [["abc", "“abc” is not a figure. Allowed: 0 to 2000 mm."], ["-5", "Reading −5 mm is outside 0 to 2000 mm."]]) {
+    await tips.fill(text);
+    await page.getByText(words).waitFor();
+    assert.equal(await tips.getAttribute("aria-invalid"), "true");
+  }
+  await tips.fill("400");
+  await page.getByText(/your limit/).first().waitFor();
+  assert.equal(await tips.getAttribute("aria-invalid"), null);
+  await fine(page);
+});

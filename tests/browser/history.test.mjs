@@ -47,6 +47,35 @@ test("undo and redo by key, but not in a text that has its own", async () => {
   await fine(page);
 });
 
+test("a redo soon after an undo, and several at once, arrive one after the other", async () => {
+  const page = await edited("440", "450", "460");
+  await page.getByRole("heading", { level: 1 }).first().evaluate(() => document.activeElement.blur());
+  await page.evaluate(() => {
+    window.written = 0;
+    for (const name of ["pushState", "replaceState"]) {
+      const write = history[name].bind(history);
+      history[name] = (...entry) => (window.written++, write(...entry));
+    }
+  });
+  for (const pause of [0, 150, 400, 700]) {
+    await page.keyboard.press("Control+Z");
+    if (pause) await drawn(page, "450.00 mm");
+    await page.waitForTimeout(pause);
+    await page.keyboard.press("Control+Y");
+    await drawn(page, "460.00 mm");
+    // Longer than any move is waited for.
+    await page.waitForTimeout(1000);
+    assert.equal(await field(page, "Chainstay length").inputValue(), "460", `${pause} ms`);
+  }
+  for (const key of "ZZZYY") await page.keyboard.press(`Control+${key}`);
+  await drawn(page, "450.00 mm");
+  await page.keyboard.press("Control+Y");
+  await drawn(page, "460.00 mm");
+  assert.ok(await redo(page).isDisabled());
+  assert.equal(await page.evaluate(() => window.written), 0, "moves write nothing");
+  await fine(page);
+});
+
 test("an edit after an undo forgets what was undone", async () => {
   const page = await edited("440", "441");
   await undo(page).tap();

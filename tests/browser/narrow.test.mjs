@@ -1,7 +1,7 @@
 // Small screens, large text, long names.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, PLACES, bench, field, fine, go, linked, open, press } from "./harness.mjs";
+import { PHONE, PLACES, WIDE, bench, field, fine, go, linked, open, press, type } from "./harness.mjs";
 
 const at = bench();
 const SMALL = { ...PHONE, viewport: { width: 320, height: 568 } };
@@ -101,5 +101,42 @@ test("notes of 2000 characters fit in a link, and their card prints", async () =
   assert.equal((await other.getByRole("textbox", { name: "Notes" }).inputValue()).length, 2000);
   assert.ok((await other.pdf({ format: "A4" })).length > 20_000);
   await fine(other);
+  await fine(page);
+});
+
+test("what does not follow a faulty field says so on the first screen of every place", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await type(page, "Chainstay length", "abc");
+  const marks = page.getByText("Not following: chainstay length").filter({ visible: true });
+  for (const place of PLACES) {
+    await go(page, place);
+    await page.evaluate(() => window.scrollTo(0, 0));
+    const { y, height } = await marks.first().boundingBox();
+    assert.ok(y >= 0 && y + height < 500, `${place}: ${y}`);
+    // The steps are far below, and have a mark of their own.
+    assert.equal(await marks.count(), place === "Set-up" ? 2 : 1, place);
+    assert.ok((await page.getByRole("status").filter({ hasText: "Not following" }).count()) === 1, place);
+  }
+  await page.setViewportSize(WIDE.viewport);
+  for (const place of ["Cuts", "Check"]) {
+    await go(page, place);
+    assert.equal(await marks.count(), 2, `${place}: at the figures and at the drawing`);
+  }
+  await fine(page);
+});
+
+test("a name that is too long leaves the last good one in the header, in one line", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  const name = page.getByRole("textbox", { name: "Job name" });
+  const shown = page.locator(".job-name");
+  await name.fill("Heron");
+  await shown.getByText("Heron").waitFor();
+  const { height } = await shown.boundingBox();
+  await name.fill("x".repeat(500));
+  await page.getByText("The job's name has 500 characters; at most 120 fit.").waitFor();
+  assert.equal(await shown.innerText(), "Heron");
+  await name.fill("long ".repeat(24).trim());
+  await shown.getByText("long long").waitFor();
+  assert.equal((await shown.boundingBox()).height, height);
   await fine(page);
 });

@@ -143,6 +143,38 @@ test("a damaged file, a file of another kind and a file of 5 MB are refused in w
   await fine(page);
 });
 
+test("the newest word on what was opened stands alone", async () => {
+  const page = await own();
+  const { file } = await saved(page);
+  const link = page.url();
+  const words = () => page.getByText(/is opened|cannot be opened|was not opened/).allInnerTexts();
+  await paste(page, link);
+  await press(page, "Open");
+  await page.getByText("The link is opened").waitFor();
+  await paste(page, link.slice(0, -3));
+  await press(page, "Open");
+  await fault(page).waitFor();
+  assert.equal((await words()).length, 1, "a bad link after a good one");
+  await choose(page, file);
+  await page.getByText("The job file is opened").waitFor();
+  assert.equal((await words()).length, 1, "a good file after a bad link");
+  await fine(page);
+});
+
+test("all faults of a job file are told, each with its value and what belongs there", async () => {
+  const page = await own();
+  const put = (text) => choose(page, { name: "job.json", mimeType: "application/json", buffer: Buffer.from(text) });
+  await put('{"format":1,"bogus":1,"frame":{"chainstay_length_mm":1,"seat_angle_deg":"x<b>"},"name":7}');
+  await notice(page).getByRole("listitem").first().waitFor();
+  const told = await notice(page).getByRole("listitem").allInnerTexts();
+  assert.equal(told.length, 4);
+  assert.ok(told.some((one) => one === "frame.seat_angle_deg: a number from 45 to 90° belongs here, not “x<b>”."), told.join("|"));
+  assert.ok(told.some((one) => one === "frame.chainstay_length_mm: chainstay length 1 mm is outside 250 to 800 mm."));
+  await put("");
+  await page.getByText("The job file was not opened: it is empty. Nothing was changed.").waitFor();
+  await fine(page);
+});
+
 test("the same file can be chosen twice", async () => {
   const page = await own();
   const { file } = await saved(page);

@@ -121,3 +121,14 @@ test("a card that does not follow a field says so", async () => {
   assert.match(all, /Not following: chainstay length/);
   await fine(page);
 });
+
+test("the notes keep their lines on the card", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await page.getByRole("textbox", { name: "Notes" }).fill("left side first\nsecond line");
+  await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
+  const notes = page.locator(".card-notes");
+  await notes.waitFor({ state: "attached" });
+  await page.emulateMedia({ media: "print" });
+  assert.equal(await notes.evaluate((one) => getComputedStyle(one).whiteSpace), "pre-line");
+  await fine(page);
+});

@@ -93,3 +93,50 @@ test("warnings speak in inches too", async () => {
   await page.getByRole("list", { name: "Warnings" }).waitFor();
   assert.deepEqual(await millimetres(page, true), []);
 });
+
+test("a text that says what was shown leaves the figure that was not changed", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  // 430 mm are 16.929133… in, of which four decimals are shown.
+  const before = await linked(page);
+  await unit(page, "inch");
+  await type(page, "Chainstay length", "16.9291");
+  await page.keyboard.press("Tab");
+  await field(page, "Chainstay length").focus();
+  await page.keyboard.press("End");
+  await page.keyboard.press("Space");
+  await page.keyboard.press("Backspace");
+  await page.keyboard.press("Tab");
+  await unit(page, "mm");
+  await page.waitForTimeout(600);
+  assert.equal(page.url(), before);
+  await fine(page);
+});
+
+test("the ways to more room are marked and cannot be taken until they answer the job that is open", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await go(page, "Stays");
+  await page.getByText("What clears what").click();
+  await page.getByText("How wide a tyre").click();
+  const ways = page.locator(".ways");
+  const put = ways.getByRole("button", { name: "Put in" }).first();
+  await put.waitFor();
+  assert.ok(await put.isEnabled());
+  // Whoever answers is made to wait.
+  await page.evaluate(() => {
+    const ask = window.staywrightAsk;
+    window.held = new Promise((go) => (window.letGo = go));
+    window.staywrightAsk = async (question) => {
+      const bytes = question.slice();
+      await window.held;
+      return ask(bytes);
+    };
+  });
+  await unit(page, "inch");
+  await page.waitForFunction(() => document.querySelector(".ways").getAttribute("aria-busy") === "true");
+  assert.ok(await put.isDisabled());
+  await page.evaluate(() => window.letGo());
+  await page.waitForFunction(() => !document.querySelector(".ways").hasAttribute("aria-busy"));
+  assert.match(await ways.innerText(), /\d in\b/);
+  assert.ok(await put.isEnabled());
+  await fine(page);
+});

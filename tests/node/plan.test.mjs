@@ -4,7 +4,7 @@ import { test } from "node:test";
 import assert from "node:assert/strict";
 
 const packed = new URL("../../target/package/", import.meta.url);
-const { initSync, plan } = await import(new URL("staywright.js", packed));
+const { check, initSync, plan, sideView } = await import(new URL("staywright.js", packed));
 initSync({ module: readFileSync(new URL("staywright_bg.wasm", packed)) });
 
 test("a job gives its plan", () => {
@@ -21,6 +21,21 @@ test("a faulty job gives all its faults", () => {
 
 test("any text gives an answer", () => {
   for (const text of ["", "{", "null", "[]", "\u0000", "9".repeat(5000)]) assert.ok(JSON.parse(plan(text)).errors.length > 0);
+});
+
+test("what is no text gets the answer of a faulty text", () => {
+  for (const odd of [undefined, null, 5, {}, [], Symbol("a"), 5n, new String("x"), () => 1]) {
+    for (const ask of [plan, check]) {
+      const [fault] = JSON.parse(ask(odd)).errors;
+      assert.deepEqual(Object.keys(fault), ["field", "value", "message"]);
+    }
+    assert.equal(sideView(odd, 100, 100), "");
+  }
+  assert.ok(JSON.parse(plan('{"format":1}')).pairs, "it works on");
+});
+
+test("1.0 is the format 1", () => {
+  assert.equal(plan('{"format":1.0}'), plan('{"format":1}'));
 });
 
 test("the types say what goes in and what comes out", () => {

@@ -1,8 +1,7 @@
 //! The shop as the page keeps it: bytes that the page does not look into.
 
-use crate::ask::file::first_of;
+use crate::ask::file::refused;
 use crate::link::{read_shop, write_shop};
-use crate::trade::Fault;
 use crate::trade::shop::Shop;
 
 /// The shop of kept bytes; the one to start from where there are none, or none that can be read.
@@ -28,15 +27,11 @@ pub(super) fn opened(bytes: &[u8]) -> Result<Shop, String> {
     let shop = read_shop(bytes).map_err(|why| format!("{what}: {why}. Nothing was changed."))?;
     match shop.faults().as_slice() {
         [] => Ok(shop),
-        faults => Err(refused(what, faults)),
+        faults => Err(refused(what, "a shop", faults)),
     }
 }
 
 /// The shop of a file's text, or what is wrong with it.
 pub(super) fn of_file(text: &str) -> Result<Shop, String> {
-    Shop::from_json(text).map_err(|faults| refused("The shop file was not opened", &faults))
-}
-
-fn refused(what: &str, faults: &[Fault]) -> String {
-    format!("{what}: {}. Nothing was changed.", first_of(faults))
+    Shop::from_json(text).map_err(|faults| refused("The shop file was not opened", "a shop file", &faults))
 }

@@ -2,7 +2,7 @@
 
 use crate::check::Told;
 use crate::plan::{Plan, plan};
-use crate::trade::{Fault, Job, json_number};
+use crate::trade::{Fault, Job, json_number, no_json};
 use serde_json::{Map, Value};
 
 /// Most draws that are made for one answer.
@@ -31,10 +31,7 @@ impl Request {
     /// # Errors
     /// All faults of the job, or the first of what is asked about it.
     pub(super) fn read(text: &str) -> Result<Self, Vec<Fault>> {
-        let broken = |error: serde_json::Error| {
-            Fault::new("", Value::from(text), format!("it is no JSON text ({error})"))
-        };
-        let value: Value = serde_json::from_str(text).map_err(|error| vec![broken(error)])?;
+        let value: Value = serde_json::from_str(text).map_err(|error| vec![no_json(text, &error)])?;
         let Value::Object(keys) = value else {
             return Err(vec![Fault::new("", value, "an object is needed here")]);
         };

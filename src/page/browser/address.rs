@@ -1,11 +1,12 @@
 //! The address: its fragment holds the whole job, and each state of the job is one entry of the browser's history.
 
-use super::{after, store};
+use super::{after, store, travel};
 use crate::session::Session;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use staywright::link;
 use staywright::trade::Job;
+use std::cell::Cell;
 use std::time::Duration;
 use wasm_bindgen::JsValue;
 
@@ -13,8 +14,10 @@ use wasm_bindgen::JsValue;
 /// half a minute.
 const QUIET: Duration = Duration::from_millis(450);
 
-/// Time in which even a busy browser has gone to another entry of its history, if there is one.
-const ARRIVAL: Duration = Duration::from_millis(800);
+thread_local! {
+    /// The number of the entry that the browser stands at.
+    static WRITTEN: Cell<u32> = const { Cell::new(0) };
+}
 
 /// What the page starts with.
 pub struct Opening {
@@ -45,40 +48,25 @@ pub fn opening() -> Opening {
 
 /// Keeps the address in step with the session from now on.
 pub fn attach(session: Session, damaged: bool) {
-    let at = session.history().with_untracked(|history| history.at());
+    let at = session.at();
     // A damaged link stays in the address until something is entered, so that it can still be looked at.
     if !damaged {
         after::paint(move || {
-            if session.history().with_untracked(|history| history.at()) == at {
+            if session.at() == at && !travel::is_under_way() {
                 write_entry(session, at, false);
             }
         });
     }
-    let written = StoredValue::new(at);
-    after::follow(move |_| write_entries(session, written));
+    WRITTEN.set(at);
+    after::follow(move |_| write_entries(session));
     settle_when_quiet(session);
-    window_event_listener(leptos::ev::popstate, move |_| arrive(session, written));
+    window_event_listener(leptos::ev::popstate, move |_| arrive(session));
     let flush = move || {
         session.settle();
-        write_entries(session, written);
+        write_entries(session);
     };
     window_event_listener_untyped("staywright-flush", move |_| flush());
     window_event_listener_untyped("pagehide", move |_| flush());
-}
-
-/// Takes the last edit back.
-pub fn undo(session: Session) {
-    if session.take_back() || !session.history().with_untracked(|history| history.can_undo()) {
-        return;
-    }
-    travel(session, false);
-}
-
-/// Brings what was undone again.
-pub fn redo(session: Session) {
-    if session.can_redo() {
-        travel(session, true);
-    }
 }
 
 /// The address with the job as it stands.
@@ -103,22 +91,6 @@ fn with_fragment(fragment: &str) -> String {
     format!("{}#{fragment}", page.split('#').next().unwrap_or_default())
 }
 
-/// Goes one entry back or on. Browsers keep only so many entries (fifty are common): where none is left, the session's own
-/// memory takes over.
-fn travel(session: Session, on: bool) {
-    let at = move || session.history().with_untracked(|history| history.at());
-    let from = at();
-    if let Ok(history) = window().history() {
-        let _ = history.go_with_delta(if on { 1 } else { -1 });
-    }
-    let stay = move || {
-        if at() == from && session.remember(on) {
-            write_entry(session, at(), false);
-        }
-    };
-    set_timeout(stay, ARRIVAL);
-}
-
 fn settle_when_quiet(session: Session) {
     let timer: StoredValue<Option<TimeoutHandle>> = StoredValue::new(None);
     let job = session.job();
@@ -131,18 +103,31 @@ fn settle_when_quiet(session: Session) {
     });
 }
 
-/// Writes every settled state that has no entry yet.
-fn write_entries(session: Session, written: StoredValue<u32>) {
+/// Writes every settled state that has no entry yet; while the browser is on its way to another entry, none.
+fn write_entries(session: Session) {
     let at = session.history().with(|history| history.at());
-    let last = written.get_value();
+    if travel::is_under_way() {
+        return;
+    }
+    let last = WRITTEN.replace(at);
+    if at <= last {
+        return;
+    }
     // What stands in the address is no state of this history: a damaged link, or a page that has just been opened.
-    if at > last && entry_number().is_none() {
+    if entry_number().is_none() {
         write_entry(session, last, false);
     }
+    travel::goes_on_from(last);
     for number in last.saturating_add(1)..=at {
         write_entry(session, number, true);
     }
-    written.set_value(at);
+}
+
+/// Writes the state that the history stands at into the present entry.
+pub fn rewrite(session: Session) {
+    let at = session.at();
+    WRITTEN.set(at);
+    write_entry(session, at, false);
 }
 
 fn write_entry(session: Session, number: u32, push: bool) {
@@ -159,22 +144,23 @@ fn write_entry(session: Session, number: u32, push: bool) {
 }
 
 /// The browser went back or forward, or another link was put into the address.
-fn arrive(session: Session, written: StoredValue<u32>) {
+fn arrive(session: Session) {
     let read = || fragment().and_then(|text| link::decode(&text).ok());
     if let Some(number) = entry_number() {
-        written.set_value(number);
+        session.forget_after(WRITTEN.replace(number));
         session.go(number, read);
+        travel::arrived(session, number);
         return;
     }
     match fragment().map(|text| link::open(&text)) {
         Some(Ok(linked)) => {
-            replace(session, written, linked.job);
+            replace(session, linked.job);
             session.take_readings(&linked.readings);
             session.equipment.offer(linked.equipment);
         }
         Some(Err(error)) => {
             session.say_bad(format!("This link cannot be opened: {error}. Nothing was changed."));
-            write_entry(session, session.history().with_untracked(|history| history.at()), false);
+            write_entry(session, session.at(), false);
         }
         None => {}
     }
@@ -182,17 +168,17 @@ fn arrive(session: Session, written: StoredValue<u32>) {
 
 /// Takes the job of another link that was put into the address. What was being typed meanwhile gets the entry that has come
 /// with the link, and the link one of its own.
-fn replace(session: Session, written: StoredValue<u32>, job: Job) {
-    let at = move || session.history().with_untracked(|history| history.at());
+fn replace(session: Session, job: Job) {
     session.settle();
-    let typed = at();
-    let is_new = typed > written.get_value();
+    let typed = session.at();
+    let is_new = typed > WRITTEN.get();
     if is_new {
         write_entry(session, typed, false);
     }
     session.open(job);
-    written.set_value(at());
-    write_entry(session, at(), is_new && at() > typed);
+    let at = session.at();
+    WRITTEN.set(at);
+    write_entry(session, at, is_new && at > typed);
 }
 
 /// The number that an entry written here carries.

@@ -1,6 +1,6 @@
 //! Undo and redo from the keyboard.
 
-use super::address;
+use super::travel;
 use crate::session::Session;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -14,7 +14,7 @@ pub fn attach(session: Session) {
             return;
         }
         event.prevent_default();
-        if redo { address::redo(session) } else { address::undo(session) }
+        if redo { travel::redo(session) } else { travel::undo(session) }
     });
 }
 

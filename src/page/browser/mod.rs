@@ -23,5 +23,6 @@ pub mod steady;
 mod store;
 pub mod theme;
 pub mod topic;
+pub mod travel;
 pub mod typed;
 pub mod wake;

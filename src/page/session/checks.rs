@@ -1,8 +1,10 @@
 //! What was measured on the finished stays, set against what it should be.
 
 use super::Limits;
+use super::entry::understand;
 use staywright::ask::Measure;
-use staywright::quantity::{Angle, Length, LengthUnit, read_angle, read_length, show};
+use staywright::quantity::{Angle, Bounds, Length, LengthUnit, show};
+use staywright::trade::Spec;
 
 /// What was measured, set against what it should be.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,6 +20,8 @@ pub struct Difference {
 pub struct Verdict {
     /// Whether it lies within the builder's limit.
     pub good: bool,
+    /// Whether it is a reading at all.
+    pub is_reading: bool,
     /// The sentence.
     pub words: String,
 }
@@ -29,16 +33,32 @@ impl Verdict {
     }
 }
 
+/// What a reading may be: its name stands at its field.
+const fn spec(is_angle: bool) -> Spec {
+    let (unit, most) = if is_angle { ("°", 180.0) } else { ("mm", 2000.0) };
+    Spec { key: "reading", name: "reading", unit, bounds: Bounds::new(0.0, most) }
+}
+
+/// Reads what was measured, in mm or degrees.
+///
+/// # Errors
+/// A sentence on what is wrong with the text, with the range allowed.
+pub fn reading(text: &str, is_angle: bool, unit: LengthUnit) -> Result<f64, String> {
+    understand(text, &spec(is_angle), unit).map(|read| read.value)
+}
+
 /// Judges what was measured; `None` while nothing is written.
 pub fn judge(text: &str, measure: &Measure, limits: Limits, unit: LengthUnit) -> Option<Verdict> {
     let limit = if measure.is_angle { limits.angle_deg } else { limits.length_mm };
-    let (good, words) = match difference(text, measure, unit) {
+    let difference = difference(text, measure, unit);
+    let is_reading = difference.is_ok();
+    let (good, words) = match difference {
         Err(fault) => (false, fault),
         Ok(None) => return None,
         Ok(Some(off)) if off.value.abs() <= limit => (true, format!("{}, within your limit", off.text)),
         Ok(Some(off)) => (false, format!("{}, outside your limit", off.text)),
     };
-    Some(Verdict { good, words })
+    Some(Verdict { good, is_reading, words })
 }
 
 /// What it should be, as the page writes it.
@@ -59,12 +79,7 @@ pub fn difference(text: &str, measure: &Measure, unit: LengthUnit) -> Result<Opt
     if text.trim().is_empty() {
         return Ok(None);
     }
-    let read = if measure.is_angle {
-        read_angle(text).map(|figure| figure.value.degrees())
-    } else {
-        read_length(text, unit).map(|figure| figure.value.mm())
-    };
-    let value = read.map_err(|error| error.to_string())? - measure.nominal;
+    let value = reading(text, measure.is_angle, unit)? - measure.nominal;
     let text = if measure.is_angle { show::signed_angle(value) } else { show::signed_length(value, unit) };
     Ok(Some(Difference { value, text }))
 }
@@ -84,9 +99,14 @@ mod tests {
         assert_eq!(text("400.25"), Ok(Some("+0.25 mm".into())));
         assert_eq!(text("399,5"), Ok(Some("−0.50 mm".into())));
         assert_eq!(text("  "), Ok(None));
-        assert_eq!(text("long"), Err("“long” is not a figure".into()));
+        assert_eq!(text("long"), Err("“long” is not a figure. Allowed: 0 to 2000 mm.".into()));
+        assert_eq!(text("-5"), Err("Reading −5 mm is outside 0 to 2000 mm.".into()));
         assert_eq!(nominal(&wanted, LengthUnit::Millimetre), "400.00 mm");
         let angle = measure(82.3, true);
+        assert_eq!(
+            difference("200", &angle, LengthUnit::Inch),
+            Err("Reading 200° is outside 0 to 180°.".into())
+        );
         assert_eq!(
             difference("82", &angle, LengthUnit::Inch).map(|d| d.map(|d| d.text)),
             Ok(Some("−0.30°".into()))

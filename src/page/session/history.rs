@@ -57,6 +57,11 @@ impl<T: PartialEq + Clone> History<T> {
         self.states.push((self.at, state));
     }
 
+    /// Forgets the states behind number `last`.
+    pub fn forget_after(&mut self, last: u32) {
+        self.states.retain(|(number, _)| *number <= last);
+    }
+
     /// The number of the remembered state next to this one, earlier or later.
     pub fn beside(&self, later: bool) -> Option<u32> {
         let numbers = self.states.iter().map(|(number, _)| *number);
@@ -111,5 +116,7 @@ mod tests {
         history.amend('w');
         assert_eq!(history.present(), Some(&'w'));
         assert!(history.can_redo());
+        history.forget_after(4);
+        assert!(!history.can_redo());
     }
 }

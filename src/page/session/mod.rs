@@ -13,6 +13,7 @@ mod history;
 pub mod job_file;
 pub mod kept;
 pub mod lay_facts;
+mod moves;
 pub mod pair_facts;
 pub mod place;
 pub mod qr;
@@ -26,6 +27,7 @@ pub mod tube_parts;
 pub use equipment::Equipment;
 pub use follow::Follow;
 pub use history::History;
+pub use moves::Moves;
 pub use records::Records;
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
@@ -88,6 +90,8 @@ pub struct Session {
     pub room: RoomAnswers,
     /// What is said at the top.
     pub notice: RwSignal<Option<Notice>>,
+    /// Why the link pasted last was not opened, told at its field.
+    pub refused_link: RwSignal<Option<String>>,
     /// The builder's own equipment.
     pub equipment: Equipment,
     /// Everything that follows from the job.
@@ -116,6 +120,7 @@ impl Session {
             steps: RwSignal::new(Vec::new()),
             order: RwSignal::new(Order::default()),
             notice: RwSignal::new(None),
+            refused_link: RwSignal::new(None),
             placed,
             room: RoomAnswers::new(),
             follow: Follow::new(job, placed),
@@ -137,6 +142,18 @@ impl Session {
         self.history.read_only()
     }
 
+    /// The number that the history stands at.
+    pub fn at(self) -> u32 {
+        self.history.with_untracked(History::at)
+    }
+
+    /// Forgets what settled behind number `last`, of which no entry was written.
+    pub fn forget_after(self, last: u32) {
+        if self.at() > last {
+            self.history.update(|history| history.forget_after(last));
+        }
+    }
+
     /// Changes the job. Edits under the same `key`, one after another, are undone as one.
     pub fn edit(self, key: &str, change: impl FnOnce(&mut Job)) {
         if self.last_edit.with_value(|last| last != key) {
@@ -152,9 +169,14 @@ impl Session {
         self.settle();
     }
 
-    /// The job's name, or what stands for one.
+    /// The job's name, or what stands for one; the last good one while what is typed cannot be taken.
     pub fn title(self) -> String {
-        self.job.with(|job| if job.name.is_empty() { "Untitled job".to_owned() } else { job.name.clone() })
+        let title =
+            |job: &Job| if job.name.is_empty() { "Untitled job".to_owned() } else { job.name.clone() };
+        if self.follow.fault_at("name").is_some() {
+            return self.follow.plan.with(|plan| title(&plan.job));
+        }
+        self.job.with(title)
     }
 
     /// The names of the fields that the last good plan does not follow.
@@ -318,12 +340,24 @@ impl Session {
 
     /// Says something at the top of the page.
     pub fn say(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), bad: false }));
+        self.give_notice(Notice { text: text.into(), bad: false });
     }
 
-    /// Says at the top of the page that something went wrong.
+    /// Says at the top of the page that something went wrong. Lines after the first are a list.
     pub fn say_bad(self, text: impl Into<String>) {
-        self.notice.set(Some(Notice { text: text.into(), bad: true }));
+        self.give_notice(Notice { text: text.into(), bad: true });
+    }
+
+    /// The newest word stands alone: one before it may say the contrary.
+    fn give_notice(self, notice: Notice) {
+        self.refused_link.set(None);
+        self.notice.set(Some(notice));
+    }
+
+    /// Says at the field for a pasted link why it was not opened.
+    pub fn refuse_link(self, why: String) {
+        self.notice.set(None);
+        self.refused_link.set(Some(why));
     }
 
     /// Whether a step is done.

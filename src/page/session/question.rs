@@ -1,13 +1,14 @@
 //! What is asked beside the page, as it stands.
 
 use super::Session;
+use super::checks::reading;
 use super::follow::Shared;
 use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Question, ToCheck, ToStep};
 use staywright::link;
 use staywright::plan::Placed;
-use staywright::quantity::{LengthUnit, read_angle, read_length};
+use staywright::quantity::LengthUnit;
 
 impl Session {
     /// How errors carry and what the readings say, as long as somebody looks at it.
@@ -74,9 +75,5 @@ impl Session {
 
 /// Angles are those whose name says so.
 fn number(id: &str, text: &str, unit: LengthUnit) -> Option<f64> {
-    if id.ends_with("angle") {
-        read_angle(text).ok().map(|figure| figure.value.degrees())
-    } else {
-        read_length(text, unit).ok().map(|figure| figure.value.mm())
-    }
+    reading(text, id.ends_with("angle"), unit).ok()
 }

@@ -55,6 +55,13 @@ impl Session {
         }
     }
 
+    /// Whether the ways answer an earlier job, another stay or the other unit.
+    pub fn ways_behind(self) -> bool {
+        let stay = (self.settings.pick.get().pair, self.room.side.get());
+        let (job, unit) = (self.follow.link.get(), self.settings.unit.get());
+        self.room.ways.with(|ways| ways.as_ref().is_some_and(|ways| ways.asked != (job, stay, unit)))
+    }
+
     /// Both directions, as long as somebody looks at them, for the last settled state.
     pub fn to_ways(self) -> Option<Question> {
         let open = self.room.ways_open.get() && self.settings.place.get() == Place::Stays;

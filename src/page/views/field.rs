@@ -35,6 +35,8 @@ struct Entry {
     spec: &'static Spec,
     draft: RwSignal<Option<Draft>>,
     typing: RwSignal<bool>,
+    /// The number that stood there when typing began.
+    before: StoredValue<Option<f64>>,
 }
 
 impl Entry {
@@ -42,7 +44,8 @@ impl Entry {
         let session = Session::here();
         let (spec, _) = session.follow.figure(path)?;
         let path = StoredValue::new(path.to_owned());
-        Some(Self { session, path, spec, draft: RwSignal::new(None), typing: RwSignal::new(false) })
+        let (draft, typing, before) = (RwSignal::new(None), RwSignal::new(false), StoredValue::new(None));
+        Some(Self { session, path, spec, draft, typing, before })
     }
 
     /// The number that the job holds.
@@ -71,11 +74,28 @@ impl Entry {
     }
 
     fn type_in(self, text: String) {
+        if !self.typing.get_untracked() {
+            self.before.set_value(untrack(|| self.value()));
+        }
         self.typing.set(true);
         let path = self.path.get_value();
-        if let Some(read) = self.session.type_in(&path, text.clone()) {
-            self.draft.set(Some(Draft { text, value: read.value, note: read.note }));
-        }
+        let (value, note) = match self.shown_before(&text) {
+            Some(value) => {
+                self.session.set_figure(&path, value);
+                (value, None)
+            }
+            None => match self.session.type_in(&path, text.clone()) {
+                Some(read) => (read.value, read.note),
+                None => return,
+            },
+        };
+        self.draft.set(Some(Draft { text, value, note }));
+    }
+
+    /// The number that stood there before, where the text is what was shown for it: that may have more decimals than are shown.
+    fn shown_before(self, text: &str) -> Option<f64> {
+        let unit = self.session.settings.unit.get_untracked();
+        self.before.get_value().filter(|value| written(*value, self.spec, unit) == text.trim())
     }
 
     fn put(self, change: impl FnOnce(f64) -> f64) {

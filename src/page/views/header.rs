@@ -1,8 +1,8 @@
 //! The top of the page: the job, undo and redo, unit and theme.
 
 use super::choice::choice;
-use crate::browser::address;
 use crate::browser::part::{Part, part};
+use crate::browser::travel;
 use crate::session::{Session, Theme};
 use leptos::prelude::*;
 use staywright::quantity::LengthUnit;
@@ -12,14 +12,14 @@ pub fn header() -> Part {
     let session = Session::here();
     let undo = arrow("Undo", "↶")
         .follow_if("disabled", move || !session.can_undo())
-        .on_click(move || address::undo(session));
+        .on_click(move || travel::undo(session));
     let redo = arrow("Redo", "↷")
         .follow_if("disabled", move || !session.can_redo())
-        .on_click(move || address::redo(session));
+        .on_click(move || travel::redo(session));
     part("header")
         .class("top")
         .add(part("p").class("brand").text("Staywright"))
-        .add(part("p").class("job-name").words(move || session.title()))
+        .add(part("p").class("job-name").add(part("span").words(move || session.title())))
         .add(part("div").class("tools").add(undo).add(redo).add(unit()))
         .add(theme())
 }

@@ -3,7 +3,7 @@
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::trade::Job;
+use staywright::trade::{Job, capital};
 
 /// Two texts.
 pub fn job_text() -> Part {
@@ -38,5 +38,5 @@ fn text_field(
         .class("text-field")
         .add(part("label").set("for", &id).text(label))
         .add(field)
-        .add(fault.words_if(move || session.follow.fault_at(key)))
+        .add(fault.words_if(move || session.follow.fault_at(key).map(|why| format!("{}.", capital(&why)))))
 }

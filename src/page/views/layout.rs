@@ -1,12 +1,12 @@
 //! How a place is laid out: what is entered, and beside or below it what is looked at.
 
-use super::stale::stale;
+use super::stale::{stale, stale_too};
 use crate::browser::part::{Part, part};
 
 /// A place whose entry comes first.
 pub fn place(title: &str, entry: Vec<Part>, looked_at: Vec<Part>) -> Vec<Part> {
-    let looked_at = part("div").class("view after").add(stale()).each(looked_at);
-    vec![heading(title), part("div").class("entry").each(entry), looked_at]
+    let looked_at = part("div").class("view after").add(stale_too()).each(looked_at);
+    vec![heading(title), part("div").class("entry").add(stale()).each(entry), looked_at]
 }
 
 /// A place whose drawing comes first: on a page that is just opening, nothing else holds it up.

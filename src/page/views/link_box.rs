@@ -71,7 +71,6 @@ fn open_chosen(session: Session, event: &leptos::ev::Event) {
     });
 }
 
-/// A field for a link that came some other way.
 /// Opens what a link carries, or says why it cannot.
 fn open_link(session: Session, pasted: &str) -> Result<(), String> {
     let linked = link::open(job_file::fragment_of(pasted))
@@ -82,17 +81,17 @@ fn open_link(session: Session, pasted: &str) -> Result<(), String> {
     Ok(())
 }
 
+/// A field for a link that came some other way.
 fn paste_link() -> Part {
     let session = Session::here();
     let text = RwSignal::new(String::new());
-    let fault = RwSignal::new(None::<String>);
+    let fault = session.refused_link;
     let open = move |event: leptos::ev::Event| {
         event.prevent_default();
-        let refused = open_link(session, &text.get_untracked()).err();
-        if refused.is_none() {
-            text.set(String::new());
+        match open_link(session, &text.get_untracked()) {
+            Ok(()) => text.set(String::new()),
+            Err(why) => session.refuse_link(why),
         }
-        fault.set(refused);
     };
     let input = part("input")
         .set("id", "paste-link")
@@ -126,13 +125,15 @@ fn open_job(session: Session, job: Job, words: &str) {
 fn open_file(session: Session, text: String) {
     beside::ask(&Question::Open(text), move |answer| {
         let opened = match answer {
-            Some(Answer::Opened(job)) => link::decode(&job).map_err(|error| error.to_string()),
-            Some(Answer::Refused(why)) => Err(why),
-            _ => Err("nothing can read it here".to_owned()),
+            Some(Answer::Opened(job)) => link::decode(&job).ok(),
+            Some(Answer::Refused(why)) => return session.say_bad(why),
+            _ => None,
         };
         match opened {
-            Ok(job) => open_job(session, job, "The job file is opened."),
-            Err(why) => session.say_bad(format!("The job file was not opened: {why}. Nothing was changed.")),
+            Some(job) => open_job(session, job, "The job file is opened."),
+            None => {
+                session.say_bad("The job file was not opened: nothing can read it here. Nothing was changed.")
+            }
         }
     });
 }

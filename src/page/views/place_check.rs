@@ -75,7 +75,9 @@ fn check_item(id: &str, checks: Memo<Vec<Measure>>) -> Part {
             judge(&text(), measure?, limits, unit)
         })
     };
+    let invalid = move || verdict().filter(|verdict| !verdict.is_reading).map(|_| "true".to_owned());
     let input = measured_field(&field, &verdict_id)
+        .follow("aria-invalid", invalid)
         .value(text)
         .on_input(move |text| id.with_value(|id| session.measure(id, &text)));
     let said = part("p").class("verdict").set("id", &verdict_id).set("aria-live", "polite");

@@ -8,6 +8,7 @@ use super::layout::place;
 use super::mill::mill_button;
 use super::place_stays::pair_choice;
 use super::shop_box::shop_box;
+use super::stale::stale_too;
 use super::step_item::step_item;
 use super::warnings::{warning_list, warnings};
 use crate::browser::part::{Part, part};
@@ -41,6 +42,7 @@ pub fn set_up_place() -> Vec<Part> {
         fixture_box(),
         corrections(),
         pair_choice(),
+        stale_too(),
         part("p").class("progress").words(move || progress(session)),
         parts(move || {
             session

@@ -39,7 +39,7 @@ pub fn print_card() -> Part {
     part("article")
         .class("card")
         .add(part("h1").words(move || session.title()))
-        .add(part("p").words(notes))
+        .add(part("p").class("card-notes").words(notes))
         .add(stale())
         .add(warning_list("Warnings", all_warnings))
         .add(part("div").class("card-drawings").each(drawings))

@@ -113,7 +113,13 @@ fn ways_box(session: Session) -> Part {
         .on("toggle", move |event| room.ways_open.set(details::is_open(&event)))
         .add(part("summary").text("How wide a tyre, what would give room"))
         .add(side_choice(session, "ways-side"))
-        .add(part("div").class("ways").live(answer))
+        .add(
+            part("div")
+                .class("ways")
+                .toggle("behind", move || session.ways_behind())
+                .follow("aria-busy", move || session.ways_behind().then(|| "true".to_owned()))
+                .live(answer),
+        )
 }
 
 fn ways_list(session: Session, ways: &Ways) -> Vec<Part> {
@@ -143,5 +149,7 @@ fn way_item(session: Session, way: &Way) -> Part {
             }
         });
     };
-    part("li").add(part("span").text(&way.words)).add(button("Put in", put))
+    part("li")
+        .add(part("span").text(&way.words))
+        .add(button("Put in", put).follow_if("disabled", move || session.ways_behind()))
 }
