@@ -13,7 +13,7 @@ mod support;
 use nalgebra::{Point3, Rotation3, Unit, Vector3};
 use proptest::prelude::*;
 use serde_json::{Value, json};
-use staywright::plan::{Plan, Stay, plan};
+use staywright::plan::{Cut, Plan, Stay, plan};
 use staywright::quantity::{Angle, Length};
 use staywright::trade::{Bend, Bends, Hand, Job};
 
@@ -265,6 +265,74 @@ fn bends_in_the_wrong_place_are_named() {
     job.chainstays.right.tube.length = Length::from_mm(380.0);
     assert_eq!(codes(&plan(&job).unwrap(), "chainstays.right.rear"), ["cut_past_tube_end"]);
     assert!(!stay(&plan(&job).unwrap(), Hand::Right).raw.unwrap().long_enough);
+}
+
+/// What is said of a bend in a cut of the right chainstay.
+fn bend_in_cut(plan: &Plan, end: &str) -> Option<String> {
+    let place = format!("chainstays.right.{end}");
+    let file = support::json(plan);
+    let mut all = file["warnings"].as_array().unwrap().iter();
+    let found = all.find(|warning| warning["code"] == "bend_in_cut" && warning["where"] == place.as_str());
+    found.map(|warning| warning["message"].as_str().unwrap().to_owned())
+}
+
+#[test]
+fn a_bend_in_a_cut_is_cleared_as_the_sentence_says() {
+    // The bend's own way out, front to rear: less trim at the front and more at the rear move it rearwards.
+    let cases = [
+        (25.0, 10.0, 9.0, "front", "begins", 1.0),
+        (120.0, 125.0, 5.0, "front", "ends", -1.0),
+        (362.0, 10.0, 9.0, "rear", "begins", -1.0),
+        (392.0, 10.0, 9.0, "rear", "ends", 1.0),
+    ];
+    for (before, trim, angle, end, word, way) in cases {
+        let said = |moved: f64| {
+            bend_in_cut(&plan(&bent(&[bend(before + moved, 0.0, angle, 300.0)], trim, 180.0)).unwrap(), end)
+        };
+        let sentence = said(0.0).unwrap();
+        let (side, advice) =
+            if word == "begins" { ("before the cut ends", "less") } else { ("after the cut begins", "more") };
+        let over = sentence.split(' ').nth(3).unwrap();
+        assert_eq!(sentence, format!("a bend {word} {over} mm {side}: move the bend or trim {advice} here"));
+        let over: f64 = over.parse().unwrap();
+        assert!(over > 0.0, "{sentence}");
+        // The ends run a little otherwise where the bend has gone.
+        assert!(said(way * (over + 2.5)).is_none(), "{sentence} {:?}", said(way * (over + 2.5)));
+        assert!(said(way * (over - 2.5)).is_some(), "{sentence}");
+    }
+}
+
+/// What is sawn off may be bent: the end is then that of the straight tube behind the bend.
+#[test]
+fn a_bend_in_the_waste_is_sawn_off() {
+    let cases = [(0.0, 20.0, "front"), (400.0, 10.0, "rear")];
+    for (before, trim, end) in cases {
+        let mut job = bent(&[bend(before, 0.0, 10.0, 150.0)], trim, 0.0);
+        if end == "rear" {
+            // The mouth is 14 mm before the reference point, and the bend begins between them.
+            job = job.with_figure("chainstays.right.rear.end.overhang_mm", -14.0);
+        }
+        let plan = plan(&job).unwrap();
+        assert_eq!(bend_in_cut(&plan, end), None);
+        let stay = stay(&plan, Hand::Right);
+        let bent = stay.bent.as_ref().unwrap();
+        let (arc, cut) = (&bent.bends[0], if end == "front" { &stay.front } else { &stay.rear });
+        let long = cut.long_point().unwrap().mm();
+        // The bend lies about the reference point and beyond the long point.
+        let reference = if end == "front" { 0.0 } else { stay.length.mm() };
+        assert!(arc.from.mm() < reference && reference < arc.to.mm(), "{end}");
+        assert!(if end == "front" { arc.to.mm() < long } else { long < arc.from.mm() }, "{end}");
+        let (direction, angle) = match cut {
+            Cut::Cope(cut) => (bent.front_direction, cut.angle),
+            Cut::Slot(cut) => (bent.rear_direction, cut.angle),
+            _ => panic!(),
+        };
+        let here = bent.line.at(long).tangent;
+        assert!((here - direction).norm() < 1e-12, "{end}");
+        // The shell lies along y; the plate stands in the centre plane's direction.
+        let expected = if end == "front" { direction.y.acos() } else { direction.y.asin().abs() };
+        assert!((angle.radians() - expected).abs() < 1e-9, "{end} {} {expected}", angle.radians());
+    }
 }
 
 #[test]

@@ -17,9 +17,11 @@ use proptest::test_runner::{Config, TestRunner};
 use staywright::plan::room::{
     Neighbour, StayRoom, dimple, figure_for_room, pitch_diameter, rooms, strip, tip_diameter, widest_tyre,
 };
-use staywright::plan::{Plan, plan};
+use staywright::plan::{Code, Plan, as_laid, plan};
 use staywright::quantity::{Angle, Length};
-use staywright::trade::{Bend, Bends, Columns, Find, Group, Hand, Job, PairName, Ring, Surroundings};
+use staywright::trade::{
+    Bend, Bends, Boss, Columns, End, Find, Group, Hand, Job, PairName, Press, Ring, Slot, Surroundings,
+};
 
 fn mm(value: f64) -> Length {
     Length::from_mm(value)
@@ -504,6 +506,102 @@ fn the_place_found_leaves_what_the_search_says() {
             .with_figure(&format!("{path}.front_trim_mm"), bent.trim.mm() + trim)
             .with_figure(&format!("{path}.roll_deg"), bent.roll.degrees() + roll);
         assert!(spare(&moved) < bent.spare.unwrap() + bent.spare_within.unwrap() + 0.01);
+    }
+}
+
+/// Bent chainstays with every kind of end, with and without an oval, each choice left to the solver.
+fn to_be_found() -> Vec<Job> {
+    let tables = [
+        vec![bend(95.0, 0.0, 10.0, 150.0), bend(90.0, 180.0, 7.0, 150.0)],
+        vec![bend(110.0, 0.0, 9.0, 200.0)],
+        vec![bend(80.0, 40.0, 8.0, 180.0), bend(70.0, 140.0, 9.0, 180.0)],
+    ];
+    let ends = [End::Boss(Boss::default()), End::Slot(Slot::default()), End::Square];
+    let all = tables.iter().flat_map(|bends| ends.iter().map(move |end| (bends, end)));
+    let made = all.zip([Find::Roll, Find::Trim, Find::Both, Find::Both, Find::Roll].into_iter().cycle());
+    let jobs = made.enumerate().map(|(i, ((bends, end), find))| {
+        let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
+        let (posts, side) = (i % 2 == 0, &mut job.chainstays.right);
+        side.rear_end = *end;
+        let tube = &mut side.tube;
+        (tube.length, tube.bends) = (mm(480.0), Bends::of(bends.iter().copied()));
+        tube.bends.find = find;
+        if i % 4 == 3 {
+            let press = Press { from: mm(30.0), to: mm(90.0), ..Press::default() };
+            tube.ovals.list = [press].into_iter().collect();
+        }
+        if i % 3 == 1 {
+            side.front_end = End::Square;
+        }
+        if let (true, Some(all)) = (posts, &mut job.surroundings) {
+            all.posts = Some(Columns::default());
+        }
+        job
+    });
+    jobs.collect()
+}
+
+/// What the rooms of the chainstays have left at the tightest place; `None` where a cut lies past the tube or in a bend.
+fn left_over(plan: &Plan) -> Option<f64> {
+    let stay = &plan.pairs.chainstays.right;
+    let bad = |code| matches!(code, Code::BendInCut | Code::CutPastTubeEnd);
+    let spoilt = plan.warnings.iter().any(|w| w.place.starts_with("chainstays.right") && bad(w.code));
+    if spoilt || !stay.raw.as_ref()?.long_enough {
+        return None;
+    }
+    let all = rooms(plan);
+    let spare = |hand| Some(room_of(&all, PairName::Chainstays, hand).tightest()?.spare().mm());
+    Some(spare(Hand::Right)?.min(spare(Hand::Left)?))
+}
+
+#[test]
+fn what_is_found_has_the_room_that_is_told_and_no_other_place_has_more() {
+    for (i, job) in to_be_found().into_iter().enumerate() {
+        let found = plan(&job).unwrap();
+        let bent = found.pairs.chainstays.right.bent.as_ref().unwrap();
+        let (spare, within) = (bent.spare.unwrap(), bent.spare_within.unwrap());
+        let told = left_over(&found).unwrap();
+        // To what a nearest place is sure to: on an oval or at an end 0.01 mm.
+        assert!((told - spare).abs() < 0.011, "{i}: {spare} {told}");
+        let find = job.chainstays.right.tube.bends.find;
+        let oval = !job.chainstays.right.tube.ovals.list.is_empty();
+        let (mut laid, mut could) = (as_laid(&found), 0);
+        for place in 1..=if oval { 60 } else { 300 } {
+            // A spread of places that favours none (R₂ of Roberts), every other one near by.
+            let step = f64::from(place);
+            let (across, up) = (
+                (step * 0.754_877_666_246_692_7).fract() - 0.5,
+                (step * 0.569_840_290_998_053_2).fract() - 0.5,
+            );
+            let near = place % 2 == 0;
+            let (wide, far) = if near { (6.0, 10.0) } else { (120.0, 360.0) };
+            let tube = &mut laid.chainstays.right.tube;
+            if find != Find::Roll {
+                tube.front_trim = mm(bent.trim.mm() + wide * across);
+            }
+            if find != Find::Trim {
+                tube.bends.roll = Some(Angle::from_degrees(bent.roll.degrees() + far * up));
+            }
+            if let Some(left) = plan(&laid).ok().and_then(|plan| left_over(&plan)) {
+                could += 1;
+                assert!(left <= spare + within, "{i}: {left} {spare} {within}");
+            }
+        }
+        assert!(could > 20, "{i}: {could} other places would do");
+    }
+}
+
+/// Neither reference point need lie on the tube: only the cuts.
+#[test]
+fn a_tube_may_begin_behind_its_reference_point() {
+    for trim in [2.0, 0.0, -0.5, -5.0, -15.0] {
+        let mut job = Job::default();
+        let tube = &mut job.chainstays.right.tube;
+        tube.bends = Bends::of([bend(120.0, 0.0, 10.0, 150.0), bend(80.0, 180.0, 8.0, 150.0)]);
+        (tube.bends.find, tube.length, tube.front_trim) = (Find::Roll, mm(470.0), mm(trim));
+        let plan = plan(&job).unwrap();
+        assert!(left_over(&plan).is_some(), "{trim}");
+        assert!(plan.pairs.chainstays.right.bent.as_ref().unwrap().spare.is_some(), "{trim}");
     }
 }
 

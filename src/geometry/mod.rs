@@ -33,7 +33,7 @@ pub use generators::{Generators, Keep};
 pub use line::{Line, Nearest};
 pub use outline::{Outline, Piece};
 pub use oval::{Oval, OvalStretch, perimeter};
-pub use pipe::{Closest, Pipe, SURE, gap, gap_at, gap_below};
+pub use pipe::{Closest, Pipe, SURE, ball_gap_below, gap, gap_at, gap_below};
 pub use pipes::gap_between;
 pub use room::{Spindle, room};
 pub use solid::{Block, Near, Rod, Solid, Turned};

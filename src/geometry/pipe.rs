@@ -240,6 +240,18 @@ pub fn gap_below<T: Real>(
     Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
 }
 
+/// [`gap_below`] where the pipe's ends count as rounded, and its section as round.
+pub fn ball_gap_below<T: Real>(
+    pipe: &Pipe<'_, T>,
+    solid: &impl Solid<T>,
+    sure: f64,
+    ceiling: f64,
+) -> Option<Closest<T>> {
+    let parts: Vec<Part<T>> = pipe.parts().into_iter().map(|part| Part { section: None, ..part }).collect();
+    let (nearest, station, within) = search(&parts, solid, (sure, ceiling), None)?;
+    Some(place(parts.get(nearest)?, solid, station, within))
+}
+
 /// The nearest place on a flat end.
 fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> Option<Closest<T>> {
     let Touch { point: here, near, .. } = part.section.as_ref()?.face(&part.stretch.marked(end), solid, end);

@@ -35,7 +35,8 @@ pub struct BentStay<T: nalgebra::Scalar + Copy = f64> {
     /// Turn about the chord, from outboard upwards, entered or found.
     #[serde(rename = "roll_deg")]
     pub roll: Angle<T>,
-    /// What is left over the limits at the tightest place, where the placing was found; `None` where it was entered.
+    /// What is left over the limits at the tightest place, of a mirrored pair on both sides, where the placing was found;
+    /// `None` where it was entered.
     #[serde(rename = "spare_mm")]
     pub spare: Option<f64>,
     /// No other placing leaves more by more than this.

@@ -40,7 +40,7 @@ pub(super) fn raw_tube<T: Real>(
 /// How a bent stay lies; `None` for a straight one.
 pub(super) fn bent_stay<T: Real>(laid: &Laid<T>) -> Option<BentStay<T>> {
     let bent = laid.bent.as_ref()?;
-    let direction = |which| bent.line.at(laid.reference(which)).tangent;
+    let direction = |which| bent.line.at(laid.cut_at(which)).tangent;
     Some(BentStay {
         trim: Length::from_mm(bent.placing.trim),
         roll: Angle::from_radians(bent.placing.roll),
@@ -72,11 +72,8 @@ pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &m
     let Some(bent) = &laid.bent else { return };
     for (which, cut) in [(Which::Front, &stay.front), (Which::Rear, &stay.rear)] {
         let reference = laid.reference(which).value();
-        let (low, high) = extent(cut).unwrap_or((reference, reference));
-        if let Some(over) = bend_over(bent, reference, low, high) {
-            let over = mm(Length::from_mm(over));
-            let message =
-                format!("a bend begins {over} mm before the cut ends: move the bend or trim less here");
+        let extent = extent(cut).unwrap_or((reference, reference));
+        if let Some(message) = bend_over(bent, laid.cut_at(which).value(), which, extent) {
             notices.at(which.key()).warn(Code::BendInCut, message);
         }
     }
@@ -101,14 +98,29 @@ fn taper_warning<T: Real>(laid: &Laid<T>, bent: &Bent<T>, notices: &mut Notices<
     }
 }
 
-/// How far a bend reaches into the stretch from `low` to `high` about the straight end at `reference`; `None` where none does.
-fn bend_over<T: Real>(bent: &Bent<T>, reference: f64, low: f64, high: f64) -> Option<f64> {
-    let end = bent.line.stretch(reference)?;
-    if end.radius.is_some() {
-        return Some((end.to.value() - low).min(high - end.from.value()));
+/// What to say of the bend that reaches furthest into a cut whose end runs as it does `at` there; `None` where all of the cut
+/// lies on that straight piece. Of the two ways out the shorter one is told.
+fn bend_over<T: Real>(bent: &Bent<T>, at: f64, which: Which, (low, high): (f64, f64)) -> Option<String> {
+    let holds = |piece: &Stretch<T>| {
+        let (from, to) = (piece.from.value(), piece.to.value());
+        piece.radius.is_none() && from <= at.min(low) && at.max(high) <= to
+    };
+    if bent.line.stretches().iter().any(holds) {
+        return None;
     }
-    let over = (end.from.value() - low).max(high - end.to.value());
-    (over > 0.0).then_some(over)
+    // How far the bend must go towards the stay's middle, and how far towards its end.
+    let ways = |arc: &Stretch<T>| match which {
+        Which::Front => (high - arc.from.value(), arc.to.value() - low),
+        Which::Rear => (arc.to.value() - low, high - arc.from.value()),
+    };
+    let deepest = bent.line.arcs().map(ways).max_by(|a, b| a.0.min(a.1).total_cmp(&b.0.min(b.1)));
+    let (inwards, outwards) = deepest?;
+    let told = |over: f64| mm(Length::<f64>::from_mm(over.max(0.0)));
+    Some(if inwards <= outwards {
+        format!("a bend begins {} mm before the cut ends: move the bend or trim less here", told(inwards))
+    } else {
+        format!("a bend ends {} mm after the cut begins: move the bend or trim more here", told(outwards))
+    })
 }
 
 fn arc_warnings<T: Real>(laid: &Laid<T>, number: u32, arc: &Stretch<T>, notices: &mut Notices<'_>) {

@@ -51,11 +51,16 @@ pub(super) fn cope<T: Real>(
     notices: &mut Notices<'_>,
 ) -> Coped<T> {
     let mut cut = of_axes(stay, member, found);
-    let meets = cut.axis_station.is_some();
-    let span = if meets { edge_figures(&mut cut, stay, which, member) } else { None };
+    let span = edge(stay, which, member).and_then(|edge| edge_figures(&mut cut, &edge, stay, which, member));
     warn(&cut, &Met::new(&cut, stay, which, member), notices);
     warn_of_saw(&cut, stay, member.name, notices);
     Coped { cut, span }
+}
+
+/// The edge that the saw cuts on a straight stay; `None` where the axes are parallel.
+pub(super) fn edge<'a, T: Real>(stay: &'a Laid<T>, which: Which, member: &Round<T>) -> Option<Edge<'a, T>> {
+    apart(stay, member).1?;
+    Some(Edge::new(stay.generators(&stay.outer), &member.cut, which.keep()))
 }
 
 /// What the two axes and the two sizes say of a cope, before its edge is known.
@@ -103,11 +108,11 @@ fn apart<T: Real>(stay: &Laid<T>, member: &Round<T>) -> (T, Option<T>) {
 /// Fills in what the edge of the cut says; gives the stretch of the cutter's axis that it takes.
 fn edge_figures<T: Real>(
     cut: &mut RoundCut<T>,
+    edge: &Edge<'_, T>,
     stay: &Laid<T>,
     which: Which,
     member: &Round<T>,
 ) -> Option<(T, T)> {
-    let edge = Edge::new(stay.generators(&stay.outer), &member.cut, which.keep());
     cut.contact = contact(edge.meeting());
     cut.misses = edge.gaps().into_iter().map(range).collect();
     cut.outer = profile(edge.degrees());
@@ -119,7 +124,7 @@ fn edge_figures<T: Real>(
     cut.long_point_phi = long.map(|(phi, _)| degrees(phi));
     cut.short_point = short.map(|(_, s)| Length::from_mm(s));
     cut.short_point_phi = short.map(|(phi, _)| degrees(phi));
-    seat(cut, &edge, stay, which, member);
+    seat(cut, edge, stay, which, member);
     let span = edge.extent(&member.cut.axis)?;
     cut.saw_depth = Some(Length::from_mm(span.1 - span.0));
     Some(span)

@@ -7,6 +7,7 @@ use super::clamp::ClampFrame;
 use super::cut::Which;
 use super::result::Plan;
 use super::room::Found;
+use super::tips::tips;
 use crate::geometry::{Centreline, Generators, Line, Outline, OvalStretch};
 use crate::quantity::{Angle, Real};
 use crate::trade::{Hand, Job, PairName, Press, Side, Tube};
@@ -40,6 +41,8 @@ pub(super) struct Bent<T: Real> {
     pub(super) line: Centreline<T>,
     pub(super) placing: Placing<T>,
     pub(super) chord: T,
+    /// Stations of the straight pieces that its two ends are cut on.
+    pub(super) ends: [T; 2],
     /// What a search for the most room said of the placing.
     pub(super) found: Option<Found>,
 }
@@ -97,14 +100,18 @@ impl<T: Real> Laid<T> {
         } else {
             let bed = Bed::new(front, rear, hand.sign());
             laid.bend(&bed, &side.tube, placing, found);
+            let ends =
+                [Which::Front, Which::Rear].map(|which| tips(&laid, (axes, &job.frame), side, which).on);
+            laid.bent = laid.bent.map(|bent| Bent { ends, ..bent });
         }
         laid
     }
 
-    fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, placing: Placing<T>, found: Option<Found>) {
+    /// Lays a bent tube, its ends as they run at the reference points.
+    pub(super) fn bend(&mut self, bed: &Bed<T>, tube: &Tube<T>, placing: Placing<T>, found: Option<Found>) {
         let line = bed.line(&turns(tube), &placing);
         self.length = line.reach(T::zero(), bed.span);
-        self.bent = Some(Bent { line, placing, chord: bed.span, found });
+        self.bent = Some(Bent { line, placing, chord: bed.span, ends: [T::zero(), self.length], found });
         self.put_tube(tube, placing.trim);
     }
 
@@ -170,6 +177,13 @@ impl<T: Real> Laid<T> {
     /// Station of a reference point.
     pub(super) fn reference(&self, which: Which) -> T {
         if which == Which::Front { T::zero() } else { self.length }
+    }
+
+    /// Station of the straight piece that an end is cut on: the reference point's, unless a bend there is sawn off.
+    pub(super) fn cut_at(&self, which: Which) -> T {
+        let reference = self.reference(which);
+        let Some(Bent { ends: [front, rear], .. }) = self.bent else { return reference };
+        if which == Which::Front { front } else { rear }
     }
 
     /// The middle line, straight or bent.

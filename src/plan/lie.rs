@@ -44,7 +44,7 @@ impl<T: Real> Lie<T> {
 pub fn lie<T: Real>(plan: &Plan<T>, at: CutAt) -> Lie<T> {
     let whole = Laid::again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
     let which = if at.at_front { Which::Front } else { Which::Rear };
-    Lie::touching(&whole, whole.reference(which))
+    Lie::touching(&whole, whole.cut_at(which))
 }
 
 /// How the stay of `at` lies, seen from a station of it.

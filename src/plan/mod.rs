@@ -26,6 +26,7 @@ mod setting;
 mod slot;
 mod solve;
 mod stay;
+mod tips;
 mod trial;
 mod warn;
 

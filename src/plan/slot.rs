@@ -20,7 +20,7 @@ struct Plane<T> {
 impl<T: Real> Plane<T> {
     fn new(stay: &Laid<T>, splay: Angle<T>, half_spacing: Length<T>) -> Self {
         let (sin, cos) = splay.radians().sin_cos();
-        let back = stay.clamp.local(&stay.axis.at(stay.length)).x;
+        let back = stay.clamp.local(&stay.rear_middle).x;
         Self { turn: (sin, cos), out: half_spacing.mm() * cos - back * sin }
     }
 

@@ -83,7 +83,7 @@ fn end<T: Real>(
 ) -> (Cut<T>, Option<Span<T>>) {
     let side = job.pair(name).side(laid.hand);
     let end = if which == Which::Front { &side.front_end } else { &side.rear_end };
-    let laid = &*laid.straight_at(laid.reference(which));
+    let laid = &*laid.straight_at(laid.cut_at(which));
     let found = Found { clamp: laid.clamp, fixture: &job.fixture, touch: &job.touch };
     if let Some(member) = Round::of(end, &job.frame, axes, laid) {
         let Coped { cut, span } = cope(laid, which, &member, &found, notices);

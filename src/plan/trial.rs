@@ -36,7 +36,7 @@ pub fn try_cutter<T: Real>(
     let side = job.pair(at.pair).side(at.hand);
     let (which, end) =
         if at.at_front { (Which::Front, &side.front_end) } else { (Which::Rear, &side.rear_end) };
-    let laid = whole.straight_at(whole.reference(which));
+    let laid = whole.straight_at(whole.cut_at(which));
     let member = Round::of(end, &job.frame, &axes, &laid)?;
     let mut axis = member.surface.axis;
     axis.point += moved;

@@ -2,8 +2,9 @@
 
 use super::super::body::{seen_across, stay_line, stay_surface};
 use super::super::result::Plan;
+use super::super::tips::reach_of;
 use crate::geometry::{Centreline, Outline, Pipe};
-use crate::quantity::{Length, Real};
+use crate::quantity::Real;
 use crate::trade::{Hand, PairName};
 use std::borrow::Cow;
 
@@ -20,9 +21,7 @@ impl<'a, T: Real> Standing<'a, T> {
     pub(super) fn new(plan: &'a Plan<T>, pair: PairName, hand: Hand) -> Self {
         let stay = plan.pair(pair).stay(hand);
         let tube = &plan.job.pair(pair).side(hand).tube;
-        let from = stay.front.long_point().map_or(T::zero(), Length::mm);
-        let to = stay.rear.long_point().map_or(stay.length.mm(), Length::mm);
-        let (from, to) = if from.value() < to.value() { (from, to) } else { (T::zero(), stay.length.mm()) };
+        let (from, to) = reach_of([stay.front.long_point(), stay.rear.long_point()], stay.length);
         let (line, outline) = (stay_line(stay), stay_surface(stay, tube));
         Self { line, outline, from, to, sign: hand.sign() }
     }

@@ -1,14 +1,18 @@
 //! A bent tube in some place: the room it has there, and whether its ends can be cut.
 
 use super::super::axes::Axes;
-use super::super::bed::{Bed, Placing, entered, turns};
+use super::super::bed::{Bed, Placing, entered};
+use super::super::body::seen_across;
 use super::super::cut::Which;
-use super::super::lay::{Laid, surface_from};
+use super::super::lay::Laid;
 use super::super::member::Round;
+use super::super::tips::{Tips, reach, tips};
 use super::gaps::all_about;
-use super::neighbour::{Beside, Body, Neighbour, beside};
-use crate::geometry::{Centreline, Line, Nearest, Outline, Pipe, Turn, Turned, gap_below};
-use crate::trade::{End, Hand, Job, PairName, Side};
+use super::neighbour::{Beside, Body, Neighbour, beside, columns};
+use crate::geometry::{
+    Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, Turned, ball_gap_below, gap_below,
+};
+use crate::trade::{Hand, Job, PairName, Side};
 use nalgebra::{Point3, Vector3};
 
 /// No change of place.
@@ -16,6 +20,9 @@ pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };
 
 /// Room is told to within this, mm: beside a round tube, and beside one that is oval somewhere, where it costs more.
 const SURE: (f64, f64) = (0.01, 0.05);
+
+/// No cut lies further outside its reference point than this, mm, nor further inside it.
+const CUT_OFF: f64 = 100.0;
 
 /// What one look at a place says.
 #[derive(Clone, Copy, Debug)]
@@ -30,50 +37,47 @@ pub(super) struct Looked {
     pub(super) rates: Placing,
 }
 
-/// Where a cut lies along its stay.
-#[derive(Clone, Copy)]
-struct Cut {
-    low: f64,
-    /// Where the tube is taken to end.
-    end: f64,
-    high: f64,
-}
-
 /// A stay whose tube is tried in one place after another.
 pub(super) struct Trial<'a> {
+    axes: &'a Axes<f64>,
+    job: &'a Job,
     side: &'a Side,
+    /// The stay with its tube in some place.
+    laid: &'a Laid<f64>,
     bed: Bed<f64>,
-    turns: Vec<Turn>,
     beside: Vec<Beside<f64>>,
-    members: [Option<Round<f64>>; 2],
+    /// The axis and the radius that the ends are cut to; `None` for an end that is not round.
+    cutters: [Option<(Line, f64)>; 2],
+}
+
+/// A stay in one place.
+struct Here {
+    laid: Laid<f64>,
+    /// Between its long points.
+    from: f64,
+    to: f64,
+    cuts: [Tips<f64>; 2],
 }
 
 impl<'a> Trial<'a> {
     /// The stay `laid` with the neighbours of all `sides`, brought over to its own.
     pub(super) fn new(
-        axes: &Axes<f64>,
+        axes: &'a Axes<f64>,
         job: &'a Job,
         pair: PairName,
-        laid: &Laid<f64>,
+        laid: &'a Laid<f64>,
         sides: &[Hand],
     ) -> Self {
         let side = job.pair(pair).side(laid.hand);
-        let all = all_about(job);
-        let mut about: Vec<Beside<f64>> = Vec::new();
-        for hand in sides {
-            // What both sides have is alike on both.
-            let more = beside(axes, job, &all, (pair, *hand), laid.hand);
-            about.extend(
-                more.into_iter()
-                    .filter(|beside| about.iter().all(|known| known.to != beside.to))
-                    .collect::<Vec<_>>(),
-            );
-        }
-        about.push(Beside { to: Neighbour::Other, limit: all.limits.other, body: beyond_centre(laid.hand) });
-        let members = [&side.front_end, &side.rear_end].map(|end| Round::of(end, &job.frame, axes, laid));
+        let about = all_beside(axes, job, pair, laid, sides);
+        let cutter = |end| {
+            let member = Round::of(end, &job.frame, axes, laid)?;
+            Some((member.cut.axis, member.cut.radius))
+        };
+        let cutters = [&side.front_end, &side.rear_end].map(cutter);
         let (front, rear) = laid.reference_points();
         let bed = Bed::new(front, rear, laid.hand.sign());
-        let mut trial = Self { side, bed, turns: turns(&side.tube), beside: Vec::new(), members };
+        let mut trial = Self { axes, job, side, laid, bed, beside: Vec::new(), cutters };
         // The tightest as the tube was entered are asked first: they mostly decide.
         let mut ranked: Vec<(f64, Beside<f64>)> = Vec::with_capacity(about.len());
         for beside in about {
@@ -86,45 +90,39 @@ impl<'a> Trial<'a> {
         trial
     }
 
-    /// Front trims worth a look: from a tube that begins behind its reference point to one that has its first bend there.
+    /// Front trims worth a look: neither cut lies further from its reference point than this leaves.
     pub(super) fn trims(&self) -> (f64, f64) {
-        let first = self.turns.first().map_or(0.0, |turn| turn.before);
-        (-100.0, first.min(self.side.tube.length.mm()))
+        let last = self.side.tube.length.mm() - self.bed.span + CUT_OFF;
+        (-CUT_OFF, last.max(-CUT_OFF))
     }
 
     /// The room in a place, and the most in any place that differs from it by no more than `half`. What leaves less than `wanted`
     /// everywhere there is not looked at closely.
     pub(super) fn look(&self, placing: &Placing, half: &Placing, wanted: f64) -> Looked {
-        let line = self.bed.line(&self.turns, placing);
-        let length = line.reach(0.0, self.bed.span);
-        let outline = surface_from(&self.side.tube, placing.trim);
-        let [front, rear] = [(Which::Front, 0.0), (Which::Rear, length)]
-            .map(|(which, reference)| self.cut(which, &line.tangent(reference), reference, &outline));
-        let (bed, taper) = (&self.bed, steepest(&outline));
-        let mut looked = Looked {
-            spare: f64::INFINITY,
-            most: f64::INFINITY,
-            cuts: self.cuts(&line, placing, &front, &rear),
-            rates: HERE,
-        };
-        let pipe = Pipe { line: &line, outline: &outline, from: front.end, to: rear.end };
+        self.look_to(placing, half, wanted, self.sure())
+    }
+
+    /// What is left over the limits in a place, as it is told of a plan.
+    pub(super) fn spare(&self, placing: &Placing) -> f64 {
+        self.look_to(placing, &HERE, f64::NEG_INFINITY, EXACT).spare
+    }
+
+    fn look_to(&self, placing: &Placing, half: &Placing, wanted: f64, sure: f64) -> Looked {
+        let here = self.here(placing);
+        let (spare, most) = (f64::INFINITY, f64::INFINITY);
+        let mut looked = Looked { spare, most, cuts: self.cuts(&here), rates: HERE };
         for beside in &self.beside {
             // The other stay is the mirror of this one and comes towards it as fast.
             let twice = if beside.to == Neighbour::Other { 2.0 } else { 1.0 };
             let ceiling = (looked.spare + beside.limit.mm()) / twice;
-            let Some(closest) = gap_below(&pipe, &beside.body, self.sure(), ceiling) else { continue };
+            let Some(closest) = here.closest(beside, sure, ceiling) else { continue };
             let left = twice * closest.distance - beside.limit.mm();
             looked.spare = looked.spare.min(left);
             // Anywhere in the cell this place of the tube is no further from the neighbour than it can move.
-            let by_trim = bed.rate(&line, length, closest.station, half.trim) + taper;
-            let radius = outline.radius(closest.station);
-            let to_end = (closest.station - pipe.from).min(pipe.to - closest.station);
-            let tilting = if to_end < radius { bed.tilting(&line, closest.station, radius) } else { 0.0 };
-            let off = bed.off(&line.at(closest.station).point) + outline.unround() + tilting;
-            let by_roll = off + by_trim * half.trim + 0.05;
-            let most = left + twice * (half.trim * by_trim + half.roll * by_roll);
+            let rates = self.rates(&here, half, closest.station);
+            let most = left + twice * (half.trim * rates.trim + half.roll * rates.roll);
             if most < looked.most {
-                (looked.most, looked.rates) = (most, Placing { trim: by_trim, roll: by_roll });
+                (looked.most, looked.rates) = (most, rates);
             }
             if looked.most <= wanted {
                 break;
@@ -133,40 +131,96 @@ impl<'a> Trial<'a> {
         looked
     }
 
+    fn here(&self, placing: &Placing) -> Here {
+        let mut laid = self.laid.clone();
+        laid.bend(&self.bed, &self.side.tube, *placing, None);
+        let known = (self.axes, &self.job.frame);
+        let cuts = [Which::Front, Which::Rear].map(|which| tips(&laid, known, self.side, which));
+        let (from, to) = reach(cuts.map(|cut| cut.long), laid.length);
+        Here { laid, from, to, cuts }
+    }
+
+    /// How fast the tube at `station` can come away from what is beside it.
+    fn rates(&self, here: &Here, half: &Placing, station: f64) -> Placing {
+        let (bed, outline) = (&self.bed, &here.laid.outer);
+        let Some(line) = here.line() else { return HERE };
+        let by_trim = bed.rate(line, here.laid.length, station, half.trim) + steepest(outline);
+        let radius = outline.radius(station);
+        let to_end = (station - here.from).min(here.to - station);
+        let tilting = if to_end < radius { bed.tilting(line, station, radius) } else { 0.0 };
+        let off = bed.off(&line.at(station).point) + outline.unround() + tilting;
+        let by_roll = off + by_trim * half.trim + 0.05;
+        // Where the cut moves past this place, the end that is then nearest lies as much further off at most.
+        let cut = self.cut_rates(here, line, 2.0 * station > here.from + here.to);
+        let cut_away = to_end < half.trim * cut.trim + half.roll * cut.roll;
+        let more = if cut_away { cut } else { HERE };
+        Placing { trim: by_trim + more.trim, roll: by_roll + more.roll }
+    }
+
+    /// How fast a cut moves along its stay: by what the stay leans more, times the radii that meet there.
+    fn cut_rates(&self, here: &Here, line: &Centreline, rear: bool) -> Placing {
+        let [front_cutter, rear_cutter] = &self.cutters;
+        let [front, back] = &here.cuts;
+        let (cutter, tips) = if rear { (rear_cutter, back) } else { (front_cutter, front) };
+        let Some((axis, radius)) = cutter else { return HERE };
+        let sin = line.tangent(tips.on).angle_to(axis).sin().max(0.1);
+        let far = 1.25 * (radius + here.laid.outer.radius(tips.on)) / (sin * sin);
+        let aslant = |station: f64| self.bed.tilting(line, station, 1.0);
+        let turns = (aslant(0.0) + aslant(here.laid.length)) / self.bed.span;
+        Placing { trim: far * turns, roll: far * aslant(tips.on) }
+    }
+
     /// What a look's room is sure to.
     pub(super) fn sure(&self) -> f64 {
         if self.side.tube.ovals.list.is_empty() { SURE.0 } else { SURE.1 }
     }
 
-    fn cuts(&self, line: &Centreline, placing: &Placing, front: &Cut, rear: &Cut) -> f64 {
-        let raw = (-placing.trim, self.side.tube.length.mm() - placing.trim);
-        let first = line.arcs().next().map_or(f64::INFINITY, |arc| arc.from);
-        let last = line.arcs().last().map_or(f64::NEG_INFINITY, |arc| arc.to);
-        let rooms = [front.low - raw.0, first - front.high, rear.low - last, raw.1 - rear.high];
+    /// By how much both cuts lie on the raw tube and off its bends.
+    fn cuts(&self, here: &Here) -> f64 {
+        let [front, rear] = &here.cuts;
+        let raw = here.laid.raw;
+        let rooms = [front.extent.0 - raw.0, front.clear, rear.clear, raw.1 - rear.extent.1];
         rooms.into_iter().fold(f64::INFINITY, f64::min)
     }
+}
 
-    /// A bound on where a cut lies: a tube of radius `r` that meets a cutter of radius `R` at the angle θ has all of its
-    /// edge between `r cot θ` outside the nearest place of the two axes and `(R + r cos θ)/sin θ` inside.
-    fn cut(&self, which: Which, axis: &Line, reference: f64, outline: &Outline) -> Cut {
-        let (place, way) = if which == Which::Front { (0, 1.0) } else { (1, -1.0) };
-        let plain = Cut { low: reference, end: reference, high: reference };
-        let Some(member) = self.members.get(place).and_then(Option::as_ref) else {
-            let End::Slot(slot) = &self.side.rear_end else { return plain };
-            let mouth = reference + slot.overhang.mm();
-            return if which == Which::Rear {
-                Cut { low: mouth - slot.depth.mm(), end: mouth, high: mouth }
-            } else {
-                plain
-            };
-        };
-        let Nearest::Skew { station, distance, .. } = axis.nearest(&member.cut.axis) else { return plain };
-        let (sin, cos) = axis.angle_to(&member.cut.axis).sin_cos();
-        let (r, big) = (outline.radius(reference), member.cut.radius);
-        let middle = station + way * (big * big - distance * distance).max(0.0).sqrt() / sin;
-        let (outside, inside) = (station - way * r * cos / sin, station + way * (big + r * cos) / sin);
-        Cut { low: outside.min(inside), end: middle, high: outside.max(inside) }
+impl Here {
+    fn line(&self) -> Option<&Centreline> {
+        self.laid.bent.as_ref().map(|bent| &bent.line)
     }
+
+    /// The nearest place to a neighbour. The other stay sees this one as the hull of balls.
+    fn closest(&self, beside: &Beside<f64>, sure: f64, ceiling: f64) -> Option<Closest> {
+        let outline = &self.laid.outer;
+        let pipe = Pipe { line: self.line()?, outline, from: self.from, to: self.to };
+        if beside.to != Neighbour::Other {
+            return gap_below(&pipe, &beside.body, sure, ceiling);
+        }
+        let seen = outline.is_oval().then(|| seen_across(pipe.line, outline, self.laid.hand.sign()));
+        let outline = seen.as_ref().unwrap_or(outline);
+        ball_gap_below(&Pipe { outline, ..pipe }, &beside.body, sure, ceiling)
+    }
+}
+
+/// What a stay has beside it on all `sides`, the other stay and the posts among it.
+fn all_beside(
+    axes: &Axes<f64>,
+    job: &Job,
+    pair: PairName,
+    laid: &Laid<f64>,
+    sides: &[Hand],
+) -> Vec<Beside<f64>> {
+    let all = all_about(job);
+    let mut about: Vec<Beside<f64>> = Vec::new();
+    for hand in sides {
+        // What both sides have is alike on both.
+        let more = beside(axes, job, &all, (pair, *hand), laid.hand);
+        let new = more.into_iter().filter(|beside| about.iter().all(|known| known.to != beside.to));
+        about.extend(new.collect::<Vec<_>>());
+    }
+    about.extend(columns(job, &all, &laid.clamp));
+    about.push(Beside { to: Neighbour::Other, limit: all.limits.other, body: beyond_centre(laid.hand) });
+    about
 }
 
 /// The steepest taper, radius by station.
