@@ -215,9 +215,23 @@ fn a_cut_past_the_end_of_the_raw_tube_is_named() {
 
 #[test]
 fn tubes_that_run_into_each_other_are_named() {
-    let plan = planned(&[("seatstays.right.front.half_spacing_mm", json!(5))]);
+    let plan = planned(&[("seatstays.right.front.half_spacing_mm", json!(0.5))]);
     assert!(plan["pairs"]["seatstays"]["room_between_mm"].as_f64().unwrap() < 0.0);
     check(&plan, "seatstays", &["stays_collide", "slide_out_of_range"]);
+    assert!(message(&plan, "seatstays", "stays_collide").starts_with("the right and the left tube run"));
+}
+
+#[test]
+fn tubes_that_would_meet_only_where_they_are_coped_away_are_told_apart() {
+    let plan = planned(&[("seatstays.right.front.half_spacing_mm", json!(4.5))]);
+    check(&plan, "seatstays", &["stays_collide", "slide_out_of_range"]);
+    assert!(message(&plan, "seatstays", "stays_collide").starts_with("with ends that were not coped"));
+    // By hand: at its short point the stay, 12.7 mm thick, is whole all round and clear of the middle plane.
+    let stay = &plan["pairs"]["seatstays"]["right"];
+    let figure = |value: &Value| value.as_f64().unwrap();
+    let splay = figure(&stay["splay_deg"]).to_radians();
+    let y = 4.5 + splay.sin() * figure(&stay["front"]["short_point_mm"]);
+    assert!(y > 6.35 * splay.cos(), "{y}");
 }
 
 #[test]

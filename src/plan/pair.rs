@@ -6,7 +6,7 @@ use super::cut::Which;
 use super::lay::Laid;
 use super::notices::{Notices, mm};
 use super::posts::{Both, posts};
-use super::result::{Pair, Stay, Warning};
+use super::result::{Cut, Pair, Stay, Warning};
 use super::stay::{Spans, stay};
 use super::warn::Code;
 use crate::geometry::{Pipe, Spindle, gap_between, room};
@@ -31,8 +31,10 @@ pub(super) fn pair<T: Real>(
     let [right_laid, left_laid] = laid;
     let both = Both { laid: [right_laid, left_laid], cut: [&right, &left], one_plane };
     let posts = posts(&job.fixture.posts, &both, &mut notices);
-    let room_between = room_between(&both);
-    collision_warning(room_between, &mut notices);
+    let room_between = room_between(&both, Cut::long_point);
+    if room_between.mm().value() < 0.0 {
+        collision_warning(room_between, &both, &mut notices);
+    }
     range_warnings(&right, &left, one_plane, &job.fixture.bench, &mut notices);
     let saw = |which| if one_plane { shared_depth(&right_spans, &left_spans, which) } else { None };
     Pair {
@@ -56,12 +58,18 @@ fn apart_warning(name: PairName, notices: &mut Notices<'_>) {
     notices.warn(Code::SidesApart, message);
 }
 
-fn collision_warning<T: Real>(room_between: Length<T>, notices: &mut Notices<'_>) {
-    if room_between.mm().value() < 0.0 {
-        let depth = mm(Length::from_mm(-room_between.mm()));
-        let message = format!("the right and the left tube run {depth} mm into each other");
-        notices.warn(Code::StaysCollide, message);
-    }
+/// Between a long and a short point a cope has taken part of the tube away: what meets only there need not.
+fn collision_warning<T: Real>(room: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) {
+    let depth = mm(Length::from_mm(-room.mm()));
+    let message = if room_between(both, Cut::short_point).mm().value() < 0.0 {
+        format!("the right and the left tube run {depth} mm into each other")
+    } else {
+        format!(
+            "with ends that were not coped the right and the left tube would run {depth} mm into each other: see what the copes \
+             leave there"
+        )
+    };
+    notices.warn(Code::StaysCollide, message);
 }
 
 /// Left and right lie in one plane when their rises and reaches agree.
@@ -88,9 +96,12 @@ fn shared_depth<T: Real>(right: &Spans<T>, left: &Spans<T>, which: Which) -> Opt
     Some(Length::from_mm(high - low))
 }
 
-fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
+/// Which point of a cut counts as the stay's end.
+type EndPoint<T> = fn(&Cut<T>) -> Option<Length<T>>;
+
+fn room_between<T: Real>(both: &Both<'_, T>, end: EndPoint<T>) -> Length<T> {
     let [right, left] = both.laid;
-    let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i));
+    let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i, end));
     if right.bent.is_some() || left.bent.is_some() {
         let [(right_line, right_seen), (left_line, left_seen)] = both.laid.map(|laid| {
             let line = laid.line();
@@ -107,11 +118,11 @@ fn room_between<T: Real>(both: &Both<'_, T>) -> Length<T> {
     Length::from_mm(room(&one, &other).unwrap_or(T::zero()))
 }
 
-/// What the two cuts leave of a stay, from long point to long point.
-fn kept<T: Real>(both: &Both<'_, T>, i: usize) -> (T, T) {
+/// What the two cuts leave of a stay, from its one end to the other.
+fn kept<T: Real>(both: &Both<'_, T>, i: usize, end: EndPoint<T>) -> (T, T) {
     let (Some(laid), Some(cut)) = (both.laid.get(i), both.cut.get(i)) else { return (T::zero(), T::zero()) };
-    let from = cut.front.long_point().map_or(T::zero(), Length::mm);
-    let to = cut.rear.long_point().map_or(laid.length, Length::mm);
+    let from = end(&cut.front).map_or(T::zero(), Length::mm);
+    let to = end(&cut.rear).map_or(laid.length, Length::mm);
     // Cuts that overlap leave no stay; its axis still says how near the tubes come.
     if from.value() < to.value() { (from, to) } else { (T::zero(), laid.length) }
 }
