@@ -236,7 +236,7 @@ mod tests {
     }
 
     #[test]
-    fn four_thousand_other_places_leave_no_more_room() {
+    fn ten_thousand_other_places_leave_no_more_room() {
         for bends in tables() {
             let job = job(&bends, Find::Both);
             let axes = Axes::new(&job.frame);
@@ -246,7 +246,7 @@ mod tests {
             assert!(found.within < 0.25, "{found:?}");
             let (low, high) = trial.trims();
             let mut could = 0;
-            for (across, up) in places(4000) {
+            for (across, up) in places(10_000) {
                 let placing = Placing { trim: low + (high - low) * across, roll: PI * (2.0 * up - 1.0) };
                 let looked = trial.look(&placing, &HERE, found.spare);
                 if looked.cuts >= 0.0 {
@@ -254,7 +254,7 @@ mod tests {
                     assert!(looked.spare <= found.spare + found.within, "{placing:?} {looked:?} {found:?}");
                 }
             }
-            assert!(could > 200, "{could} places had room for their cuts");
+            assert!(could > 500, "{could} places had room for their cuts");
         }
     }
 
