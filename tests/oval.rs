@@ -18,6 +18,7 @@ use staywright::plan::room::{Neighbour, rooms};
 use staywright::plan::{Cut, plan};
 use staywright::quantity::{Angle, Length};
 use staywright::trade::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings};
+use support::pressed::{polar, radius};
 
 fn mm(value: f64) -> Length {
     Length::from_mm(value)
@@ -40,12 +41,6 @@ fn oval_throughout(half: f64, size: (f64, f64), roll: f64) -> Job {
     (stay.tube.od_front, stay.tube.od_rear) = (mm(20.0), mm(20.0));
     stay.tube.ovals = ovals(&[press(-150.0, 700.0, 10.0, size, roll)]);
     job
-}
-
-/// Radius of an ellipse of that width and height in a direction from its width.
-fn radius((width, height): (f64, f64), angle: f64) -> f64 {
-    let (a, b) = (width / 2.0, height / 2.0);
-    a * b / (b * angle.cos()).hypot(a * angle.sin())
 }
 
 #[test]
@@ -198,27 +193,6 @@ fn generated() -> impl Strategy<Value = Job> {
     })
 }
 
-/// The tube's own figures at a place of the raw tube: half width, half height and roll of the oval that is there or nearest, as
-/// far as it has grown.
-fn polar(job: &Job, raw: f64, angle: f64) -> f64 {
-    let tube = &job.chainstays.right.tube;
-    let round = |raw: f64| {
-        let (start, end) = (tube.taper_start.mm(), tube.taper_end.mm());
-        let share = ((raw - start) / (end - start)).clamp(0.0, 1.0);
-        0.5 * (tube.od_front.mm() + share * (tube.od_rear.mm() - tube.od_front.mm()))
-    };
-    for oval in tube.ovals.list.iter() {
-        let (from, to, blend) = (oval.from.mm(), oval.to.mm(), oval.blend.mm());
-        let there = radius((oval.width.mm(), oval.height.mm()), angle - oval.roll.radians());
-        if raw > from - blend && raw < to + blend {
-            let share = ((raw - from + blend) / blend).min((to + blend - raw) / blend).min(1.0);
-            let edge = if raw < from { from - blend } else { to + blend };
-            return round(edge) + share * (there - round(edge));
-        }
-    }
-    round(raw)
-}
-
 /// No sampled point of an oval and bent stay comes nearer to tyre, ring or rotor than the gap found, and some come as near.
 #[test]
 fn gaps_of_ovals_are_those_of_dense_samples() {
@@ -252,7 +226,7 @@ fn gaps_of_ovals_are_those_of_dense_samples() {
                 if s >= ends.0 {
                     points.extend((0..240).map(|i| {
                         let angle = f64::from(i) * std::f64::consts::TAU / 240.0;
-                        let r = polar(&job, s + trim, angle);
+                        let r = polar(&job.chainstays.right.tube, s + trim, angle);
                         point + (mark * angle.cos() + height * angle.sin()) * r
                     }));
                 }

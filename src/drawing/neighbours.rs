@@ -52,6 +52,8 @@ fn shape(body: &Body, view: &View) -> Option<Shape> {
             let block = ConvexBlock { middle: block.middle, halves: [along * a, out * b, across * c] };
             Some(Shape::Path { points: block_outline(&block, view), closed: true })
         }
+        // It fills the sheet or none of it.
+        Body::Half(_) => None,
     }
 }
 

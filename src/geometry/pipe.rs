@@ -1,9 +1,10 @@
 //! A round body about a centreline, and its least distance from a solid.
 
 use super::circle::valley;
+use super::parts::Part;
 use super::section::{Section, Touch};
 use super::solid::Solid;
-use super::{Centreline, Outline, Oval, Piece, Stretch};
+use super::{Centreline, Outline};
 use crate::quantity::Real;
 use nalgebra::Point3;
 
@@ -11,7 +12,10 @@ use nalgebra::Point3;
 pub const SURE: f64 = 1e-6;
 
 /// The same where the nearest place is on an oval or at an end.
-const OVAL_SURE: f64 = 0.01;
+pub(super) const OVAL_SURE: f64 = 0.01;
+
+/// A place so near the end of its part lies at it, mm.
+const BORDER: f64 = 1e-6;
 
 /// Halvings of an interval, at most. A stretch of metres is then shorter than rounding.
 pub(super) const ROUNDS: usize = 50;
@@ -31,86 +35,6 @@ pub struct Pipe<'a, T: nalgebra::Scalar = f64> {
     pub from: T,
     /// Last station.
     pub to: T,
-}
-
-/// One part of a pipe: no joint of the centreline and no knot of the outline within.
-#[derive(Clone, Copy)]
-pub(super) struct Part<T: nalgebra::Scalar> {
-    pub(super) from: T,
-    pub(super) to: T,
-    pub(super) stretch: Stretch<T>,
-    /// Radius of the ball at station 0, and what it gains by station.
-    pub(super) ball: T,
-    pub(super) slope: T,
-    /// Its section where that is oval.
-    pub(super) section: Option<Section<T>>,
-}
-
-impl<T: Real> Part<T> {
-    /// The part before, between and after two stations, the outer ones as sections.
-    fn split_at(&self, (first, last): (T, T)) -> impl Iterator<Item = Self> + use<T> {
-        let lean = (T::one() - self.slope * self.slope).sqrt();
-        let whole = *self;
-        let part = move |from: T, to: T, flat: bool| {
-            let (from, to) = (larger(whole.from, from), smaller(whole.to, to));
-            // The balls of a cone are a little smaller than its sections.
-            let radius = |station: T| whole.radius(station) / lean;
-            let section = Section::flat(Oval::round(radius(from), radius(to)), from, to);
-            let section = if flat { whole.section.or(Some(section)) } else { whole.section };
-            (from.value() < to.value()).then_some(Self { from, to, section, ..whole })
-        };
-        // In a pipe shorter than it is thick the two zones meet.
-        let (first, last) = if first.value() < last.value() {
-            (first, last)
-        } else {
-            let middle = (first + last) * T::of(0.5);
-            (middle, middle)
-        };
-        let endless = T::of(f64::INFINITY);
-        [part(-endless, first, true), part(first, last, false), part(last, endless, true)]
-            .into_iter()
-            .flatten()
-    }
-
-    pub(super) fn radius(&self, station: T) -> T {
-        self.ball + self.slope * station
-    }
-}
-
-fn larger<T: Real>(a: T, b: T) -> T {
-    if b.value() > a.value() { b } else { a }
-}
-
-fn smaller<T: Real>(a: T, b: T) -> T {
-    if b.value() < a.value() { b } else { a }
-}
-
-impl<T: Real> Pipe<'_, T> {
-    pub(super) fn parts(&self) -> Vec<Part<T>> {
-        let pieces = self.outline.pieces();
-        let all = self.line.stretches().iter();
-        all.flat_map(|stretch| pieces.iter().filter_map(|piece| self.part(stretch, piece))).collect()
-    }
-
-    /// The parts with flat ends: within its radius of an end a ball would reach beyond, so that there the sections count.
-    fn flat_parts(&self) -> Vec<Part<T>> {
-        let zones = (self.from + self.outline.radius(self.from), self.to - self.outline.radius(self.to));
-        self.parts().iter().flat_map(|part| part.split_at(zones)).collect()
-    }
-
-    fn part(&self, stretch: &Stretch<T>, piece: &Piece<T>) -> Option<Part<T>> {
-        let from = larger(self.from, larger(stretch.from, piece.from));
-        let to = smaller(self.to, smaller(stretch.to, piece.to));
-        let lean = (T::one() + piece.slope * piece.slope).sqrt();
-        (from.value() < to.value()).then(|| Part {
-            from,
-            to,
-            stretch: *stretch,
-            ball: piece.at_zero / lean,
-            slope: piece.slope / lean,
-            section: Section::of(piece),
-        })
-    }
 }
 
 /// The least distance between a pipe and something else, with the two points that it lies between.
@@ -151,20 +75,21 @@ impl<P> Best<P> {
 }
 
 /// An interval of stations on one part.
-struct Span<'a, T: nalgebra::Scalar> {
+#[derive(Clone, Copy)]
+pub(super) struct Span<'a, T: nalgebra::Scalar> {
     place: usize,
-    part: &'a Part<T>,
-    middle: f64,
-    half: f64,
+    pub(super) part: &'a Part<T>,
+    pub(super) middle: f64,
+    pub(super) half: f64,
 }
 
 impl<'a, T: Real> Span<'a, T> {
-    fn whole((place, part): (usize, &'a Part<T>)) -> Self {
+    pub(super) fn whole((place, part): (usize, &'a Part<T>)) -> Self {
         let (from, to) = (part.from.value(), part.to.value());
         Self { place, part, middle: 0.5 * (from + to), half: 0.5 * (to - from) }
     }
 
-    fn halves(&self) -> [Self; 2] {
+    pub(super) fn halves(&self) -> [Self; 2] {
         let half = 0.5 * self.half;
         [-half, half].map(|way| Self { middle: self.middle + way, half, ..*self })
     }
@@ -172,29 +97,41 @@ impl<'a, T: Real> Span<'a, T> {
     /// Offers the distance at the middle; gives the floor under all distances in the interval. Nobody asks for those that are
     /// `enough`.
     fn look(&self, solid: &impl Solid<T>, best: &mut Best<(usize, T)>, enough: f64) -> f64 {
-        let (part, half, station) = (self.part, self.half, T::of(self.middle));
-        if let Some(section) = &part.section {
-            // One distance settles most intervals; going round the section costs dozens.
-            let below = section.below(&part.stretch, solid, station, half);
+        // One distance settles most intervals; going round a section costs dozens.
+        if self.part.section.is_some() {
+            let below = self.below(solid);
             if below >= enough {
                 return below;
             }
-            let (room, floor) = section.floor(&part.stretch, solid, station, half);
-            best.offer(room, || (self.place, station));
-            return floor;
+        }
+        let (room, floor) = self.floor(solid);
+        best.offer(room, || (self.place, T::of(self.middle)));
+        floor
+    }
+
+    /// A floor under all distances in the interval from the solid's distance of one place alone.
+    pub(super) fn below(&self, solid: &impl Solid<T>) -> f64 {
+        let Some(section) = &self.part.section else { return self.floor(solid).1 };
+        section.below(&self.part.stretch, solid, T::of(self.middle), self.half)
+    }
+
+    /// The distance at the middle, and a floor under all distances in the interval.
+    pub(super) fn floor(&self, solid: &impl Solid<T>) -> (f64, f64) {
+        let (part, half, station) = (self.part, self.half, T::of(self.middle));
+        if let Some(section) = &part.section {
+            return section.floor(&part.stretch, solid, station, half);
         }
         let here = part.stretch.at(station);
         let near = solid.near(&here.point);
         let room = (near.distance - part.radius(station)).value();
-        best.offer(room, || (self.place, station));
         let slope = part.slope.value();
         let by_length = room - (1.0 + slope.abs()) * half;
         if near.away.norm_squared().value() == 0.0 {
-            return by_length;
+            return (room, by_length);
         }
         let steep = (near.away.dot(&here.tangent).value() - slope).abs();
         let dip = part.stretch.curvature() + solid.dip(&here.point, half);
-        by_length.max(room - steep * half - 0.5 * dip * half * half)
+        (room, by_length.max(room - steep * half - 0.5 * dip * half * half))
     }
 }
 
@@ -217,10 +154,10 @@ pub fn gap_below<T: Real>(
     ceiling: f64,
 ) -> Option<Closest<T>> {
     let parts = pipe.flat_parts();
-    let round: Vec<Part<T>> = parts.iter().map(|part| Part { section: None, ..*part }).collect();
+    let round: Vec<Part<T>> = parts.iter().map(Part::covered).collect();
     let (nearest, station, within) = search(&round, solid, (sure, ceiling), None)?;
-    // With balls as large as an oval's larger half, and beyond the flat ends, nothing is further than it is. Where the
-    // nearest place is neither, it is the nearest; where even so nothing is below the ceiling, that is all that was asked.
+    // Within balls that hold its sections nothing is further than it is. Where the nearest place is on none of these, it is
+    // the nearest; where even so nothing is below the ceiling, that is all that was asked.
     let part = parts.get(nearest)?;
     let least = room_at(round.get(nearest)?, solid, station).value();
     if part.section.is_none() || least >= ceiling {
@@ -228,7 +165,7 @@ pub fn gap_below<T: Real>(
     }
     let bounds = (sure.max(OVAL_SURE), ceiling);
     let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
-    let side = place(parts.get(nearest)?, solid, station, within);
+    let side = settled(&parts, place(parts.get(nearest)?, solid, station, within), solid);
     let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
     // A face reaches no further than the section about it.
     let hopeful = |(part, end): &(&Part<T>, T)| {
@@ -240,6 +177,20 @@ pub fn gap_below<T: Real>(
     Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
 }
 
+/// A place at the border of its part. The bottom of its valley may lie in the part beyond; where it does not, the place is
+/// the border itself, which moves with the tube.
+fn settled<T: Real>(parts: &[Part<T>], found: Closest<T>, solid: &impl Solid<T>) -> Closest<T> {
+    let on = |end: T| (end.value() - found.station.value()).abs() < BORDER;
+    let starts = parts.iter().filter(|part| on(part.from)).map(|part| (part, part.from, BORDER));
+    let ends = parts.iter().filter(|part| on(part.to)).map(|part| (part, part.to, -BORDER));
+    let borders: Vec<(&Part<T>, T, f64)> = starts.chain(ends).collect();
+    let at = |part: &Part<T>, station: T| place(part, solid, station, found.within);
+    let kept = borders.first().map_or(found, |(part, end, _)| at(part, *end));
+    let lower =
+        |a: Closest<T>, b: Closest<T>| if b.distance.value() < a.distance.value() - SURE { b } else { a };
+    borders.iter().map(|(part, end, into)| at(part, *end + T::of(*into))).fold(kept, lower)
+}
+
 /// [`gap_below`] where the pipe's ends count as rounded, and its section as round.
 pub fn ball_gap_below<T: Real>(
     pipe: &Pipe<'_, T>,
@@ -247,7 +198,7 @@ pub fn ball_gap_below<T: Real>(
     sure: f64,
     ceiling: f64,
 ) -> Option<Closest<T>> {
-    let parts: Vec<Part<T>> = pipe.parts().into_iter().map(|part| Part { section: None, ..part }).collect();
+    let parts: Vec<Part<T>> = pipe.parts().iter().map(Part::covered).collect();
     let (nearest, station, within) = search(&parts, solid, (sure, ceiling), None)?;
     Some(place(parts.get(nearest)?, solid, station, within))
 }
@@ -298,13 +249,13 @@ fn search<T: Real>(
 }
 
 /// The place near `station`, brought to the bottom of its valley.
-fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> Closest<T> {
+pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> Closest<T> {
     let (low, high) = (part.from.value(), part.to.value());
     let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
     let station = at_end.unwrap_or_else(|| {
         let around = |by: f64| (station.value() + by).max(low).min(high);
         // Where the floor is rough, the place is.
-        let reach = if part.section.is_some() { 2.0 } else { 0.1 };
+        let reach = if within > SURE { 2.0 } else { 0.1 };
         let bottom = valley(around(-reach), around(reach), |s| room_at(part, solid, T::of(s)).value());
         let (old, new) = (room_at(part, solid, station).value(), room_at(part, solid, T::of(bottom)).value());
         if new < old { T::of(bottom) } else { station }

@@ -1,6 +1,7 @@
 //! The least distance between two round bodies about centrelines.
 
-use super::pipe::{Best, MOST, Part, ROUNDS};
+use super::parts::Part;
+use super::pipe::{Best, MOST, ROUNDS};
 use super::room::{Cone, cones_apart};
 use super::{Closest, Line, Pipe, SURE};
 use crate::quantity::Real;

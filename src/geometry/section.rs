@@ -1,7 +1,7 @@
 //! An oval section of a pipe, as a solid sees it.
 
 use super::circle::{Node, narrowed};
-use super::{Frame, Near, Oval, Piece, Solid, Stretch};
+use super::{Frame, Line, Near, Oval, Piece, Rod, Solid, Stretch};
 use crate::quantity::Real;
 use nalgebra::{Point3, Vector3};
 use std::f64::consts::TAU;
@@ -167,6 +167,20 @@ impl<T: Real> Section<T> {
         // Where distance rises from the bottom of a valley all over the section, there is no other.
         let found = touch(round.valley());
         if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
+    }
+
+    /// The point of the full section at `station` nearest to a point.
+    pub(super) fn nearest_to(&self, marked: &Frame<T>, point: &Point3<T>, station: T) -> Point3<T> {
+        let out = point - marked.point;
+        let flat = out - marked.tangent * out.dot(&marked.tangent);
+        let (at_zero, slope) = self.towards(&flat, marked);
+        let radius = at_zero + slope * station;
+        if flat.norm_squared().value() <= (radius * radius).value() {
+            return marked.point + flat;
+        }
+        let axis = Line { point: *point, direction: marked.tangent };
+        let ball = Rod { axis, from: T::zero(), to: T::zero(), radius: T::zero() };
+        self.nearest(marked, &ball, station).point
     }
 
     /// The point nearest to a solid of the flat face that ends the body at `station`.

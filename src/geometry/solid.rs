@@ -189,6 +189,25 @@ impl<T: Real> Solid<T> for Rod<T> {
     }
 }
 
+/// All that lies on one side of a plane.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HalfSpace<T: nalgebra::Scalar = f64> {
+    /// A point of the plane.
+    pub edge: Point3<T>,
+    /// The way out of it, square to the plane, length 1.
+    pub out: Vector3<T>,
+}
+
+impl<T: Real> Solid<T> for HalfSpace<T> {
+    fn near(&self, point: &Point3<T>) -> Near<T> {
+        Near { distance: (point - self.edge).dot(&self.out), away: self.out }
+    }
+
+    fn dip(&self, _: &Point3<T>, _: f64) -> f64 {
+        0.0
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

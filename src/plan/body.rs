@@ -3,10 +3,14 @@
 use super::bed::Bed;
 use super::lay::surface_from;
 use super::result::Stay;
-use crate::geometry::{Centreline, Outline};
+use crate::geometry::{Centreline, Closest, HalfSpace, Outline, Pipe, gap, gap_between, sections_apart};
 use crate::quantity::Real;
 use crate::trade::Tube;
+use nalgebra::{Point3, Vector3};
 use std::borrow::Cow;
+
+/// Places of two stays that mirror each other to within this do, mm.
+const MIRRORED: f64 = 1e-9;
 
 /// A stay's middle line, straight or bent; stations count from the front reference point.
 pub fn stay_line<T: Real>(stay: &Stay<T>) -> Cow<'_, Centreline<T>> {
@@ -22,8 +26,54 @@ pub fn stay_surface<T: Real>(stay: &Stay<T>, tube: &Tube<T>) -> Outline<T> {
     surface_from(tube, trim.mm())
 }
 
+/// All that lies beyond the centre plane from a stay on the side `sign`. The mirror of a body is twice as far from it as this.
+pub(super) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
+    HalfSpace { edge: Point3::origin(), out: Vector3::y() * T::of(sign) }
+}
+
+/// Where two stays of a pair come nearest, as seen from the right one, and the station on the left one. Round tubes are the hulls
+/// of their balls, and may run into each other; with an oval stretch their sections and flat ends count.
+pub(super) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
+    if !right.outline.is_oval() && !left.outline.is_oval() {
+        return gap_between(right, left);
+    }
+    if mirrored(right, left) {
+        let (one, other) = (gap(right, &beyond_centre(1.0))?, gap(left, &beyond_centre(-1.0))?);
+        let distance = one.distance + other.distance;
+        return Some((
+            Closest { distance, there: other.here, within: one.within + other.within, ..one },
+            other.station,
+        ));
+    }
+    sections_apart(right, left).or_else(|| {
+        let seen =
+            [(right, 1.0), (left, -1.0)].map(|(pipe, sign)| seen_across(pipe.line, pipe.outline, sign));
+        let (closest, station) =
+            gap_between(&Pipe { outline: &seen[0], ..*right }, &Pipe { outline: &seen[1], ..*left })?;
+        // They run into each other: how deep is told by tubes that are round and as wide.
+        let distance = if closest.distance.value() > 0.0 { T::zero() } else { closest.distance };
+        Some((Closest { distance, ..closest }, station))
+    })
+}
+
+/// Whether a left stay is the mirror of the right one.
+fn mirrored<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> bool {
+    let same = |a: T, b: T| (a - b).value().abs() < MIRRORED;
+    let mirror = |station: T| {
+        let (a, b) = (right.line.at(station).point, left.line.at(station).point);
+        same(a.x, b.x) && same(a.y, -b.y) && same(a.z, b.z)
+    };
+    let joints =
+        right.line.stretches().iter().map(|stretch| stretch.from).filter(|from| from.value().is_finite());
+    let middle = (right.from + right.to) * T::of(0.5);
+    right.outline == left.outline
+        && same(right.from, left.from)
+        && same(right.to, left.to)
+        && joints.chain([right.from, middle, right.to]).all(mirror)
+}
+
 /// A stay's surface as the stay across the bicycle sees it: an oval counts as round, as wide as it is across where it lies.
-pub(super) fn seen_across<T: Real>(line: &Centreline<T>, surface: &Outline<T>, sign: f64) -> Outline<T> {
+fn seen_across<T: Real>(line: &Centreline<T>, surface: &Outline<T>, sign: f64) -> Outline<T> {
     surface.seen_along(|station| {
         let (mark, tangent) = (line.mark(station), line.at(station).tangent);
         (mark.y, tangent.cross(&mark).y * T::of(sign))

@@ -1,7 +1,7 @@
 //! One pair of stays.
 
 use super::axes::Axes;
-use super::body::seen_across;
+use super::body::stays_apart;
 use super::cut::Which;
 use super::lay::Laid;
 use super::notices::{Notices, mm};
@@ -9,7 +9,7 @@ use super::posts::{Both, posts};
 use super::result::{Cut, Pair, Stay, Warning};
 use super::stay::{Spans, stay};
 use super::warn::Code;
-use crate::geometry::{Pipe, Spindle, gap_between, room};
+use crate::geometry::{Pipe, Spindle, room};
 use crate::quantity::{Length, Real};
 use crate::trade::{Bench, Job, PairName};
 
@@ -102,20 +102,20 @@ type EndPoint<T> = fn(&Cut<T>) -> Option<Length<T>>;
 fn room_between<T: Real>(both: &Both<'_, T>, end: EndPoint<T>) -> Length<T> {
     let [right, left] = both.laid;
     let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i, end));
-    if right.bent.is_some() || left.bent.is_some() {
-        let [(right_line, right_seen), (left_line, left_seen)] = both.laid.map(|laid| {
-            let line = laid.line();
-            let outline = seen_across(&line, &laid.outer, laid.hand.sign());
-            (line, outline)
+    let straight = right.bent.is_none() && left.bent.is_none();
+    if straight && !right.outer.is_oval() && !left.outer.is_oval() {
+        let [one, other] = [(right, right_ends), (left, left_ends)].map(|(laid, (from, to))| Spindle {
+            axis: laid.axis,
+            outline: &laid.outer,
+            from,
+            to,
         });
-        let [one, other] = [(&right_seen, &right_line, right_ends), (&left_seen, &left_line, left_ends)]
-            .map(|(outline, line, (from, to))| Pipe { line, outline, from, to });
-        return Length::from_mm(gap_between(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance));
+        return Length::from_mm(room(&one, &other).unwrap_or(T::zero()));
     }
-    let [right_seen, left_seen] = both.laid.map(|laid| laid.above(laid.length * T::of(0.5)));
-    let [one, other] = [(right, &right_seen, right_ends), (left, &left_seen, left_ends)]
-        .map(|(laid, outline, (from, to))| Spindle { axis: laid.axis, outline, from, to });
-    Length::from_mm(room(&one, &other).unwrap_or(T::zero()))
+    let lines = both.laid.map(Laid::line);
+    let [one, other] = [(right, &lines[0], right_ends), (left, &lines[1], left_ends)]
+        .map(|(laid, line, (from, to))| Pipe { line, outline: &laid.outer, from, to });
+    Length::from_mm(stays_apart(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance))
 }
 
 /// What the two cuts leave of a stay, from its one end to the other.

@@ -9,7 +9,9 @@
     reason = "a test may fail"
 )]
 
+pub mod beside;
 pub mod full;
+pub mod pressed;
 
 use proptest::prelude::*;
 use serde_json::Value;

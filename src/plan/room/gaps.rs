@@ -1,11 +1,12 @@
 //! The room from each stay to its neighbours.
 
 use super::super::axes::Axes;
+use super::super::body::stays_apart;
 use super::super::result::{Plan, coordinates};
 use super::super::solve::plan;
 use super::neighbour::{Beside, Neighbour, beside, columns};
 use super::stand::Standing;
-use crate::geometry::{Closest, Line, Pipe, Rod, gap, gap_at, gap_between};
+use crate::geometry::{Closest, Line, Pipe, Rod, gap, gap_at, sections_apart};
 use crate::quantity::{Length, Real};
 use crate::trade::{Group, Hand, Job, PairName, Surroundings};
 use nalgebra::{Point3, Vector3};
@@ -124,9 +125,7 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
 
 /// Where two stays come nearest, as seen from the first, and the station on the second.
 pub(super) fn gap_across<T: Real>(one: &Standing<'_, T>, other: &Standing<'_, T>) -> Option<(Closest<T>, T)> {
-    let outlines = (one.across(), other.across());
-    let one = Pipe { outline: &outlines.0, ..one.pipe() };
-    gap_between(&one, &Pipe { outline: &outlines.1, ..other.pipe() })
+    stays_apart(&one.pipe(), &other.pipe())
 }
 
 /// A job file's text in, its rooms' JSON text out: `{"rooms": […]}`. A faulty job gives
@@ -138,26 +137,38 @@ pub fn rooms_json(text: &str) -> String {
     }
 }
 
+/// How thick a slice of a stay stands for one of its stations, mm.
+const SLICE: f64 = 1e-3;
+
 /// The room to one neighbour at each of `count` stations, 2 or more, spread evenly over a stay: `(station, room)`. Empty for a
 /// neighbour that the stay does not have.
 pub fn strip(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour, count: u16) -> Vec<(Length, Length)> {
     let standing = Standing::new(plan, pair, hand);
     let pipe = standing.pipe();
     let other = Standing::new(plan, pair, hand.other());
-    let (seen, others) = (standing.across(), other.across());
     let all = neighbours(plan, pair, hand);
     let found = all.iter().find(|beside| beside.to == to);
     let room = |station: f64| match (found, to) {
         (Some(beside), _) => gap_at(&pipe, &beside.body, station),
-        (None, Neighbour::Other) => {
-            let axis = Line { point: pipe.line.at(station).point, direction: Vector3::y() };
-            let ball = Rod { axis, from: 0.0, to: 0.0, radius: seen.radius(station) };
-            gap(&Pipe { outline: &others, ..other.pipe() }, &ball).map(|closest| closest.distance)
-        }
+        (None, Neighbour::Other) => room_across(&pipe, &other.pipe(), station),
         _ => None,
     };
     let last = count.max(2) - 1;
     let at = |i: u16| pipe.from + (pipe.to - pipe.from) * (f64::from(i) / f64::from(last));
     let stations = (0..=last).map(|i| at(i).min(pipe.to));
     stations.filter_map(|s| Some((Length::from_mm(s), Length::from_mm(room(s)?)))).collect()
+}
+
+/// The room from one station of a stay to the other stay.
+fn room_across(pipe: &Pipe<'_, f64>, other: &Pipe<'_, f64>, station: f64) -> Option<f64> {
+    let oval = pipe.outline.is_oval() || other.outline.is_oval();
+    let slice =
+        Pipe { from: station.min(pipe.to - SLICE), to: station.min(pipe.to - SLICE) + SLICE, ..*pipe };
+    let sliced = if oval { sections_apart(&slice, other) } else { None };
+    let ball = || {
+        let axis = Line { point: pipe.line.at(station).point, direction: Vector3::y() };
+        let radius = pipe.outline.radius(station);
+        gap(other, &Rod { axis, from: 0.0, to: 0.0, radius })
+    };
+    sliced.map(|(closest, _)| closest.distance).or_else(|| Some(ball()?.distance))
 }

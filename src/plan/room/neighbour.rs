@@ -3,7 +3,7 @@
 use super::super::axes::Axes;
 use super::super::clamp::ClampFrame;
 use super::wheel::{chain, disc, tip_diameter, towards, tyre};
-use crate::geometry::{Block, Line, Near, Solid, Turned};
+use crate::geometry::{Block, HalfSpace, Line, Near, Solid, Turned};
 use crate::quantity::{Length, Real};
 use crate::trade::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
 use nalgebra::{Point3, Vector3};
@@ -76,6 +76,8 @@ pub enum Body<T: nalgebra::Scalar = f64> {
     Turned(Turned<T>),
     /// A box.
     Block(Block<T>),
+    /// All beyond a plane.
+    Half(HalfSpace<T>),
 }
 
 impl<T: Real> Solid<T> for Body<T> {
@@ -83,6 +85,7 @@ impl<T: Real> Solid<T> for Body<T> {
         match self {
             Self::Turned(solid) => solid.near(point),
             Self::Block(solid) => solid.near(point),
+            Self::Half(solid) => solid.near(point),
         }
     }
 
@@ -90,6 +93,7 @@ impl<T: Real> Solid<T> for Body<T> {
         match self {
             Self::Turned(solid) => solid.dip(point, reach),
             Self::Block(solid) => solid.dip(point, reach),
+            Self::Half(solid) => solid.dip(point, reach),
         }
     }
 }

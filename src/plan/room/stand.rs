@@ -1,6 +1,6 @@
 //! A finished stay as a body with room about it.
 
-use super::super::body::{seen_across, stay_line, stay_surface};
+use super::super::body::{stay_line, stay_surface};
 use super::super::result::Plan;
 use super::super::tips::reach_of;
 use crate::geometry::{Centreline, Outline, Pipe};
@@ -14,7 +14,6 @@ pub(super) struct Standing<'a, T: Real> {
     outline: Outline<T>,
     from: T,
     to: T,
-    sign: f64,
 }
 
 impl<'a, T: Real> Standing<'a, T> {
@@ -23,12 +22,7 @@ impl<'a, T: Real> Standing<'a, T> {
         let tube = &plan.job.pair(pair).side(hand).tube;
         let (from, to) = reach_of([stay.front.long_point(), stay.rear.long_point()], stay.length);
         let (line, outline) = (stay_line(stay), stay_surface(stay, tube));
-        Self { line, outline, from, to, sign: hand.sign() }
-    }
-
-    /// The stay as the one across from it sees it: an oval counts as round, as wide as it is across the bicycle.
-    pub(super) fn across(&self) -> Outline<T> {
-        seen_across(&self.line, &self.outline, self.sign)
+        Self { line, outline, from, to }
     }
 
     pub(super) fn pipe(&self) -> Pipe<'_, T> {

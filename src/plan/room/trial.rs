@@ -2,18 +2,15 @@
 
 use super::super::axes::Axes;
 use super::super::bed::{Bed, Placing, entered};
-use super::super::body::seen_across;
+use super::super::body::beyond_centre;
 use super::super::cut::Which;
 use super::super::lay::Laid;
 use super::super::member::Round;
 use super::super::tips::{Tips, reach, tips};
 use super::gaps::all_about;
 use super::neighbour::{Beside, Body, Neighbour, beside, columns};
-use crate::geometry::{
-    Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, Turned, ball_gap_below, gap_below,
-};
+use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, ball_gap_below, gap_below};
 use crate::trade::{Hand, Job, PairName, Side};
-use nalgebra::{Point3, Vector3};
 
 /// No change of place.
 pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };
@@ -189,16 +186,14 @@ impl Here {
         self.laid.bent.as_ref().map(|bent| &bent.line)
     }
 
-    /// The nearest place to a neighbour. The other stay sees this one as the hull of balls.
+    /// The nearest place to a neighbour. The other stay sees a round tube as the hull of its balls.
     fn closest(&self, beside: &Beside<f64>, sure: f64, ceiling: f64) -> Option<Closest> {
         let outline = &self.laid.outer;
         let pipe = Pipe { line: self.line()?, outline, from: self.from, to: self.to };
-        if beside.to != Neighbour::Other {
-            return gap_below(&pipe, &beside.body, sure, ceiling);
+        if beside.to == Neighbour::Other && !outline.is_oval() {
+            return ball_gap_below(&pipe, &beside.body, sure, ceiling);
         }
-        let seen = outline.is_oval().then(|| seen_across(pipe.line, outline, self.laid.hand.sign()));
-        let outline = seen.as_ref().unwrap_or(outline);
-        ball_gap_below(&Pipe { outline, ..pipe }, &beside.body, sure, ceiling)
+        gap_below(&pipe, &beside.body, sure, ceiling)
     }
 }
 
@@ -219,18 +214,15 @@ fn all_beside(
         about.extend(new.collect::<Vec<_>>());
     }
     about.extend(columns(job, &all, &laid.clamp));
-    about.push(Beside { to: Neighbour::Other, limit: all.limits.other, body: beyond_centre(laid.hand) });
+    about.push(Beside {
+        to: Neighbour::Other,
+        limit: all.limits.other,
+        body: Body::Half(beyond_centre(laid.hand.sign())),
+    });
     about
 }
 
 /// The steepest taper, radius by station.
 fn steepest(outline: &Outline) -> f64 {
     outline.pieces().iter().map(|piece| piece.slope.abs()).fold(0.0, f64::max)
-}
-
-/// All that lies beyond the centre plane. The mirror of a body is twice as far from it as this.
-fn beyond_centre(hand: Hand) -> Body<f64> {
-    let axis = Line { point: Point3::origin(), direction: Vector3::y() * hand.sign() };
-    let endless = f64::INFINITY;
-    Body::Turned(Turned { axis, hole: 0.0, rim: endless, low: -endless, high: 0.0, rounding: 0.0 })
 }
