@@ -133,10 +133,11 @@ fn calipers_and_rooms_go_by_how_far_an_oval_reaches() {
     }
 }
 
-/// By hand: a stay that leaves the middle plane comes nearest to its mirror at its front end, where it counts as a ball as wide as
-/// the oval is across the bicycle there. A bend behind it turns the oval's sides from where they point at the stay's middle.
+/// By hand: a stay that leaves the middle plane comes nearest to its mirror with the edge of its front end, which reaches as far
+/// across the bicycle as its ellipse does there. A bend behind it turns the oval's sides from where they point at the stay's
+/// middle.
 #[test]
-fn towards_the_other_stay_an_oval_is_as_wide_as_it_is_where_it_is() {
+fn towards_the_other_stay_an_oval_end_reaches_as_far_as_its_ellipse() {
     let (half, width, height) = (28.0, 22.0, 14.0);
     for (rotation, roll) in [(-60.0, -60.0), (-90.0, -140.0), (150.0, 100.0), (30.0, -140.0)] {
         let mut job = oval_throughout(half, (20.0, 20.0), 0.0);
@@ -158,12 +159,12 @@ fn towards_the_other_stay_an_oval_is_as_wide_as_it_is_where_it_is() {
         let up = front.tangent.cross(&front.normal);
         let (sin, cos) = 13_f64.to_radians().sin_cos();
         let (wide, high) = (front.normal.y * cos + up.y * sin, up.y * cos - front.normal.y * sin);
-        let ball = (0.5 * width * wide).hypot(0.5 * height * high) / wide.hypot(high);
+        let reach = (0.5 * width * wide).hypot(0.5 * height * high);
         let all = rooms(&plan);
         let room = &all.iter().find(|room| room.pair == PairName::Chainstays).unwrap().gaps;
         let gap = room.iter().find(|gap| gap.to == Neighbour::Other).unwrap();
         assert!((gap.station.mm() - tip).abs() < 1e-9, "{gap:?}");
-        let expected = 2.0 * (half + tip * front.tangent.y - ball);
+        let expected = 2.0 * (half + tip * front.tangent.y - reach);
         assert!((gap.gap.mm() - expected).abs() < 1e-9, "{} {expected}", gap.gap.mm());
         assert!((plan.pairs.chainstays.room_between.mm() - expected).abs() < 1e-9);
     }

@@ -261,7 +261,7 @@ pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, 
         if new < old { T::of(bottom) } else { station }
     });
     if let Some(section) = &part.section {
-        let Touch { point: here, near, .. } = section.nearest(&part.stretch.marked(station), solid, station);
+        let Touch { point: here, near, .. } = section.settled(&part.stretch.marked(station), solid, station);
         return Closest { distance: near.distance, station, here, there: near.foot(&here), within };
     }
     let middle = part.stretch.at(station).point;

@@ -1,6 +1,6 @@
 //! An oval section of a pipe, as a solid sees it.
 
-use super::circle::{Node, narrowed};
+use super::circle::{Node, narrowed, valley};
 use super::{Frame, Line, Near, Oval, Piece, Rod, Solid, Stretch};
 use crate::quantity::Real;
 use nalgebra::{Point3, Vector3};
@@ -11,6 +11,9 @@ const SAMPLES: u8 = 12;
 
 /// Golden sections of a gap between samples: it shrinks to 2e-4 rad, and the distance at its bottom is exact to 1e-6 mm.
 const SECTIONS: usize = 16;
+
+/// No direction that has been narrowed so is further off than this, radians.
+const ROUGH: f64 = 1e-3;
 
 /// How much longer an ellipse's edge is than its larger half times the angle, and how much flatter a section between ellipse and
 /// circle is than the ellipse, at most: 1.36 and 1.22 for halves as unlike as 1 to 3, computed.
@@ -56,6 +59,8 @@ impl<F: Fn(f64) -> f64> Round<F> {
 
 /// The point of a section nearest to a solid.
 pub(super) struct Touch<T: nalgebra::Scalar> {
+    /// Its direction round the axis.
+    angle: f64,
     pub(super) point: Point3<T>,
     pub(super) near: Near<T>,
     /// At the square of the way from it the distance of the section's other points grows at least this fast; `None` where
@@ -95,7 +100,7 @@ impl<T: Real> Section<T> {
         half: f64,
     ) -> (f64, f64) {
         let marked = stretch.marked(station);
-        let Touch { point, near, rise } = self.nearest(&marked, solid, station);
+        let Touch { point, near, rise, .. } = self.nearest(&marked, solid, station);
         let (room, curvature) = (near.distance.value(), stretch.curvature());
         let (widest, change) = (self.oval.widest(), self.oval.steepest(self.from, self.to));
         let by_length = room - (1.0 + curvature * widest + change) * half;
@@ -144,29 +149,38 @@ impl<T: Real> Section<T> {
         self.oval.generator(Node::at(angle), self.from, self.to)
     }
 
+    /// The point of the section at `station` in a direction round the axis.
+    fn point(&self, marked: &Frame<T>, angle: f64, station: T) -> Point3<T> {
+        let node = Node::at(angle);
+        let (at_zero, slope) = self.oval.generator(node, self.from, self.to);
+        let out = marked.normal * T::of(node.cos) + marked.side * T::of(node.sin);
+        marked.point + out * (at_zero + slope * station)
+    }
+
+    fn touch(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T, angle: f64) -> Touch<T> {
+        let point = self.point(marked, angle, station);
+        let near = solid.near(&point);
+        let dip = solid.dip(&point, 2.0 * self.oval.widest());
+        let rise = self.rise(&(point - marked.point), &near.away, marked, dip);
+        Touch { angle, point, near, rise }
+    }
+
     /// The point of the section at `station` that comes nearest to a solid. `marked` is the line's place there.
     pub(super) fn nearest(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
-        let point = |angle: f64| {
-            let node = Node::at(angle);
-            let (at_zero, slope) = self.oval.generator(node, self.from, self.to);
-            let out = marked.normal * T::of(node.cos) + marked.side * T::of(node.sin);
-            marked.point + out * (at_zero + slope * station)
-        };
-        let round = Round::new(|angle: f64| solid.near(&point(angle)).distance.value());
-        let touch = |angle: f64| {
-            let point = point(angle);
-            let near = solid.near(&point);
-            let rise = self.rise(
-                &(point - marked.point),
-                &near.away,
-                marked,
-                solid.dip(&point, 2.0 * self.oval.widest()),
-            );
-            Touch { point, near, rise }
-        };
+        let round = Round::new(|angle: f64| solid.near(&self.point(marked, angle, station)).distance.value());
         // Where distance rises from the bottom of a valley all over the section, there is no other.
-        let found = touch(round.valley());
-        if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
+        let found = self.touch(marked, solid, station, round.valley());
+        if found.rise.is_some() {
+            return found;
+        }
+        self.touch(marked, solid, station, round.lowest(LEAN * self.oval.widest()))
+    }
+
+    /// The same to rounding.
+    pub(super) fn settled(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
+        let rough = self.nearest(marked, solid, station).angle;
+        let distance = |angle: f64| solid.near(&self.point(marked, angle, station)).distance.value();
+        self.touch(marked, solid, station, valley(rough - ROUGH, rough + ROUGH, distance))
     }
 
     /// The point of the full section at `station` nearest to a point.
