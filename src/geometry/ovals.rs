@@ -1,7 +1,7 @@
 //! The least distance between two bodies about centrelines by their true sections and flat ends.
 
 use super::parts::Part;
-use super::pipe::{Best, MOST, OVAL_SURE, ROUNDS, Span, place};
+use super::pipe::{Best, MOST, OVAL_SURE, Span, place};
 use super::solid::{HalfSpace, Rod};
 use super::{Closest, Line, Pipe};
 use crate::quantity::Real;
@@ -17,8 +17,8 @@ const TURNS: usize = 4;
 /// The same where the nearest place is brought to its bottom, each turn of which goes along both bodies.
 const LAST_TURNS: usize = 8;
 
-/// Two stretches whose middle sections are near each other.
-type Near<'a, T> = (Span<'a, T>, Span<'a, T>);
+/// A turn that brings no more than this is the last.
+const SETTLED: f64 = 1e-6;
 
 /// A stretch of stations on each body.
 struct Pairing<'a, T: nalgebra::Scalar>(Span<'a, T>, Span<'a, T>);
@@ -33,25 +33,24 @@ impl<'a, T: Real> Pairing<'a, T> {
         }
     }
 
-    /// Offers the distance of the two middle sections; gives the floor under all distances of the two stretches. Nobody asks
-    /// for those that are no nearer than the best.
+    /// A floor under all distances of the two stretches from the planes through their middles, which costs little.
+    fn below(&self) -> f64 {
+        let [a, b] = [&self.0, &self.1].map(middle);
+        self.between((&a, &b), |span, plane| span.below(plane))
+    }
+
+    /// The distance of the two middle sections, and the floor under all distances of the two stretches.
     ///
     /// Bodies are no nearer than two parallel planes between them. Through the nearest points of the middle sections these lie
     /// as far apart as the sections do, and by how much the stretches reach over them falls with the square of their length.
-    fn look(&self, best: &mut Best<Near<'a, T>>) -> f64 {
+    fn look(&self) -> (f64, f64) {
         let Self(one, other) = self;
-        let [a, b] = [one, other].map(|span| span.part.stretch.at(T::of(span.middle)).point);
-        let below = self.between((&a, &b), |span, plane| span.below(plane));
-        if below >= best.least - OVAL_SURE {
-            return below;
-        }
-        let (mut here, mut there) = (a, b);
+        let (mut here, mut there) = (middle(one), middle(other));
         for _ in 0..TURNS {
             here = nearest(one, &there);
             there = nearest(other, &here);
         }
-        best.offer((here - there).norm().value(), || (*one, *other));
-        below.max(self.between((&here, &there), |span, plane| span.floor(plane).1))
+        ((here - there).norm().value(), self.between((&here, &there), |span, plane| span.floor(plane).1))
     }
 
     /// How far planes through two points, square to the way from one to the other, keep the stretches apart.
@@ -69,6 +68,10 @@ impl<'a, T: Real> Pairing<'a, T> {
         let (behind, before) = (HalfSpace { edge: *there, out }, HalfSpace { edge: *here, out: -out });
         floor(&self.0, &behind) + floor(&self.1, &before) - distance.value()
     }
+}
+
+fn middle<T: Real>(span: &Span<'_, T>) -> Point3<T> {
+    span.part.stretch.at(T::of(span.middle)).point
 }
 
 /// The point of the ball or of the full section at a span's middle that is nearest to a point.
@@ -90,33 +93,40 @@ fn nearest<T: Real>(span: &Span<'_, T>, point: &Point3<T>) -> Point3<T> {
 /// it takes their ends as flat and their sections as they are, and says nothing of how deep they run into each other: `None` where they
 /// touch, and for a pipe without length.
 ///
-/// Branch and bound over pairs of stretches, each with the planes that keep its two apart.
+/// Branch and bound over pairs of stretches, each with the planes that keep its two apart, the lowest first.
 pub fn sections_apart<T: Real>(a: &Pipe<'_, T>, b: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
     let (ones, others) = (a.flat_parts(), b.flat_parts());
-    let mut open: Vec<Pairing<'_, T>> = Vec::with_capacity(ones.len() * others.len());
+    let mut open: Vec<(f64, Pairing<'_, T>)> = Vec::with_capacity(ones.len() * others.len());
     for one in ones.iter().enumerate().map(Span::whole) {
-        open.extend(others.iter().enumerate().map(|other| Pairing(one, Span::whole(other))));
+        let pairs = others.iter().enumerate().map(|other| Pairing(one, Span::whole(other)));
+        open.extend(pairs.map(|pairing| (pairing.below(), pairing)));
     }
     let mut best = Best { least: f64::INFINITY, found: None };
     let mut within = OVAL_SURE;
-    for round in 1..=ROUNDS {
-        let floors: Vec<f64> = open.iter().map(|pairing| pairing.look(&mut best)).collect();
+    for look in 1.. {
+        let Some(lowest) = lowest(&open) else { break };
+        let (floor, pairing) = open.swap_remove(lowest);
+        if floor >= best.least - OVAL_SURE {
+            break;
+        }
+        if look > MOST {
+            within = best.least - floor;
+            break;
+        }
+        let (apart, planes) = pairing.look();
+        best.offer(apart, || (pairing.0, pairing.1));
         if best.least <= TOUCHES {
             return None;
         }
-        let lowest = floors.iter().copied().fold(f64::INFINITY, f64::min);
-        let hopeful = open.into_iter().zip(floors).filter(|(_, floor)| *floor < best.least - OVAL_SURE);
-        open = hopeful.flat_map(|(pairing, _)| pairing.halves()).collect();
-        if open.is_empty() {
-            break;
-        }
-        if round == ROUNDS || open.len() > MOST {
-            within = best.least - lowest;
-            break;
-        }
+        let floor = floor.max(planes);
+        open.extend(pairing.halves().map(|half| (floor.max(half.below()), half)));
     }
     let (one, other) = best.found?;
     Some(settled(&one, &other, within))
+}
+
+fn lowest<P>(open: &[(f64, P)]) -> Option<usize> {
+    open.iter().enumerate().min_by(|a, b| a.1.0.total_cmp(&b.1.0)).map(|(at, _)| at)
 }
 
 /// The nearest place of two spans, brought to the bottom of its valley.
@@ -133,12 +143,17 @@ fn settled<T: Real>(one: &Span<'_, T>, other: &Span<'_, T>, within: f64) -> (Clo
     let (mut s, mut t) = (T::of(one.middle), T::of(other.middle));
     let (mut here, mut there) =
         (nearest(one, &other.part.stretch.at(t).point), other.part.stretch.at(t).point);
+    let mut apart = f64::INFINITY;
     for _ in 0..LAST_TURNS {
         if let Some(found) = on(one.part, s, there) {
             (s, here) = (found.station, found.here);
         }
         if let Some(found) = on(other.part, t, here) {
             (t, there) = (found.station, found.here);
+        }
+        let before = std::mem::replace(&mut apart, (here - there).norm().value());
+        if before - apart < SETTLED {
+            break;
         }
     }
     (Closest { distance: (here - there).norm(), station: s, here, there, within }, t)

@@ -165,7 +165,7 @@ pub fn gap_below<T: Real>(
     }
     let bounds = (sure.max(OVAL_SURE), ceiling);
     let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
-    let side = settled(&parts, place(parts.get(nearest)?, solid, station, within), solid);
+    let side = settled(&parts, (nearest, station), solid, within)?;
     let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
     // A face reaches no further than the section about it.
     let hopeful = |(part, end): &(&Part<T>, T)| {
@@ -177,18 +177,27 @@ pub fn gap_below<T: Real>(
     Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
 }
 
-/// A place at the border of its part. The bottom of its valley may lie in the part beyond; where it does not, the place is
-/// the border itself, which moves with the tube.
-fn settled<T: Real>(parts: &[Part<T>], found: Closest<T>, solid: &impl Solid<T>) -> Closest<T> {
+/// The bottom of the valley about a place of one part. Where that is the part's border, it may lie in the part beyond; where it
+/// does not, the place is the border itself, which moves with the tube.
+fn settled<T: Real>(
+    parts: &[Part<T>],
+    (nearest, station): (usize, T),
+    solid: &impl Solid<T>,
+    within: f64,
+) -> Option<Closest<T>> {
+    let own = parts.get(nearest)?;
+    let found = place(own, solid, station, within);
     let on = |end: T| (end.value() - found.station.value()).abs() < BORDER;
-    let starts = parts.iter().filter(|part| on(part.from)).map(|part| (part, part.from, BORDER));
-    let ends = parts.iter().filter(|part| on(part.to)).map(|part| (part, part.to, -BORDER));
-    let borders: Vec<(&Part<T>, T, f64)> = starts.chain(ends).collect();
-    let at = |part: &Part<T>, station: T| place(part, solid, station, found.within);
-    let kept = borders.first().map_or(found, |(part, end, _)| at(part, *end));
+    let Some(border) = [own.from, own.to].into_iter().find(|end| on(*end)) else { return Some(found) };
+    let kept = place(own, solid, border, within);
+    let others = parts.iter().enumerate().filter(|(i, _)| *i != nearest).map(|(_, part)| part);
+    let beyond = others.filter_map(|part| {
+        let into = if on(part.from) { BORDER } else { -BORDER };
+        (on(part.from) || on(part.to)).then(|| place(part, solid, border + T::of(into), within))
+    });
     let lower =
         |a: Closest<T>, b: Closest<T>| if b.distance.value() < a.distance.value() - SURE { b } else { a };
-    borders.iter().map(|(part, end, into)| at(part, *end + T::of(*into))).fold(kept, lower)
+    Some(beyond.fold(kept, lower))
 }
 
 /// [`gap_below`] where the pipe's ends count as rounded, and its section as round.

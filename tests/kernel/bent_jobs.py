@@ -33,7 +33,7 @@ def oval(rng, from_mm, od):
     narrow = between(rng, 0.62, 0.92) * od
     sizes = [round(narrow, 2), round(2 * od - narrow, 2)]
     rng.shuffle(sizes)
-    return {"from_mm": from_mm, "to_mm": round(from_mm + rng.uniform(20, 70), 2), "blend_mm": between(rng, 20, 40),
+    return {"from_mm": from_mm, "to_mm": round(from_mm + rng.uniform(20, 70), 2), "blend_mm": between(rng, 2, 40),
             "width_mm": sizes[0], "height_mm": sizes[1], "roll_deg": between(rng, -180, 180)}
 
 

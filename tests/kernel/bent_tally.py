@@ -24,8 +24,8 @@ TOLERANCES = {
     "room, dense samples (mm)": 1e-6,
     "room, run into or not": 0,
     "room to the other stay, round (mm)": 1e-5,
-    # A width goes straight from one end of an oval to the other, whatever bends between.
-    "room to the other stay, oval (mm)": 2e-2,
+    # To what a nearest place beside an oval is brought down, on either side.
+    "room to the other stay, oval (mm)": 1e-3,
     "word": 0,
 }
 

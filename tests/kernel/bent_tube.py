@@ -154,26 +154,6 @@ class Sections:
         front, rear = self.ends
         return 0.0 if front == rear else abs(rear - front) / (self.taper[1] - self.taper[0])
 
-    def blend_slope(self):
-        """How fast any generator changes by station beside an oval, at most."""
-        slopes = [abs(oval[size] / 2 - self.round(oval[key] - self.trim + sign * oval["blend_mm"])) / oval["blend_mm"]
-                  for oval in self.ovals for size in ("width_mm", "height_mm")
-                  for key, sign in (("from_mm", -1), ("to_mm", 1))]
-        return max(slopes, default=0.0)
-
-    def across(self, station, lie):
-        """Half of how wide the tube is across the bicycle, and of how wide it would be if that grew straight beside an oval."""
-        _, along, mark = lie
-        y = np.array([mark[1], np.cross(along, mark)[1]])
-        y /= np.linalg.norm(y)
-        angles = np.linspace(0, 2 * math.pi, 1440, endpoint=False)
-        reach = lambda radii: np.max(radii * (y[0] * np.cos(angles) + y[1] * np.sin(angles)))
-        pressed = self.pressed(station)
-        if pressed is None:
-            return self.round(station), self.round(station)
-        oval, share, plain = pressed
-        return reach(self.radius(station, angles)), plain + share * (reach(ellipse(oval, angles)) - plain)
-
     def pressed(self, station):
         """The oval that reaches a station, how much of it has grown there and from which round radius; None where none does."""
         for oval in self.ovals:

@@ -40,11 +40,9 @@ def bend_bound(laid):
 
 
 def ball_bound(laid):
-    """The same at a corner of the outline too: the last ball stands back from the rim by r (1 - cos) of the slope, less than
-    r t^2 / 2, or reaches as far out over what lies beyond."""
-    sections = laid.sections
-    steep = max(sections.taper_slope(), sections.blend_slope())
-    return bend_bound(laid) + sections.widest() * steep**2 / 2
+    """The same at a corner of the taper too: the last ball stands back from the rim by r (1 - cos) of the slope, less than
+    r t^2 / 2, or reaches as far out over what lies beyond. An oval, what is near it and the ends are their sections."""
+    return bend_bound(laid) + laid.sections.widest() * laid.sections.taper_slope() ** 2 / 2
 
 
 class Nearest:
@@ -102,7 +100,7 @@ def compare_room(tally, where, gap, nearest, laid, pieces, mirror, lost):
     tally.most(f"balls and skin apart, {tube_kind(laid)} tubes (mm)", max(beyond, off_skin - lost))
     place, along, _ = laid.at(gap["station_mm"])
     # A ball touches as far off its middle as the cone is steep; the last one before a corner may reach twice as far.
-    steep = 2 * max(laid.sections.taper_slope(), laid.sections.blend_slope())
+    steep = 2 * laid.sections.taper_slope()
     lean = abs((here - place) @ along) - steep * np.linalg.norm(here - place)
     tally.number("room, station of the place (mm)", where, 0.0, max(0.0, lean))
     tally.number("room, between the points named (mm)", where, gap["gap_mm"], np.linalg.norm(here - there))
@@ -131,18 +129,22 @@ def tube_kind(laid):
 def compare_other(tally, where, rooms, samples, laid, pieces):
     """Two stays that are each other's mirror are twice as far apart as one is from the middle plane.
 
-    As the README has it, ends count as round and an oval as a round tube as wide as it is across: the room may be less, as far
-    as a ball at an end reaches further, or a tube whose width grows straight beside an oval is wider than its sections.
+    As the README has it, the ends of round tubes count as round: there the room may be less, as far as a ball at an end reaches
+    further. With an oval the sections and the flat ends count.
     """
     nearest = Nearest(samples, pieces, Middle())
     tally.missed += nearest.missed
-    stations = np.linspace(0.0, laid.length, WIDTHS)
-    widths = np.array([laid.sections.across(s, laid.at(s)) for s in stations])
-    balls = [distance_to(laid.at(stations[end])[0], nearest.solid) - widths[end][1] for end in (0, -1)]
-    most, least = 2 * nearest.kernel, 2 * (min(nearest.kernel, *balls) - np.max(widths[:, 1] - widths[:, 0]))
-    # The balls of a cone stand back from its rim where they end.
-    about = widths[np.abs(stations - nearest.station) < 3 * stations[1], 1]
-    most += max(about) * (np.abs(np.diff(about)).max() / stations[1]) ** 2 + 2 * bend_bound(laid)
+    most = least = 2 * nearest.kernel
+    if laid.sections.ovals:
+        most, least = most + 2 * ball_bound(laid), least - 2 * ball_bound(laid)
+    else:
+        stations = np.linspace(0.0, laid.length, WIDTHS)
+        widths = np.array([laid.sections.round(s) for s in stations])
+        balls = [distance_to(laid.at(stations[end])[0], nearest.solid) - widths[end] for end in (0, -1)]
+        least = 2 * min(nearest.kernel, *balls)
+        # The balls of a cone stand back from its rim where they end.
+        about = widths[np.abs(stations - nearest.station) < 3 * stations[1]]
+        most += max(about) * (np.abs(np.diff(about)).max() / stations[1]) ** 2 + 2 * bend_bound(laid)
     for who, found in rooms.items():
         tally.deviation(f"room to the other stay, {tube_kind(laid)} (mm)", f"{where} {who}",
                         max(0.0, found - most, least - found), f"expected {least!r} to {most!r} got {found!r}")
