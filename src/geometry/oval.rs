@@ -23,10 +23,41 @@ fn larger<T: Real>((a, b): Halves<T>) -> T {
     if b.value() > a.value() { b } else { a }
 }
 
+/// One section of an oval stretch.
+#[derive(Clone, Copy)]
+pub(super) struct Cut<T> {
+    first: Halves<T>,
+    last: Halves<T>,
+    /// How far it is from the first to the last; `None` where they are the same.
+    share: Option<T>,
+    /// Sine and cosine of the direction of the first half.
+    turn: (T, T),
+}
+
+impl<T: Real> Cut<T> {
+    /// Its radius in a direction from its first half, and the way there as parts along the body's own two directions.
+    pub(super) fn towards(&self, angle: f64) -> (T, (T, T)) {
+        let node = Node::at(angle);
+        let (cos, sin) = (T::of(node.cos), T::of(node.sin));
+        let first = Oval::radius(self.first, (cos, sin));
+        let change = |share: T| (Oval::radius(self.last, (cos, sin)) - first) * share;
+        let radius = first + self.share.map_or(T::zero(), change);
+        let (turn_sin, turn_cos) = self.turn;
+        (radius, (cos * turn_cos - sin * turn_sin, sin * turn_cos + cos * turn_sin))
+    }
+}
+
 impl<T: Real> Oval<T> {
     /// A section that is round after all, from one radius to another.
     pub(super) fn round(first: T, last: T) -> Self {
         Self { first: (first, first), last: (last, last), turn: T::zero() }
+    }
+
+    /// The section at `station` of a stretch between two.
+    pub(super) fn section(&self, station: T, (from, to): (T, T)) -> Cut<T> {
+        let level = self.first == self.last || !from.value().is_finite() || !to.value().is_finite();
+        let share = (!level).then(|| (station - from) / (to - from));
+        Cut { first: self.first, last: self.last, share, turn: self.turn.sin_cos() }
     }
 
     /// Radius in a direction, `(cos, sin)` of the angle from the first half.

@@ -87,6 +87,11 @@ impl<T: Real> Section<T> {
         Self { oval, from, to }
     }
 
+    /// The smallest half of any.
+    pub(super) fn narrowest(&self) -> f64 {
+        self.oval.narrowest()
+    }
+
     /// Distance of the section at `station` from a solid, and a floor under those within `half` of there.
     ///
     /// From the nearest point on, the distance grows along the section at least as it would along a ball of the section's flattest
@@ -149,16 +154,17 @@ impl<T: Real> Section<T> {
         self.oval.generator(Node::at(angle), self.from, self.to)
     }
 
-    /// The point of the section at `station` in a direction round the axis.
-    fn point(&self, marked: &Frame<T>, angle: f64, station: T) -> Point3<T> {
-        let node = Node::at(angle);
-        let (at_zero, slope) = self.oval.generator(node, self.from, self.to);
-        let out = marked.normal * T::of(node.cos) + marked.side * T::of(node.sin);
-        marked.point + out * (at_zero + slope * station)
+    /// The points of the section at `station`, by their direction round the axis from the first half.
+    fn points(&self, marked: &Frame<T>, station: T) -> impl Fn(f64) -> Point3<T> + use<T> {
+        let Frame { point, normal, side, .. } = *marked;
+        let cut = self.oval.section(station, (self.from, self.to));
+        move |angle| {
+            let (radius, (along, aside)) = cut.towards(angle);
+            point + (normal * along + side * aside) * radius
+        }
     }
 
-    fn touch(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T, angle: f64) -> Touch<T> {
-        let point = self.point(marked, angle, station);
+    fn touch(&self, marked: &Frame<T>, solid: &impl Solid<T>, (angle, point): (f64, Point3<T>)) -> Touch<T> {
         let near = solid.near(&point);
         let dip = solid.dip(&point, 2.0 * self.oval.widest());
         let rise = self.rise(&(point - marked.point), &near.away, marked, dip);
@@ -167,20 +173,21 @@ impl<T: Real> Section<T> {
 
     /// The point of the section at `station` that comes nearest to a solid. `marked` is the line's place there.
     pub(super) fn nearest(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
-        let round = Round::new(|angle: f64| solid.near(&self.point(marked, angle, station)).distance.value());
+        let point = self.points(marked, station);
+        let round = Round::new(|angle: f64| solid.near(&point(angle)).distance.value());
+        let touch = |angle: f64| self.touch(marked, solid, (angle, point(angle)));
         // Where distance rises from the bottom of a valley all over the section, there is no other.
-        let found = self.touch(marked, solid, station, round.valley());
-        if found.rise.is_some() {
-            return found;
-        }
-        self.touch(marked, solid, station, round.lowest(LEAN * self.oval.widest()))
+        let found = touch(round.valley());
+        if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
     }
 
     /// The same to rounding.
     pub(super) fn settled(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
         let rough = self.nearest(marked, solid, station).angle;
-        let distance = |angle: f64| solid.near(&self.point(marked, angle, station)).distance.value();
-        self.touch(marked, solid, station, valley(rough - ROUGH, rough + ROUGH, distance))
+        let point = self.points(marked, station);
+        let distance = |angle: f64| solid.near(&point(angle)).distance.value();
+        let angle = valley(rough - ROUGH, rough + ROUGH, distance);
+        self.touch(marked, solid, (angle, point(angle)))
     }
 
     /// The point of the full section at `station` nearest to a point.
