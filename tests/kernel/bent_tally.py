@@ -25,7 +25,7 @@ TOLERANCES = {
     "room, run into or not": 0,
     "room to the other stay, round (mm)": 1e-5,
     # To what a nearest place beside an oval is brought down, on either side.
-    "room to the other stay, oval (mm)": 1e-3,
+    "room to the other stay, oval (mm)": 1e-4,
     "word": 0,
 }
 
