@@ -5,7 +5,7 @@ use super::cut::{Which, edge};
 use super::lay::Laid;
 use super::member::Round;
 use crate::geometry::Stretch;
-use crate::quantity::{Length, Real};
+use crate::quantity::{Length, Real, ranked};
 use crate::trade::{End, Frame, Side};
 
 /// An end's cut along its stay.
@@ -62,10 +62,8 @@ fn straights<T: Real>(stretches: &[Stretch<T>], reference: T) -> Vec<(T, &Stretc
         }
     };
     let all = stretches.iter().filter(|stretch| stretch.radius.is_none());
-    let mut found: Vec<(T, &Stretch<T>)> = all.map(|piece| (next(piece), piece)).collect();
     let away = |at: T| (at - reference).value().abs();
-    found.sort_by(|a, b| away(a.0).total_cmp(&away(b.0)));
-    found
+    ranked(all.map(|piece| (next(piece), piece)), |a, b| away(a.0) <= away(b.0))
 }
 
 /// The long point and the extent of a cut on the straight piece at `at`.
