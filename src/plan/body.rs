@@ -33,7 +33,7 @@ pub(super) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
 
 /// Where two stays of a pair come nearest, as seen from the right one, and the station on the left one. Round tubes are the hulls
 /// of their balls, and may run into each other; with an oval stretch their sections and flat ends count.
-// Kept whole, so that the page can fetch it later: a first visit has neither bends nor ovals.
+// Kept whole, here and in the page's build, so that it can be fetched later: a first visit has neither bends nor ovals.
 #[inline(never)]
 pub(super) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
     if !right.outline.is_oval() && !left.outline.is_oval() {
