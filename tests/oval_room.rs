@@ -15,7 +15,7 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use staywright::plan::room::{Neighbour, rooms};
+use staywright::plan::room::{Neighbour, rooms, strip};
 use staywright::plan::{Plan, plan};
 use staywright::quantity::{Angle, Length};
 use staywright::trade::{
@@ -285,6 +285,10 @@ fn unlike_oval_stays_are_as_far_apart_as_their_nearest_samples() {
         assert!(found - gap.within <= least && found - least < SAMPLED, "{case}: {found} {least}");
         assert!(least - found < SAMPLED, "{case}: {found} {least}");
         assert!(((gap.here - gap.there).norm() - found).abs() < 1e-9 && gap.within < 0.011);
+        // The strip's slices are nowhere nearer, and where they are nearest they lie a station off at most.
+        let strip = strip(&plan, PairName::Chainstays, Hand::Left, Neighbour::Other, 101);
+        let lowest = strip.iter().map(|(_, room)| room.mm()).fold(f64::INFINITY, f64::min);
+        assert!(lowest > found - SAMPLED - gap.within && lowest < found + 1.0, "{case}: {lowest} {found}");
         compared += 1;
     }
     assert!(compared > 30, "{compared}");

@@ -3,9 +3,9 @@
 use super::parts::Part;
 use super::pipe::{Best, OVAL_SURE, Span, place};
 use super::solid::{HalfSpace, Rod};
-use super::{Closest, Line, Pipe};
+use super::{Closest, Pipe};
 use crate::quantity::Real;
-use nalgebra::{Point3, Vector3};
+use nalgebra::Point3;
 
 /// Pairs of stretches looked at, at most; some dozens do, unless edges nearly touch.
 const LOOKS: usize = 1000;
@@ -169,13 +169,9 @@ fn until(enough: f64, mut turn: impl FnMut() -> f64) {
 /// The nearest place of a pairing, brought to the bottom of its valley.
 fn settled<T: Real>(found: &Pairing<'_, T>, within: f64) -> (Closest<T>, T) {
     let Pairing(one, other) = found;
-    let point = |point: Point3<T>| {
-        let axis = Line { point, direction: Vector3::x() };
-        Rod { axis, from: T::zero(), to: T::zero(), radius: T::zero() }
-    };
     // Where the nearest place is on an end, it moves with that end.
     let on = |part: &Part<T>, from: T, to: &Point3<T>| {
-        let inside = place(part, &point(*to), from, within);
+        let inside = place(part, &Rod::ball(*to, T::zero()), from, within);
         let ends = [part.from, part.to].map(|end| (end, nearest(part, end, to)));
         let away = |place: &(T, Point3<T>)| (place.1 - to).norm().value();
         let lower = |a, b| if away(&b) <= away(&a) { b } else { a };
@@ -193,8 +189,9 @@ fn settled<T: Real>(found: &Pairing<'_, T>, within: f64) -> (Closest<T>, T) {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Centreline, Convex, ConvexRod, Frame, Outline, OvalStretch};
+    use super::super::{Centreline, Convex, ConvexRod, Frame, Line, Outline, OvalStretch};
     use super::*;
+    use nalgebra::Vector3;
 
     /// A straight line from a point along a direction, its mark square to it and as near to y as can be.
     fn straight(point: [f64; 3], along: [f64; 3]) -> Centreline {

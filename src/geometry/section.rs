@@ -1,7 +1,7 @@
 //! An oval section of a pipe, as a solid sees it.
 
 use super::circle::{Node, narrowed, valley};
-use super::{Frame, Line, Near, Oval, Piece, Rod, Solid, Stretch};
+use super::{Frame, Near, Oval, Piece, Rod, Solid, Stretch};
 use crate::quantity::Real;
 use nalgebra::{Point3, Vector3};
 use std::f64::consts::TAU;
@@ -199,9 +199,7 @@ impl<T: Real> Section<T> {
         if flat.norm_squared().value() <= (radius * radius).value() {
             return marked.point + flat;
         }
-        let axis = Line { point: *point, direction: marked.tangent };
-        let ball = Rod { axis, from: T::zero(), to: T::zero(), radius: T::zero() };
-        self.nearest(marked, &ball, station).point
+        self.nearest(marked, &Rod::ball(*point, T::zero()), station).point
     }
 
     /// The point nearest to a solid of the flat face that ends the body at `station`.

@@ -171,6 +171,14 @@ pub struct Rod<T: nalgebra::Scalar = f64> {
     pub radius: T,
 }
 
+impl<T: Real> Rod<T> {
+    /// A ball about `middle`; with radius 0 the point itself.
+    pub fn ball(middle: Point3<T>, radius: T) -> Self {
+        let axis = Line { point: middle, direction: Vector3::x() };
+        Self { axis, from: T::zero(), to: T::zero(), radius }
+    }
+}
+
 impl<T: Real> Solid<T> for Rod<T> {
     fn near(&self, point: &Point3<T>) -> Near<T> {
         let along = (point - self.axis.point).dot(&self.axis.direction);

@@ -6,10 +6,10 @@ use super::super::result::{Plan, coordinates};
 use super::super::solve::plan;
 use super::neighbour::{Beside, Neighbour, beside, columns};
 use super::stand::Standing;
-use crate::geometry::{Closest, Line, Pipe, Rod, gap, gap_at, sections_apart};
+use crate::geometry::{Closest, Pipe, Rod, gap, gap_at, sections_apart};
 use crate::quantity::{Length, Real};
 use crate::trade::{Group, Hand, Job, PairName, Surroundings};
-use nalgebra::{Point3, Vector3};
+use nalgebra::Point3;
 use serde::Serialize;
 use serde_json::json;
 
@@ -159,16 +159,18 @@ pub fn strip(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour, count: u16)
     stations.filter_map(|s| Some((Length::from_mm(s), Length::from_mm(room(s)?)))).collect()
 }
 
-/// The room from one station of a stay to the other stay.
+/// The room from one station of a stay to the other stay: from the ball there, or with an oval on either from a thin slice.
 fn room_across(pipe: &Pipe<'_, f64>, other: &Pipe<'_, f64>, station: f64) -> Option<f64> {
-    let oval = pipe.outline.is_oval() || other.outline.is_oval();
-    let slice =
-        Pipe { from: station.min(pipe.to - SLICE), to: station.min(pipe.to - SLICE) + SLICE, ..*pipe };
-    let sliced = if oval { sections_apart(&slice, other) } else { None };
     let ball = || {
-        let axis = Line { point: pipe.line.at(station).point, direction: Vector3::y() };
-        let radius = pipe.outline.radius(station);
-        gap(other, &Rod { axis, from: 0.0, to: 0.0, radius })
+        let ball = Rod::ball(pipe.line.at(station).point, pipe.outline.radius(station));
+        gap(other, &ball).map(|closest| closest.distance)
     };
-    sliced.map(|(closest, _)| closest.distance).or_else(|| Some(ball()?.distance))
+    if !pipe.outline.is_oval() && !other.outline.is_oval() {
+        return ball();
+    }
+    let from = station.min(pipe.to - SLICE);
+    let slice = Pipe { from, to: from + SLICE, ..*pipe };
+    // A slice that touches the other stay has no room, and no depth but a ball's.
+    let touching = || ball().map(|depth| depth.min(0.0));
+    sections_apart(&slice, other).map(|(closest, _)| closest.distance).or_else(touching)
 }
