@@ -6,9 +6,9 @@
 
 use serde_json::{Value, json};
 use staywright::machining::{Near, Stroke, nearest};
+use staywright::model::shop::{HoleSaw, Shop};
+use staywright::model::{Fault, Hand, Job};
 use staywright::plan::{CutAt, Plan, plan};
-use staywright::trade::shop::{HoleSaw, Shop};
-use staywright::trade::{Fault, Hand, Job};
 use std::io::{self, BufRead, Write};
 
 fn main() -> io::Result<()> {

@@ -1,7 +1,7 @@
 //! What the builder knows of the bench better than the starting values: how far settings can be off, how far results may
 //! go, and by how much a setting is known to be off.
 
-use crate::check::Told;
+use crate::tolerance::Told;
 use nanoserde::{DeBin, SerBin};
 
 /// A setting that is known to be off: a correction of the builder's own.

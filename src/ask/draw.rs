@@ -2,9 +2,9 @@
 
 use super::rooms::{name, topic};
 use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
+use crate::model::{Hand, PairName};
 use crate::plan::room::{Gap, rooms, strip};
 use crate::plan::{CutAt, Plan};
-use crate::trade::{Hand, PairName};
 use nanoserde::{DeBin, SerBin};
 
 /// What is drawn.

@@ -1,9 +1,9 @@
 //! What a person types into a field of a form, and how a figure is written back.
 
 use super::form::FormField;
-use crate::quantity::show::{in_unit, minus, sign};
-use crate::quantity::{Angle, CuttingSpeed, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
-use crate::trade::{Spec, capital};
+use crate::model::{Spec, capital};
+use crate::units::show::{in_unit, minus, sign};
+use crate::units::{Angle, CuttingSpeed, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 
 const MM: &str = <Length as Quantity<f64>>::UNIT;
 const DEGREES: &str = <Angle as Quantity<f64>>::UNIT;

@@ -1,8 +1,8 @@
 //! Where a figure comes from: the triangle it is read off, the formula, and the figures put into it.
 
+use crate::model::Member;
 use crate::plan::{Cut, CutAt, Plan, RoundCut, Stay};
-use crate::quantity::{Angle, Length, LengthUnit, fixed, show};
-use crate::trade::Member;
+use crate::units::{Angle, Length, LengthUnit, fixed, show};
 use nanoserde::{DeBin, SerBin};
 
 /// A right-angled triangle, its sides in mm.
@@ -235,7 +235,7 @@ fn member(plan: &Plan, pick: CutAt) -> &'static str {
     let side = plan.job.pair(pick.pair).side(pick.hand);
     let end = if pick.at_front { side.front_end } else { side.rear_end };
     match end {
-        crate::trade::End::Cope(cope) => match cope.onto {
+        crate::model::End::Cope(cope) => match cope.onto {
             Member::Shell => "shell",
             Member::SeatTube => "seat tube",
         },

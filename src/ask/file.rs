@@ -1,7 +1,7 @@
 //! Job files.
 
 use crate::link;
-use crate::trade::{Fault, Given, Job};
+use crate::model::{Fault, Given, Job};
 
 /// Most faults that are told one by one.
 const MOST: usize = 12;

@@ -2,7 +2,7 @@
 //! what it is of; whatever is typed goes along with the question, and what could not be taken comes back in its field.
 
 use super::{pad, shop};
-use crate::quantity::LengthUnit;
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// What a form is of.

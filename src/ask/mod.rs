@@ -34,9 +34,9 @@ pub use worked::{Example, ExampleFigure};
 
 use crate::drawing::{Room, Sheet};
 use crate::link;
+use crate::model::{Hand, Job, PairName};
 use crate::plan::{CutAt, Placed, Plan, faults, plan};
-use crate::quantity::LengthUnit;
-use crate::trade::{Hand, Job, PairName};
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// What is asked.

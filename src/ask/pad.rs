@@ -2,7 +2,7 @@
 
 use super::entry::{figure, understand};
 use super::form::{Change, FormSection, Formed, Refused, ToForm};
-use crate::trade::{BrakePad, Group, Spec};
+use crate::model::{BrakePad, Group, Spec};
 
 const WORDS: &str = "Read these off the mount or its drawing: none of them is a fact here. The flat is parallel to the plane of the \
                      pair.";

@@ -1,9 +1,9 @@
 //! What clears what, as it is read: the tightest place first.
 
+use crate::model::{Hand, PairName, SOURCES, Sourced, capital};
 use crate::plan::Plan;
 use crate::plan::room::{Gap, Neighbour, StayRoom, rooms};
-use crate::quantity::{Length, LengthUnit, show};
-use crate::trade::{Hand, PairName, SOURCES, Sourced, capital};
+use crate::units::{Length, LengthUnit, show};
 use nanoserde::{DeBin, SerBin};
 
 /// Rooms that differ by less, mm, are the same on both sides.

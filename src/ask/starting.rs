@@ -2,8 +2,8 @@
 
 use super::rooms::sourced;
 use crate::link;
-use crate::quantity::LengthUnit;
-use crate::trade::{Job, SOURCES, starting_tubes};
+use crate::model::{Job, SOURCES, starting_tubes};
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// What is published for a figure of the surroundings.
@@ -35,7 +35,7 @@ pub struct Starting {
 
 pub(super) fn starting(unit: LengthUnit) -> Starting {
     let source =
-        |known: &crate::trade::Sourced| Source { name: known.name().to_owned(), words: sourced(known, unit) };
+        |known: &crate::model::Sourced| Source { name: known.name().to_owned(), words: sourced(known, unit) };
     let tube = |(name, tube): (&str, _)| {
         let mut job = Job { name: name.to_owned(), ..Job::default() };
         job.chainstays.right.tube = tube;

@@ -2,10 +2,10 @@
 
 use super::cut::tools;
 use super::shop::entered;
+use crate::model::{Hand, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
-use crate::quantity::{LengthUnit, fixed, show};
-use crate::trade::{Hand, PairName, capital};
-use crate::work::{self, Effect, Reading, Rounding, Step};
+use crate::procedure::{self, Effect, Reading, Rounding, Step};
+use crate::units::{LengthUnit, fixed, show};
 use nanoserde::{DeBin, SerBin};
 
 /// What is asked of the order of work.
@@ -70,7 +70,7 @@ pub struct Order {
 /// Every step of the job in that shop, with the saws that were picked or are the best on hand.
 pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
     let (shop, tools) = tools(plan, &asked.shop, &asked.picked);
-    let mut steps = work::steps(plan, &shop, &tools);
+    let mut steps = procedure::steps(plan, &shop, &tools);
     if !entered(&asked.shop) {
         steps.iter_mut().for_each(of_the_job_alone);
     }

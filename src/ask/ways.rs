@@ -2,10 +2,10 @@
 
 use super::planned;
 use super::rooms::name;
+use crate::model::{Hand, PairName, Wheel};
 use crate::plan::Plan;
 use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
-use crate::quantity::{Angle, Length, LengthUnit, show};
-use crate::trade::{Hand, PairName, Wheel};
+use crate::units::{Angle, Length, LengthUnit, show};
 use nanoserde::{DeBin, SerBin};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.

@@ -1,7 +1,7 @@
 //! Published worked examples, done again.
 
-use crate::check::{Worked, WorkedFigure, worked_examples};
-use crate::quantity::trimmed;
+use crate::tolerance::{Worked, WorkedFigure, worked_examples};
+use crate::units::trimmed;
 use nanoserde::{DeBin, SerBin};
 
 /// Draws of the example that is done by drawing: as many as settle its figures.

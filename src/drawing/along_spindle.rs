@@ -5,8 +5,8 @@ use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
+use crate::model::Hand;
 use crate::plan::{Cut, CutAt, Plan, RoundCut, Setting, SlotCut};
-use crate::trade::Hand;
 use nalgebra::Vector3;
 
 /// The cutter's circle, the tubes it meets, the touched edge and the two table moves of one cut.

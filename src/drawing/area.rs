@@ -1,7 +1,7 @@
 //! A level rectangle of a sheet, and what of a line lies in it.
 
 use super::sheet::{Point, Shape};
-use crate::quantity::Bounds;
+use crate::units::Bounds;
 use std::f64::consts::TAU;
 
 /// Chords of a circle that leaves its sheet.

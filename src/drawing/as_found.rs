@@ -5,9 +5,9 @@ use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
+use crate::model::{Hand, PairName};
 use crate::plan::{Plan, Stay};
-use crate::quantity::{Bounds, Length, trimmed};
-use crate::trade::{Hand, PairName};
+use crate::units::{Bounds, Length, trimmed};
 use nanoserde::{DeBin, SerBin};
 
 /// By how much one stay differs from the plan.

@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
-use crate::quantity::{Length, LengthUnit, fixed, trimmed};
+use crate::units::{Length, LengthUnit, fixed, trimmed};
 
 /// Width of a letter, as a share of its height.
 pub(super) const LETTER: f64 = 0.62;

@@ -4,9 +4,9 @@ use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
 use super::gaps::nearby;
 use super::sheet::{Anchor, Point};
+use crate::model::Hand;
 use crate::plan::{BendPlace, Post};
-use crate::quantity::Length;
-use crate::trade::Hand;
+use crate::units::Length;
 
 impl Scene<'_> {
     /// The figures to set, the most needed first.

@@ -5,7 +5,7 @@ use super::clamp_plane::Scene;
 use super::pull::Pull;
 use super::roll_handle::roll_handle;
 use super::sheet::{Anchor, Handle, Pen, Point};
-use crate::trade::Hand;
+use crate::model::Hand;
 
 impl Scene<'_> {
     /// Whose figures a side's handles change: the right's where the left mirrors it.

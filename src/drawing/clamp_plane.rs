@@ -7,10 +7,10 @@ use super::neighbours::{Beside, beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
+use crate::model::{End, Hand, Member, PairName, Side};
 use crate::plan::room::Neighbour;
 use crate::plan::{Cut, Pair, Plan, Post, Stay};
-use crate::quantity::Length;
-use crate::trade::{End, Hand, Member, PairName, Side};
+use crate::units::Length;
 use std::f64::consts::TAU;
 
 /// The tyre is drawn from its foremost point to this far behind the axle, mm.

@@ -2,7 +2,7 @@
 
 use super::canvas::{Canvas, FAINT, LETTER};
 use super::sheet::{Anchor, Pen, Point, Shape};
-use crate::quantity::{Angle, fixed};
+use crate::units::{Angle, fixed};
 
 impl Canvas {
     /// A dimension between `a` and `b`, drawn `off` away from them. It is left out where its figure finds no free place.

@@ -6,7 +6,7 @@ use super::canvas::{Canvas, Margins};
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::view::View;
 use crate::plan::{CutAt, EndUp, Plan, RoundCut};
-use crate::quantity::{Angle, fixed};
+use crate::units::{Angle, fixed};
 use nalgebra::Vector3;
 use std::f64::consts::FRAC_PI_2;
 

@@ -3,7 +3,7 @@
 use super::canvas::{Canvas, FAINT};
 use super::sheet::{Anchor, Pen, Point};
 use super::view::View;
-use crate::quantity::{Length, ranked};
+use crate::units::{Length, ranked};
 use nalgebra::Point3;
 
 /// As many gaps get a figure, the tightest first.

@@ -22,6 +22,7 @@ mod roll_handle;
 mod room_strip;
 mod sheet;
 mod side_view;
+pub mod svg;
 mod tube;
 mod view;
 mod way_in;

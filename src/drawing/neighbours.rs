@@ -6,9 +6,9 @@ use super::hull::block_outline;
 use super::sheet::{Anchor, Pen, Point, Shape};
 use super::view::View;
 use crate::geometry::{ConvexBlock, Turned};
+use crate::model::{Hand, PairName};
 use crate::plan::Plan;
 use crate::plan::room::{Body, Neighbour, neighbours};
-use crate::trade::{Hand, PairName};
 use std::f64::consts::{FRAC_PI_2, TAU};
 
 /// Chords of a rounded corner.

@@ -6,7 +6,7 @@ use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::EndTube;
 use crate::geometry::{Node, Outline, perimeter};
 use crate::plan::{Cut, CutAt, Plan, ProfilePoint, RoundCut, SlotCut, stay_line, stay_surface};
-use crate::quantity::{Angle, Length};
+use crate::units::{Angle, Length};
 use std::f64::consts::TAU;
 
 /// How much tube is drawn behind the shortest point, mm.

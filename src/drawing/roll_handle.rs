@@ -3,8 +3,8 @@
 use super::pull::Pull;
 use super::sheet::{Handle, Point};
 use super::view::View;
+use crate::model::Hand;
 use crate::plan::{BentStay, Stay};
-use crate::trade::Hand;
 use nalgebra::{Point3, Vector3};
 
 /// Of two apexes, the second one is further off the chord if it is by more than this, mm.

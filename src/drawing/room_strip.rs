@@ -5,9 +5,9 @@ use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
 use super::sheet::{Anchor, Pen, Point, Room, Sheet};
 use super::tube::Drawn;
+use crate::model::{Hand, PairName};
 use crate::plan::Plan;
-use crate::quantity::{Bounds, Length};
-use crate::trade::{Hand, PairName};
+use crate::units::{Bounds, Length};
 
 /// The room from a stay to one neighbour along it: plain data, whoever worked it out.
 #[derive(Clone, Debug, PartialEq)]

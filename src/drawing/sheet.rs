@@ -1,7 +1,7 @@
 //! A finished drawing: marks in millimetres, and nothing about pixels but the room it was laid out for.
 
 use super::pull::Pull;
-use crate::quantity::LengthUnit;
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// A place on the sheet, mm to the right and down.

@@ -7,10 +7,10 @@ use super::neighbours::{beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
+use crate::model::{Hand, PairName};
 use crate::plan::Plan;
 use crate::plan::room::Neighbour;
-use crate::quantity::fixed;
-use crate::trade::{Hand, PairName};
+use crate::units::fixed;
 use nalgebra::Point3;
 use std::f64::consts::PI;
 

@@ -9,7 +9,7 @@ use super::sheet::{Pen, Point, Room, Shape, Sheet};
 use super::view::View;
 use crate::geometry::{Convex, Line};
 use crate::plan::{CutAt, table_ways};
-use crate::quantity::Length;
+use crate::units::Length;
 use nalgebra::{Point3, Vector3};
 
 /// What a body on the machine is there for.

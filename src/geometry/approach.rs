@@ -3,7 +3,7 @@
 use super::Cylinder;
 use super::chord::Chord;
 use super::cylinder::AlongView;
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector2, Vector3};
 
 /// A straight slide towards a cylinder.

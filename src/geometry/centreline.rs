@@ -1,7 +1,7 @@
 //! A line in space made of straight stretches and circular arcs that run into each other without a corner.
 
 use super::Line;
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 use std::f64::consts::TAU;
 

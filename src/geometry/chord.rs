@@ -1,6 +1,6 @@
 //! A straight line against a circle.
 
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Vector2;
 
 /// A generator that passes the cylinder by less than this still touches it. Far below what a shop can measure, far

@@ -1,7 +1,7 @@
 //! A round cylinder without ends.
 
 use super::Line;
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector2, Vector3};
 
 /// All points at distance `radius` from `axis`.

@@ -4,7 +4,7 @@ use super::chord::TOUCH;
 use super::circle::{Node, Ring, boundary, least, table, valley, wrapped};
 use super::generators::{Generators, Keep, Seen};
 use super::{Cylinder, Line};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Point3;
 use std::f64::consts::TAU;
 

@@ -3,7 +3,7 @@
 use super::chord::{Chord, TOUCH};
 use super::circle::Node;
 use super::{Cylinder, Line, Outline, Piece};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector2, Vector3};
 
 /// Which crossing counts, of those on one generator.

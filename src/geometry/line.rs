@@ -1,6 +1,6 @@
 //! A straight line, and where two of them come nearest.
 
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 
 /// Two directions whose sine is below this count as parallel. At the length of a tube the difference is then less than

@@ -1,7 +1,7 @@
 //! Pure mathematics in space: lines, arcs, cylinders, surfaces of revolution, where they meet and how near they come.
 //!
 //! Knows no trade. Lengths are plain numbers of one unit, angles are radians, directions have length 1. Every type but
-//! [`Convex`] and [`Drum`] is generic over [`crate::quantity::Real`]; which branch is taken depends on values alone.
+//! [`Convex`] and [`Drum`] is generic over [`crate::units::Real`]; which branch is taken depends on values alone.
 
 mod approach;
 mod centreline;

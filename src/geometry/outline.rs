@@ -2,7 +2,7 @@
 
 use super::circle::Node;
 use super::oval::{Halves, Oval, OvalStretch};
-use crate::quantity::Real;
+use crate::units::Real;
 
 /// One straight piece: a cylinder or a cone between two stations. Its radius at station `s` is
 /// `at_zero + slope · s`. The first piece of an outline starts at −∞, the last ends at +∞.

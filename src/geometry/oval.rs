@@ -2,7 +2,7 @@
 
 use super::Piece;
 use super::circle::Node;
-use crate::quantity::Real;
+use crate::units::Real;
 
 /// Two halves of an ellipse.
 pub type Halves<T> = (T, T);

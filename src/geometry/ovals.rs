@@ -4,7 +4,7 @@ use super::parts::Part;
 use super::pipe::{Best, OVAL_SURE, Span, place};
 use super::solid::{HalfSpace, Rod};
 use super::{Closest, Pipe};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Point3;
 
 /// Pairs of stretches looked at, at most; some dozens do, unless edges nearly touch.

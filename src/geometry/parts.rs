@@ -2,7 +2,7 @@
 
 use super::section::Section;
 use super::{Oval, Piece, Pipe, Stretch};
-use crate::quantity::Real;
+use crate::units::Real;
 
 /// One part of a pipe: no joint of the centreline and no knot of the outline within.
 #[derive(Clone, Copy)]

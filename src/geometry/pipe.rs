@@ -5,7 +5,7 @@ use super::parts::Part;
 use super::section::{Section, Touch};
 use super::solid::Solid;
 use super::{Centreline, Outline};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Point3;
 
 /// The least distance is found to within this, mm: well below a thousandth of what a shop can measure.

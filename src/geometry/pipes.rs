@@ -4,7 +4,7 @@ use super::parts::Part;
 use super::pipe::{Best, MOST, ROUNDS};
 use super::room::{Cone, cones_apart};
 use super::{Closest, Line, Pipe, SURE};
-use crate::quantity::Real;
+use crate::units::Real;
 
 /// A stretch of stations of one part.
 type Span = (f64, f64);

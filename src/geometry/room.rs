@@ -2,7 +2,7 @@
 
 use super::circle::valley;
 use super::{Line, Outline, Piece};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Vector3;
 
 /// Distances closer than this count as the same.

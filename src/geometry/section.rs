@@ -2,7 +2,7 @@
 
 use super::circle::{Node, narrowed, valley};
 use super::{Frame, Near, Oval, Piece, Rod, Solid, Stretch};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 use std::f64::consts::TAU;
 

@@ -1,7 +1,7 @@
 //! Solids that a body may come near: turned ones, blocks and rods, each with its exact distance from a point.
 
 use super::Line;
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 
 /// How a point lies to a solid.

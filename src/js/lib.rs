@@ -2,10 +2,10 @@
 
 mod types;
 
+use staywright::drawing::svg::{EDGE, svg};
 use staywright::drawing::{self, Room};
-use staywright::export::{EDGE, svg};
-use staywright::quantity::LengthUnit;
-use staywright::trade::Job;
+use staywright::model::Job;
+use staywright::units::LengthUnit;
 use wasm_bindgen::prelude::*;
 
 /// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
@@ -24,13 +24,13 @@ const NO_TEXT: &str = r#"{"errors":[{"field":"","value":null,"message":"a JSON t
 /// A question about a job's errors and its finished stays in, the answer out; both as JSON texts.
 #[wasm_bindgen(skip_typescript)]
 pub fn check(question: &JsValue) -> String {
-    of_text(question, staywright::check::check_json)
+    of_text(question, staywright::tolerance::check_json)
 }
 
 /// Published worked examples of carrying errors, done again: a JSON list.
 #[wasm_bindgen(skip_typescript)]
 pub fn worked() -> String {
-    staywright::check::worked_json()
+    staywright::tolerance::worked_json()
 }
 
 /// A job's rear triangle from the drive side, as the text of an `svg` element that wide and at most that high, px. Empty for a

@@ -5,8 +5,8 @@
 //! [`paths`] is where the old name is led to the new one.
 
 use super::number::Number;
-use crate::quantity::Length;
-use crate::trade::{Cope, End, EndKind, Group, Hand, Job, Member, PairName, Side, TouchSide};
+use crate::model::{Cope, End, EndKind, Group, Hand, Job, Member, PairName, Side, TouchSide};
+use crate::units::Length;
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
 

@@ -7,8 +7,8 @@
 use super::format1;
 use super::pass::{Table, choice, few, flag, group, group_if_there, number_if_there, numbered, start};
 use super::pen::{Pen, Sheet, read as read_sheet, written};
-use crate::quantity::{Angle, Length};
-use crate::trade::{Bends, Butts, End, Find, Hand, Job, Ovals, PairName, Side, Surroundings, Tube};
+use crate::model::{Bends, Butts, End, Find, Hand, Job, Ovals, PairName, Side, Surroundings, Tube};
+use crate::units::{Angle, Length};
 use serde::{Deserialize, Serialize};
 
 pub(super) const FORMAT: u8 = 3;

@@ -16,7 +16,7 @@ mod packed;
 mod pass;
 mod pen;
 
-use crate::trade::Job;
+use crate::model::Job;
 use base64ct::{Base64UrlUnpadded, Encoding};
 use bytes::{seal, unseal};
 

@@ -3,7 +3,7 @@
 //! Format 3 and the equipment are written so: nothing here may change what is written.
 
 use super::pen::Pen;
-use crate::trade::{Few, Group};
+use crate::model::{Few, Group};
 
 /// The figures of a group as they were when its format was given out: keys, and what each starts at. When a figure is
 /// renamed later, [`place`] is where the old key is led to the new one.

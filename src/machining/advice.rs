@@ -1,8 +1,8 @@
 //! What to mind with a metal and a set-up, with the reason.
 
-use crate::quantity::Length;
-use crate::trade::Tube;
-use crate::trade::shop::{HoleSaw, Metal, Origin, Sure};
+use crate::model::Tube;
+use crate::model::shop::{HoleSaw, Metal, Origin, Sure};
+use crate::units::Length;
 
 /// A piece of advice.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,9 +3,9 @@
 use super::placed::Placed;
 use super::stroke::Stroke;
 use crate::geometry::{Convex, ConvexBlock, ConvexRod, Drum, Line, Part};
+use crate::model::Hand;
+use crate::model::shop::{HoleSaw, MillBody, Shop};
 use crate::plan::{CutAt, Plan, Post};
-use crate::trade::Hand;
-use crate::trade::shop::{HoleSaw, MillBody, Shop};
 use nalgebra::{Point3, Vector3};
 
 /// A part of what turns.

@@ -2,9 +2,9 @@
 
 use super::placed::{Placed, cutter_axis, stub_extent, ways};
 use crate::geometry::Line;
+use crate::model::shop::{HoleSaw, JointGap, Shop};
 use crate::plan::{Contact, CutAt, Plan, RoundCut, try_cutter};
-use crate::quantity::Length;
-use crate::trade::shop::{HoleSaw, JointGap, Shop};
+use crate::units::Length;
 use nalgebra::Vector3;
 
 /// What a saw is worth for an end.

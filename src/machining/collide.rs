@@ -3,9 +3,9 @@
 use super::bodies::{Standing, Turning, TurningBody, standing, turning};
 use super::stroke::Stroke;
 use crate::geometry::{Drum, Part};
+use crate::model::shop::{HoleSaw, Shop};
 use crate::plan::Plan;
-use crate::quantity::Length;
-use crate::trade::shop::{HoleSaw, Shop};
+use crate::units::Length;
 use std::cmp::Ordering;
 
 /// Halvings to find where two bodies first touch; a stroke shrinks below a millionth of a millimetre.

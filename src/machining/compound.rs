@@ -1,7 +1,7 @@
 //! A cutter that stands neither in the centre plane nor square to it: the fixture is turned and tilted.
 
 use crate::plan::EndUp;
-use crate::quantity::{Angle, Length};
+use crate::units::{Angle, Length};
 use nalgebra::{Point3, Vector3};
 
 /// Components of a direction below this count as none.

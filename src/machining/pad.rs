@@ -2,10 +2,10 @@
 
 use super::placed::Placed;
 use crate::geometry::Outline;
+use crate::model::BrakePad;
+use crate::model::shop::EndMill;
 use crate::plan::{CutAt, Plan};
-use crate::quantity::Length;
-use crate::trade::BrakePad;
-use crate::trade::shop::EndMill;
+use crate::units::Length;
 use nalgebra::{Point3, Vector3};
 
 /// A flat on a stay. The fixture lies level, the flat's side to the spindle.

@@ -1,9 +1,9 @@
 //! A stay and one of its cuts in fixture components: what lies where on the machine.
 
 use crate::geometry::{Centreline, Convex, ConvexRod, Line, Nearest, Outline, Part};
+use crate::model::Hand;
 use crate::plan::{CutAt, Lie, Plan, RoundCut, TableWays, lie, lie_at, table_ways};
-use crate::quantity::Length;
-use crate::trade::Hand;
+use crate::units::Length;
 use nalgebra::{Point3, Vector3};
 
 /// Components of a direction below this count as none.

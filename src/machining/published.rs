@@ -1,8 +1,8 @@
 //! Cutting speeds and feeds as published, with where they come from.
 
 use super::speed::Tool;
-use crate::quantity::{CuttingSpeed, Length};
-use crate::trade::shop::{Metal, Origin, Sure};
+use crate::model::shop::{Metal, Origin, Sure};
+use crate::units::{CuttingSpeed, Length};
 
 /// A published cutting speed: a careful figure to start with inside a range.
 #[derive(Clone, Debug, PartialEq)]

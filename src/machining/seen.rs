@@ -5,9 +5,9 @@ use super::collide::Near as Nearest;
 use super::slotting::SlotEnd;
 use super::stroke::Stroke;
 use crate::geometry::{Convex, ConvexRod, Drum, Line, Near, Part as Piece, Pipe, Solid, Turned, gap};
+use crate::model::shop::{HoleSaw, Shop};
 use crate::plan::{CutAt, Plan};
-use crate::quantity::Bounds;
-use crate::trade::shop::{HoleSaw, Shop};
+use crate::units::Bounds;
 use nalgebra::Point3;
 
 /// Steps to and fro between two bodies: what is left after them does not show in a drawing.

@@ -1,8 +1,8 @@
 //! Slots: which saw, in how many passes.
 
+use crate::model::shop::SlittingSaw;
 use crate::plan::SlotCut;
-use crate::quantity::Length;
-use crate::trade::shop::SlittingSaw;
+use crate::units::Length;
 
 /// Two widths closer than this are one.
 const SAME: f64 = 1e-6;

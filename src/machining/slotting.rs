@@ -5,10 +5,10 @@ use super::collide::{Near, near};
 use super::placed::Placed;
 use super::slot::SlotPasses;
 use crate::geometry::{Line, Part};
+use crate::model::Hand;
+use crate::model::shop::{Shop, SlittingSaw};
 use crate::plan::{Cut, CutAt, Plan, SlotCut};
-use crate::quantity::Length;
-use crate::trade::Hand;
-use crate::trade::shop::{Shop, SlittingSaw};
+use crate::units::Length;
 use nalgebra::{Point3, Vector3};
 
 /// The way of a slitting saw into one stay, its spindle on one side of the fixture.

@@ -1,8 +1,8 @@
 //! Spindle speed and feed.
 
 use super::published::{CARBIDE, PublishedSpeed, feed_per_tooth, published_speed};
-use crate::quantity::{CuttingSpeed, Feed, Length, SpindleSpeed};
-use crate::trade::shop::{Metal, Origin, Shop, Speeds, Sure, ToothMaterial};
+use crate::model::shop::{Metal, Origin, Shop, Speeds, Sure, ToothMaterial};
+use crate::units::{CuttingSpeed, Feed, Length, SpindleSpeed};
 use std::f64::consts::PI;
 
 /// A kind of cutter.

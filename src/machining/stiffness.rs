@@ -2,9 +2,9 @@
 
 use super::published::feed_per_tooth;
 use super::speed::Tool;
-use crate::quantity::{Force, Length, Stress};
-use crate::trade::Tube;
-use crate::trade::shop::{HoleSaw, Metal, Origin, Sure};
+use crate::model::Tube;
+use crate::model::shop::{HoleSaw, Metal, Origin, Sure};
+use crate::units::{Force, Length, Stress};
 use std::f64::consts::PI;
 
 /// One round length of a cantilever.

@@ -2,9 +2,9 @@
 
 use super::placed::{Placed, cutter_axis, stub_extent};
 use crate::geometry::{Cylinder, Edge, Generators, Keep, Line};
+use crate::model::shop::{HoleSaw, Shop};
 use crate::plan::{CutAt, Plan};
-use crate::quantity::Length;
-use crate::trade::shop::{HoleSaw, Shop};
+use crate::units::Length;
 
 /// The stroke of one pass, in stations along the cutter's axis, which point out of the work.
 #[derive(Clone, Debug)]

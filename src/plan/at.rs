@@ -1,7 +1,7 @@
 //! Which of a job's eight cuts.
 
 use super::result::{Cut, Plan, Stay};
-use crate::trade::{Hand, PairName};
+use crate::model::{Hand, PairName};
 use nanoserde::{DeBin, SerBin};
 
 /// One end of one stay.

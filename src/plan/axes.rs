@@ -1,8 +1,8 @@
 //! The frame's axes.
 
 use crate::geometry::Line;
-use crate::quantity::{Length, Real};
-use crate::trade::{Frame, Job, PairName};
+use crate::model::{Frame, Job, PairName};
+use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
 
 /// Where the frame's own lines run, in frame axes: x rearwards, y to the drive side, z up, from the shell's middle.

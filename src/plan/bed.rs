@@ -1,8 +1,8 @@
 //! Where a bent tube is laid: its chord, and the directions that its roll counts from.
 
 use crate::geometry::{Centreline, Frame, Turn};
-use crate::quantity::Real;
-use crate::trade::Tube;
+use crate::model::Tube;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 use nanoserde::{DeBin, DeBinErr, SerBin};
 
@@ -122,7 +122,7 @@ fn square_to<T: Real>(chord: &Vector3<T>) -> Vector3<T> {
 
 /// A tube's bends as turns of its middle line.
 pub(super) fn turns<T: Real>(tube: &Tube<T>) -> Vec<Turn<T>> {
-    let turn = |bend: &crate::trade::Bend<T>| Turn {
+    let turn = |bend: &crate::model::Bend<T>| Turn {
         before: bend.before.mm(),
         rotation: bend.rotation.radians(),
         angle: bend.angle.radians(),

@@ -2,7 +2,7 @@
 
 use super::result::components;
 use crate::geometry::Centreline;
-use crate::quantity::{Angle, Length};
+use crate::units::{Angle, Length};
 use nalgebra::Vector3;
 use serde::Serialize;
 

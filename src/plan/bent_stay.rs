@@ -8,8 +8,8 @@ use super::result::Stay;
 use super::stay::extent;
 use super::warn::Code;
 use crate::geometry::Stretch;
-use crate::quantity::{Angle, Length, Real};
-use crate::trade::Tube;
+use crate::model::Tube;
+use crate::units::{Angle, Length, Real};
 
 /// A bend of less than this many diameters on its middle line wants a mandrel or a filled tube. Common practice, no source.
 const EASY: f64 = 3.0;

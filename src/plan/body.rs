@@ -4,8 +4,8 @@ use super::bed::Bed;
 use super::lay::surface_from;
 use super::result::Stay;
 use crate::geometry::{Centreline, Closest, HalfSpace, Outline, Pipe, gap, gap_between, sections_apart};
-use crate::quantity::Real;
-use crate::trade::Tube;
+use crate::model::Tube;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 use std::borrow::Cow;
 

@@ -1,6 +1,6 @@
 //! The clamp frame: what lies on the bench.
 
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::{Point3, Vector3};
 
 /// The plane that holds a stay's axis, square to the centre plane, with the directions the fixture goes by.

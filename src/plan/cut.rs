@@ -9,7 +9,7 @@ use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
 use super::warn::Code;
 use crate::geometry::{Edge, Gap, Keep, Meeting, Nearest, stations};
-use crate::quantity::{Angle, Length, Real, said};
+use crate::units::{Angle, Length, Real, said};
 use nalgebra::Vector3;
 
 /// Which end of a stay.

@@ -1,7 +1,7 @@
 //! How a stay seats that was cut with a saw of another size than the member.
 
 use crate::geometry::{Approach, Cylinder, Edge};
-use crate::quantity::{Length, Real};
+use crate::units::{Length, Real};
 use nalgebra::Vector3;
 
 /// How the finished end meets its member.

@@ -9,8 +9,8 @@ use super::result::Plan;
 use super::room::Found;
 use super::tips::tips;
 use crate::geometry::{Centreline, Generators, Line, Outline, OvalStretch};
-use crate::quantity::{Angle, Real};
-use crate::trade::{Hand, Job, PairName, Press, Side, Tube};
+use crate::model::{Hand, Job, PairName, Press, Side, Tube};
+use crate::units::{Angle, Real};
 use nalgebra::{Point3, Vector3};
 use std::borrow::Cow;
 

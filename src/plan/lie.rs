@@ -6,7 +6,7 @@ use super::cut::Which;
 use super::lay::Laid;
 use super::result::Plan;
 use crate::geometry::{Centreline, Line, Outline};
-use crate::quantity::Real;
+use crate::units::Real;
 use nalgebra::Vector3;
 
 /// A stay in frame axes. Stations run along its middle line from the front reference point.

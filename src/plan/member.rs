@@ -3,8 +3,8 @@
 use super::axes::Axes;
 use super::lay::Laid;
 use crate::geometry::{Cylinder, Line};
-use crate::quantity::{Length, Real};
-use crate::trade::{End, Frame, Member};
+use crate::model::{End, Frame, Member};
+use crate::units::{Length, Real};
 use nalgebra::Vector3;
 
 /// A round member, as one end of one stay meets it.

@@ -1,7 +1,7 @@
 //! From a job to everything that follows from it.
 //!
 //! The only place where the trade's words meet the geometry. All steps are generic over the number type
-//! ([`crate::quantity::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
+//! ([`crate::units::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
 
 mod at;
 mod axes;

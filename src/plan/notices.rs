@@ -2,7 +2,7 @@
 
 use super::result::Warning;
 use super::warn::Code;
-use crate::quantity::{Length, Real, said};
+use crate::units::{Length, Real, said};
 
 /// The warnings so far, and the place that the next ones are about.
 pub(super) struct Notices<'a> {

@@ -10,8 +10,8 @@ use super::result::{Cut, Pair, Stay, Warning};
 use super::stay::{Spans, stay};
 use super::warn::Code;
 use crate::geometry::{Pipe, Spindle, room};
-use crate::quantity::{Length, Real};
-use crate::trade::{Bench, Job, PairName};
+use crate::model::{Bench, Job, PairName};
+use crate::units::{Length, Real};
 
 /// A pair, from its two laid stays, right first.
 pub(super) fn pair<T: Real>(

@@ -2,8 +2,8 @@
 
 use super::result::Plan;
 use super::room::{Found, most_room};
-use crate::quantity::Real;
-use crate::trade::{Find, Hand, Job, PairName};
+use crate::model::{Find, Hand, Job, PairName};
+use crate::units::Real;
 use nanoserde::{DeBin, SerBin};
 
 /// What the search for the most room found for the stays of a job, pair by pair, right then left: `None` for a tube that lies

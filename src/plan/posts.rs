@@ -5,7 +5,7 @@ use super::notices::{Notices, mm};
 use super::result::{Post, Stay};
 use super::warn::Code;
 use crate::geometry::Outline;
-use crate::quantity::{Length, Real};
+use crate::units::{Length, Real};
 
 /// Both stays of a pair, as laid and as cut.
 pub(super) struct Both<'a, T: Real> {

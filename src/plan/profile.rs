@@ -2,7 +2,7 @@
 
 use super::result::ProfilePoint;
 use crate::geometry::Node;
-use crate::quantity::{Angle, Length, Real};
+use crate::units::{Angle, Length, Real};
 
 /// The edge at every whole degree that has one; `degrees` holds all of them from 0.
 pub(super) fn profile<T: Real>(degrees: impl Iterator<Item = (Node, Option<T>)>) -> Vec<ProfilePoint<T>> {

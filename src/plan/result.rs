@@ -5,8 +5,8 @@
 use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
 use super::warn::Code;
-use crate::quantity::{Angle, Length};
-use crate::trade::{EndKind, Hand, Job, PairName};
+use crate::model::{EndKind, Hand, Job, PairName};
+use crate::units::{Angle, Length};
 use nalgebra::{Point3, Vector3};
 use serde::{Serialize, Serializer};
 

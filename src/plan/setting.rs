@@ -3,8 +3,8 @@
 use super::clamp::ClampFrame;
 use super::result::{EndUp, Setting};
 use crate::geometry::Line;
-use crate::quantity::{Angle, Length, Real};
-use crate::trade::{Fixture, Touch, TouchSide};
+use crate::model::{Fixture, Touch, TouchSide};
+use crate::units::{Angle, Length, Real};
 use nalgebra::{Point3, Vector3};
 
 /// Components of a direction below this count as none.

@@ -5,8 +5,8 @@ use super::notices::{Notices, mm};
 use super::result::{SlotCut, SlotFace};
 use super::setting::Found;
 use super::warn::Code;
-use crate::quantity::{Angle, Length, Real};
-use crate::trade::Slot;
+use crate::model::Slot;
+use crate::units::{Angle, Length, Real};
 use nalgebra::Vector3;
 
 /// The upright plane that a plate lies in, through the rear reference point.

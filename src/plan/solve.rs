@@ -6,8 +6,8 @@ use super::pair::pair;
 use super::placed::Placed;
 use super::result::{Pairs, Plan, Warning};
 use super::warn::Code;
-use crate::quantity::{Length, Real, said};
-use crate::trade::{Fault, Hand, Job, PairName, Side};
+use crate::model::{Fault, Hand, Job, PairName, Side};
+use crate::units::{Length, Real, said};
 use serde_json::{Value, json};
 
 /// Version of the plan's keys.

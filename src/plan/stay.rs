@@ -11,8 +11,8 @@ use super::setting::Found;
 use super::slot::slot;
 use super::warn::Code;
 use crate::geometry::Line;
-use crate::quantity::{Angle, Length, Real};
-use crate::trade::{End, EndKind, Job, PairName};
+use crate::model::{End, EndKind, Job, PairName};
+use crate::units::{Angle, Length, Real};
 
 /// The stretch of a cutter's axis that one cut takes, from the axis' own point.
 pub(super) struct Span<T: Real> {

@@ -5,8 +5,8 @@ use super::cut::{Which, edge};
 use super::lay::Laid;
 use super::member::Round;
 use crate::geometry::Stretch;
-use crate::quantity::{Length, Real, ranked};
-use crate::trade::{End, Frame, Side};
+use crate::model::{End, Frame, Side};
+use crate::units::{Length, Real, ranked};
 
 /// An end's cut along its stay.
 #[derive(Clone, Copy)]

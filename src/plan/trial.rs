@@ -8,7 +8,7 @@ use super::lay::Laid;
 use super::member::Round;
 use super::result::{Contact, Plan};
 use crate::geometry::{Cylinder, Edge};
-use crate::quantity::{Length, Real};
+use crate::units::{Length, Real};
 use nalgebra::Vector3;
 
 /// An end as another cutter would leave it.

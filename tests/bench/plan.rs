@@ -3,8 +3,8 @@
 //!
 //! Built for the machine itself or for WebAssembly: the same work in both.
 
+use staywright::model::Job;
 use staywright::plan::{self, room};
-use staywright::trade::Job;
 use std::hint::black_box;
 use std::io::{self, Error, Read};
 use std::time::Instant;

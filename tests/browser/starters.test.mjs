@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, press, said, settled } from "./harness.mjs";
 
 const at = bench();
-/** What each of them says of its chainstay; the figures of src/trade/starters.rs as a builder would look for them. */
+/** What each of them says of its chainstay; the figures of src/model/starters.rs as a builder would look for them. */
 const JOBS = [["Tern Lane road", "415.00"], ["Heron Mill all-road", "435.00"], ["Quay Street fixed", "405.00"], ["Start from nothing", "430.00"]];
 
 async function started(page, name) {

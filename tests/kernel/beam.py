@@ -1,4 +1,4 @@
-"""Stepped cantilevers bent by a force, by finite elements: the table that tests/stiffness.rs reads.
+"""Stepped cantilevers bent by a force, by finite elements: the table that tests/it/stiffness.rs reads.
 
     python tests/kernel/beam.py > tests/golden/beam.tsv
 

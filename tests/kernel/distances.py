@@ -1,4 +1,4 @@
-"""Random rods and boxes and their distance by the CAD kernel, one pair a line: the table that tests/distance.rs reads.
+"""Random rods and boxes and their distance by the CAD kernel, one pair a line: the table that tests/it/distance.rs reads.
 
     python tests/kernel/distances.py > tests/golden/distances.tsv
 

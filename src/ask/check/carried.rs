@@ -1,8 +1,8 @@
 //! How far errors carry to a result, in words.
 
-use crate::check::{Budget, Hold, Outcome, RearEnd, Sample, Setting, Share};
-use crate::quantity::{LengthUnit, show, trimmed};
-use crate::trade::capital;
+use crate::model::capital;
+use crate::tolerance::{Budget, Hold, Outcome, RearEnd, Sample, Setting, Share};
+use crate::units::{LengthUnit, show, trimmed};
 use nanoserde::{DeBin, SerBin};
 
 /// A setting that can be off.

@@ -2,12 +2,12 @@
 
 use super::carried::per_cent;
 use crate::ask::Learned;
-use crate::check::{
+use crate::drawing::Differs;
+use crate::model::{Hand, PairName, capital};
+use crate::tolerance::{
     self, Finished, Habit, Judged, Known, Mend, Outcome, Part, Reading, Trim, Unknown, Verdict, What,
 };
-use crate::drawing::Differs;
-use crate::quantity::{LengthUnit, show};
-use crate::trade::{Hand, PairName, capital};
+use crate::units::{LengthUnit, show};
 use nanoserde::{DeBin, SerBin};
 
 /// A result and what was found of it.
@@ -48,7 +48,7 @@ pub struct Found {
 }
 
 /// The stays as found, pair by pair, right then left.
-pub(super) fn differs(finished: &Finished, found: &check::Found) -> [[Differs; 2]; 2] {
+pub(super) fn differs(finished: &Finished, found: &tolerance::Found) -> [[Differs; 2]; 2] {
     let of = |pair: PairName, hand: Hand, part: Part| {
         let mut known = finished.unknowns.iter().zip(&found.stays);
         known
@@ -67,7 +67,7 @@ pub(super) fn differs(finished: &Finished, found: &check::Found) -> [[Differs; 2
 pub(super) fn found(
     finished: &Finished,
     readings: &[Reading],
-    found: &check::Found,
+    found: &tolerance::Found,
     unit: LengthUnit,
 ) -> Found {
     let outcomes = finished.rear.outcomes.iter().zip(&found.results).enumerate();
@@ -88,7 +88,7 @@ fn name_of<'a>(finished: &'a Finished, id: &'a str) -> &'a str {
     finished.figures.iter().find(|figure| figure.id == id).map_or(id, |figure| &figure.name)
 }
 
-fn agreement(finished: &Finished, found: &check::Found) -> String {
+fn agreement(finished: &Finished, found: &tolerance::Found) -> String {
     if found.agreement.freedom < 1 {
         return "No reading is checked by another yet.".to_owned();
     }

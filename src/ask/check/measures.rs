@@ -1,8 +1,8 @@
 //! What to measure on the finished stays: what every plan has, then what a shop can read besides.
 
-use crate::check::{Figure, Finished};
+use crate::model::{Hand, PairName};
 use crate::plan::{Cut, Pair, Plan};
-use crate::trade::{Hand, PairName};
+use crate::tolerance::{Figure, Finished};
 use nanoserde::{DeBin, SerBin};
 
 /// One figure to measure.

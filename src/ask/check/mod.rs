@@ -11,9 +11,9 @@ pub use measures::Measure;
 
 use super::bench::Bench;
 use super::planned;
-use crate::check::Finished;
 use crate::drawing::Differs;
-use crate::quantity::LengthUnit;
+use crate::tolerance::Finished;
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// Draws of a sample.

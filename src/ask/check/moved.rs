@@ -1,8 +1,8 @@
 //! What moves with a figure that is touched.
 
-use crate::check;
-use crate::quantity::{LengthUnit, show, trimmed};
-use crate::trade::{Job, capital, place_name};
+use crate::model::{Job, capital, place_name};
+use crate::tolerance;
+use crate::units::{LengthUnit, show, trimmed};
 
 /// As many as are told.
 const MOST: usize = 12;
@@ -12,12 +12,12 @@ pub(super) fn moves(job: &Job, touched: Option<&str>, unit: LengthUnit) -> Vec<(
         return Vec::new();
     };
     let touched_is_angle = spec.unit == "°";
-    let line = |one: &check::Moved| (name(&one.id), amount(one, touched_is_angle, unit));
-    check::moves(job, path).iter().take(MOST).map(line).collect()
+    let line = |one: &tolerance::Moved| (name(&one.id), amount(one, touched_is_angle, unit));
+    tolerance::moves(job, path).iter().take(MOST).map(line).collect()
 }
 
 /// By how much it grows for one of the touched figure's unit.
-fn amount(moved: &check::Moved, touched_is_angle: bool, unit: LengthUnit) -> String {
+fn amount(moved: &tolerance::Moved, touched_is_angle: bool, unit: LengthUnit) -> String {
     let of_unit = |is_angle: bool| if is_angle { 1.0 } else { show::in_unit(1.0, unit) };
     let is_angle = moved.id.ends_with("_deg");
     let per_unit = moved.per_unit * of_unit(is_angle) / of_unit(touched_is_angle);

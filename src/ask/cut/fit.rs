@@ -7,11 +7,11 @@ use super::told::Told;
 use crate::machining::{
     Candidate, Cutter, PadFace, Placed, Tool, compound as stand, cutter_axis, facing_mill, pad_face,
 };
+use crate::model::BrakePad;
+use crate::model::shop::ToothMaterial;
 use crate::plan::{CutAt, EndUp, RoundCut};
-use crate::quantity::{Length, show};
-use crate::trade::BrakePad;
-use crate::trade::shop::ToothMaterial;
-use crate::work::Reading;
+use crate::procedure::Reading;
+use crate::units::{Length, show};
 
 /// Gap, push, and how far the cutter's axis moves so that the stay's length comes out right.
 pub(super) fn fit(here: Here<'_>, cut: &RoundCut, used: Option<&Candidate>, paired: bool) -> Told {

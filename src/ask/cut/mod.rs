@@ -16,10 +16,10 @@ pub(super) use way_in::sheet as way_in_sheet;
 
 use super::{pad, planned, shop};
 use crate::machining::slot_passes;
+use crate::model::PairName;
+use crate::model::shop::Shop;
 use crate::plan::{Cut, CutAt, Plan};
-use crate::quantity::LengthUnit;
-use crate::trade::PairName;
-use crate::trade::shop::Shop;
+use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
 /// What is asked of a cut.
@@ -79,7 +79,7 @@ pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
         cut: at.key(),
         ..CutTold::default()
     };
-    let cuts = crate::work::together(&plan, at);
+    let cuts = crate::procedure::together(&plan, at);
     answer.together = cuts.iter().map(|at| at.key()).collect();
     match at.cut(&plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => round::tell(here, cut, &cuts, asked, &mut answer),

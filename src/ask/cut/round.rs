@@ -4,9 +4,9 @@ use super::running::{self, saw_cutter};
 use super::{CutTold, Here, ToCut, fit, saws, way};
 use crate::ask::shop::entered;
 use crate::machining::{Tool, candidates};
+use crate::model::capital;
 use crate::plan::{CutAt, RoundCut};
-use crate::quantity::show;
-use crate::trade::capital;
+use crate::units::show;
 
 pub(super) fn tell(here: Here<'_>, cut: &RoundCut, cuts: &[CutAt], asked: &ToCut, answer: &mut CutTold) {
     let ranked = candidates(here.plan, here.shop, here.at);
@@ -50,6 +50,6 @@ fn how(asked: &ToCut, any: bool, own: bool) -> String {
 }
 
 /// A length, as the page writes it.
-pub(super) fn length(here: Here<'_>, length: crate::quantity::Length) -> String {
+pub(super) fn length(here: Here<'_>, length: crate::units::Length) -> String {
     show::length(length, here.unit)
 }

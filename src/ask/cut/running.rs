@@ -3,10 +3,10 @@
 use super::Here;
 use super::told::Told;
 use crate::machining::{Cutter, Tool, advice, running};
-use crate::quantity::{CuttingSpeed, Length, LengthUnit, fixed, show, trimmed};
-use crate::trade::capital;
-use crate::trade::shop::{HoleSaw, ToothMaterial};
-use crate::work::Reading;
+use crate::model::capital;
+use crate::model::shop::{HoleSaw, ToothMaterial};
+use crate::procedure::Reading;
+use crate::units::{CuttingSpeed, Length, LengthUnit, fixed, show, trimmed};
 
 pub(super) const fn saw_cutter(diameter: Length, saw: &HoleSaw) -> Cutter {
     Cutter { tool: Tool::HoleSaw, diameter, teeth: saw.size.teeth.number(), tooth: saw.tooth }

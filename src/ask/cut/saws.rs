@@ -3,10 +3,10 @@
 use super::Here;
 use crate::ask::shop::{entered, read};
 use crate::machining::{Candidate, Verdict, candidates};
+use crate::model::shop::{Shop, Speeds};
 use crate::plan::{CutAt, Plan, RoundCut};
-use crate::quantity::{Length, SpindleSpeed, show, trimmed};
-use crate::trade::shop::{Shop, Speeds};
-use crate::work::{Tools, choose};
+use crate::procedure::{Tools, choose};
+use crate::units::{Length, SpindleSpeed, show, trimmed};
 use nanoserde::{DeBin, SerBin};
 
 /// One saw on hand.
@@ -54,7 +54,7 @@ fn pick(
     ranked: &[Candidate],
     picked: &[(String, String)],
 ) -> Option<Candidate> {
-    let lead = crate::work::together(plan, at).first().copied().unwrap_or(at).key();
+    let lead = crate::procedure::together(plan, at).first().copied().unwrap_or(at).key();
     let (_, wanted) = picked.iter().find(|(cut, _)| *cut == lead)?;
     ranked.iter().find(|candidate| key(shop, cut, candidate) == *wanted).copied()
 }

@@ -5,9 +5,9 @@ use super::round::length;
 use super::running;
 use super::told::Told;
 use crate::machining::{Cutter, SlotPasses, Tool, slot_passes, slot_ways};
+use crate::model::shop::ToothMaterial;
 use crate::plan::{CutAt, SlotCut};
-use crate::quantity::{Length, show};
-use crate::trade::shop::ToothMaterial;
+use crate::units::{Length, show};
 
 pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bool) -> Vec<Told> {
     let mut told = Told::new("Passes");

@@ -1,6 +1,6 @@
 //! What is told under one heading.
 
-use crate::trade::shop::Origin;
+use crate::model::shop::Origin;
 use nanoserde::{DeBin, SerBin};
 
 /// Names with their figures, then sentences.

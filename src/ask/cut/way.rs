@@ -6,9 +6,9 @@ use super::told::Told;
 use crate::machining::{
     Reach, Stroke, TableRoom, cutting_force, deflection, force, nearest, stiffer_by, table_room,
 };
+use crate::model::shop::HoleSaw;
 use crate::plan::CutAt;
-use crate::quantity::{Length, fixed, show};
-use crate::trade::shop::HoleSaw;
+use crate::units::{Length, fixed, show};
 
 /// Gaps that are told, smallest first.
 const GAPS: usize = 3;

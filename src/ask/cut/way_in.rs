@@ -6,9 +6,9 @@ use crate::machining::{
     Near, Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, slot_end,
     slot_passes, slot_points, slot_ways, solids, standing, turning,
 };
+use crate::model::shop::HoleSaw;
 use crate::plan::{Cut, CutAt, RoundCut, SlotCut};
-use crate::quantity::Length;
-use crate::trade::shop::HoleSaw;
+use crate::units::Length;
 use nalgebra::Point3;
 
 /// The drawing of a cut with the saw that is used for it; `None` where there is no such cut or no saw.
@@ -29,7 +29,7 @@ fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<Wa
     let ranked = candidates(here.plan, here.shop, here.at);
     let (used, _) = saws::used(here, cut, &ranked, picked)?;
     let saw = here.shop.hole_saws.get(used.saw)?;
-    let cuts = crate::work::together(here.plan, here.at);
+    let cuts = crate::procedure::together(here.plan, here.at);
     let stroke = Stroke::new(here.plan, here.shop, &cuts, used.diameter)?;
     let mut bodies = turned(here, &stroke, saw);
     bodies.extend(stood(here));
@@ -135,10 +135,10 @@ fn between(stroke: &Stroke, name: &str, from: f64, to: f64, gap: Length) -> GapL
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::shop::demo_shop;
+    use crate::model::starters;
     use crate::plan::plan;
-    use crate::quantity::LengthUnit;
-    use crate::trade::shop::demo_shop;
-    use crate::trade::starters;
+    use crate::units::LengthUnit;
 
     #[test]
     fn the_gap_is_drawn_between_two_points_that_are_as_far_apart_as_it_says() {

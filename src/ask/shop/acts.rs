@@ -1,10 +1,10 @@
 //! What the buttons of the shop's form do.
 
-use crate::quantity::SpindleSpeed;
-use crate::trade::shop::{
+use crate::model::shop::{
     EndMill, HoleSaw, Origin, Process, Shop, SlittingSaw, Speeds, Sure, demo_shop, inch_hole_saws,
     metric_hole_saws, published_processes, slitting_saws,
 };
+use crate::units::SpindleSpeed;
 
 /// Most entries of a list.
 const MOST: usize = 120;

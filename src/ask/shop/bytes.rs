@@ -2,7 +2,7 @@
 
 use crate::ask::file::refused;
 use crate::link::{read_shop, write_shop};
-use crate::trade::shop::Shop;
+use crate::model::shop::Shop;
 
 /// The shop of kept bytes; the one to start from where there are none, or none that can be read.
 pub(in crate::ask) fn read(bytes: &[u8]) -> Shop {

@@ -1,9 +1,9 @@
 //! Taking what was typed into one field of a shop.
 
 use crate::ask::entry::understand;
-use crate::quantity::{LengthUnit, show};
-use crate::trade::shop::{CUTTING, OWN_SPEED, Shop};
-use crate::trade::{Fault, Spec, capital};
+use crate::model::shop::{CUTTING, OWN_SPEED, Shop};
+use crate::model::{Fault, Spec, capital};
+use crate::units::{LengthUnit, show};
 use serde_json::{Map, Value};
 
 /// A changed shop, and what was understood of the text where it does not say so itself.

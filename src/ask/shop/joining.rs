@@ -4,9 +4,9 @@ use super::section::{Layout, acts, choice, words};
 use crate::ask::entry::figure;
 use crate::ask::form::{FormField, FormSection};
 use crate::machining::{Tool, published_speed};
-use crate::quantity::{CuttingSpeed, LengthUnit, fixed};
-use crate::trade::capital;
-use crate::trade::shop::{Metal, OWN_SPEED, Process, Sure};
+use crate::model::capital;
+use crate::model::shop::{Metal, OWN_SPEED, Process, Sure};
+use crate::units::{CuttingSpeed, LengthUnit, fixed};
 
 /// Name, metal and the way of joining that is used.
 pub(super) fn used(layout: Layout<'_>) -> Vec<FormField> {

@@ -2,7 +2,7 @@
 
 use super::section::{Layout, acts};
 use crate::ask::form::FormSection;
-use crate::quantity::show;
+use crate::units::show;
 
 pub(super) fn slitting_saws(layout: Layout<'_>) -> FormSection {
     let saws = &layout.shop.slitting_saws;

@@ -2,8 +2,8 @@
 
 use super::section::{Layout, acts, choice};
 use crate::ask::form::{FormField, FormSection};
-use crate::trade::shop::{Axis, Mill, Mounting, Sense, Speeds, SpindleWay, Toward};
-use crate::trade::{Hand, capital};
+use crate::model::shop::{Axis, Mill, Mounting, Sense, Speeds, SpindleWay, Toward};
+use crate::model::{Hand, capital};
 
 const OF_THE_JOB: &str = "What a cutter could run into, and how far the fixture goes. Clamp height, block width, the touched edge, \
                           the posts' places and the slide's range belong to the job: see “Fixture and edge finder”, where this shop keeps \

@@ -13,9 +13,9 @@ pub(super) use bytes::{entered, read};
 
 use super::form::{Change, Edit, Formed, Refused, Said, ToForm};
 use crate::link;
-use crate::quantity::LengthUnit;
-use crate::trade::capital;
-use crate::trade::shop::Shop;
+use crate::model::capital;
+use crate::model::shop::Shop;
+use crate::units::LengthUnit;
 
 /// The shop with what was done to it, and what there is to enter.
 pub(super) fn formed(asked: &ToForm) -> Formed {

@@ -3,8 +3,8 @@
 use super::section::{Layout, acts, choice};
 use crate::ask::entry::figure;
 use crate::ask::form::{FormField, FormSection};
-use crate::quantity::{Length, show};
-use crate::trade::shop::{CUTTING, HoleSaw, ToothMaterial};
+use crate::model::shop::{CUTTING, HoleSaw, ToothMaterial};
+use crate::units::{Length, show};
 
 pub(super) fn hole_saws(layout: Layout<'_>) -> FormSection {
     let saws = &layout.shop.hole_saws;

@@ -3,8 +3,8 @@
 use super::{joining, lists, machine, saws};
 use crate::ask::entry::figure;
 use crate::ask::form::{FormField, FormSection};
-use crate::quantity::LengthUnit;
-use crate::trade::shop::Shop;
+use crate::model::shop::Shop;
+use crate::units::LengthUnit;
 
 /// What a form is laid out from.
 #[derive(Clone, Copy)]

@@ -3,8 +3,8 @@
 use super::list::list;
 use crate::link::pass::{Table, choice, group, number_if_there, numbered, start};
 use crate::link::pen::Pen;
-use crate::quantity::{Count, Length};
-use crate::trade::shop::{EndMill, HoleSaw, HoleSawSize, SlittingSaw, ToothMaterial};
+use crate::model::shop::{EndMill, HoleSaw, HoleSawSize, SlittingSaw, ToothMaterial};
+use crate::units::{Count, Length};
 
 const SAW: &Table = &[("nominal_mm", 38.0), ("teeth", 30.0), ("depth_mm", 38.0), ("kerf_mm", 2.0)];
 

@@ -3,9 +3,9 @@
 use super::list::numbers;
 use crate::link::pass::{Table, choice, group, numbered, start};
 use crate::link::pen::Pen;
-use crate::quantity::Length;
-use crate::trade::shop::{AngleScale, LengthScale, MeasuredFixture, Sense};
-use crate::trade::{Fixture, TouchSide};
+use crate::model::shop::{AngleScale, LengthScale, MeasuredFixture, Sense};
+use crate::model::{Fixture, TouchSide};
+use crate::units::Length;
 
 const BENCH: &Table = &[
     ("block_width_mm", 70.0),

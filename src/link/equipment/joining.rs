@@ -3,8 +3,8 @@
 use super::list::list;
 use crate::link::pass::{Table, choice, flag, group, length, numbered, start};
 use crate::link::pen::Pen;
-use crate::quantity::Length;
-use crate::trade::shop::{JointGap, Origin, Process, Sure};
+use crate::model::shop::{JointGap, Origin, Process, Sure};
+use crate::units::Length;
 
 const GAP: &Table = &[("least_mm", 0.0), ("best_mm", 0.05), ("most_mm", 0.1)];
 

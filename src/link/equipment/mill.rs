@@ -2,9 +2,9 @@
 
 use crate::link::pass::{Table, choice, figures, group, length, numbered, start};
 use crate::link::pen::Pen;
-use crate::quantity::SpindleSpeed;
-use crate::trade::Hand;
-use crate::trade::shop::{Axis, DroAxis, Mill, Mounting, Sense, Speeds, SpindleWay, Toward};
+use crate::model::Hand;
+use crate::model::shop::{Axis, DroAxis, Mill, Mounting, Sense, Speeds, SpindleWay, Toward};
+use crate::units::SpindleSpeed;
 
 const READOUT: &Table = &[("division_mm", 0.0), ("travel_mm", 400.0)];
 

@@ -10,7 +10,7 @@ mod shop2;
 
 use super::LinkError;
 use super::pen::{Pen, Sheet, read, written};
-use crate::trade::shop::Shop;
+use crate::model::shop::Shop;
 
 /// The shop as bytes, short: what stands as a shop starts is left out.
 pub fn write_shop(shop: &Shop) -> Vec<u8> {

@@ -4,9 +4,9 @@
 use super::{cutters, fixture, joining, mill};
 use crate::link::pass::{choice, length, numbered};
 use crate::link::pen::Pen;
-use crate::quantity::{CuttingSpeed, Length};
-use crate::trade::Touch;
-use crate::trade::shop::{Metal, Shop};
+use crate::model::Touch;
+use crate::model::shop::{Metal, Shop};
+use crate::units::{CuttingSpeed, Length};
 
 pub(super) const FORM: u8 = 1;
 

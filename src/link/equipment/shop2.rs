@@ -2,9 +2,9 @@
 
 use super::shop1;
 use crate::link::pen::Pen;
-use crate::quantity::Length;
-use crate::trade::Touch;
-use crate::trade::shop::Shop;
+use crate::model::Touch;
+use crate::model::shop::Shop;
+use crate::units::Length;
 
 pub(super) const FORM: u8 = 2;
 

@@ -5,7 +5,7 @@ use crate::session::Session;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use staywright::link;
-use staywright::trade::Job;
+use staywright::model::Job;
 use std::cell::Cell;
 use std::time::Duration;
 use wasm_bindgen::JsValue;

@@ -1,9 +1,9 @@
 //! Where each warning of a plan is shown.
 
 use super::place::Place;
+use staywright::model::{BOTH_HANDS, Hand, place_name};
 use staywright::plan::{Code, CutAt, Warning};
-use staywright::quantity::{LengthUnit, show};
-use staywright::trade::{BOTH_HANDS, Hand, place_name};
+use staywright::units::{LengthUnit, show};
 
 /// The place of the page that a warning belongs to.
 pub const fn place_of(code: Code) -> Place {

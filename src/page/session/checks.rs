@@ -3,8 +3,8 @@
 use super::Limits;
 use super::entry::understand;
 use staywright::ask::Measure;
-use staywright::quantity::{Angle, Bounds, Length, LengthUnit, show};
-use staywright::trade::Spec;
+use staywright::model::Spec;
+use staywright::units::{Angle, Bounds, Length, LengthUnit, show};
 
 /// What was measured, set against what it should be.
 #[derive(Clone, Debug, PartialEq)]

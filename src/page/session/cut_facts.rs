@@ -1,8 +1,8 @@
 //! The figures of one cut as the page lists them.
 
 use staywright::plan::{Contact, Cut, RoundCut, SlotCut, Stay};
-use staywright::quantity::Length;
-use staywright::work::{Named, Reading};
+use staywright::procedure::{Named, Reading};
+use staywright::units::Length;
 
 /// What the end is cut to, in a word.
 pub const fn kind_word(cut: &Cut) -> &'static str {

@@ -1,9 +1,9 @@
 //! What a person types into a figure's field, what it means, and how it is written back.
 
-use staywright::quantity::show::{in_unit, minus, sign};
-use staywright::quantity::{Angle, Count, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
-use staywright::trade::capital;
-use staywright::trade::{Fault, Spec};
+use staywright::model::capital;
+use staywright::model::{Fault, Spec};
+use staywright::units::show::{in_unit, minus, sign};
+use staywright::units::{Angle, Count, Length, LengthUnit, Quantity, read_angle, read_length, trimmed};
 
 /// A text that was understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -128,7 +128,7 @@ fn number(value: f64, spec: &Spec, unit: LengthUnit) -> String {
 mod tests {
     use super::*;
     use LengthUnit::{Inch, Millimetre};
-    use staywright::trade::{Job, Surroundings};
+    use staywright::model::{Job, Surroundings};
 
     fn spec(path: &str) -> &'static Spec {
         match Job::default().spec(path) {

@@ -2,8 +2,8 @@
 
 use super::records::mark;
 use leptos::prelude::*;
+use staywright::model::{Fault, Job, Spec};
 use staywright::plan::{Placed, Plan, as_laid, plan_placed};
-use staywright::trade::{Fault, Job, Spec};
 use std::sync::Arc;
 
 /// One figure of the job: what is known of it, and its number.

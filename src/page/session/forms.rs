@@ -3,7 +3,7 @@
 use super::follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Change, Edit, FormSection, Formed, Question, Said, Subject, ToForm};
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 /// What was typed into a form and is not taken yet: what was entered then, paths with texts, and the sections that stood open.
 pub type Waiting = (Vec<u8>, Vec<(String, String)>, Vec<String>);

@@ -1,10 +1,10 @@
 //! How a bent or butted stay lies: what it is levelled, clamped and trimmed by.
 
+use staywright::model::{Find, Hand, PairName};
 use staywright::plan::{BentStay, ClampFrame, Pair, Plan, RawTube, Stay};
-use staywright::quantity::show;
-use staywright::quantity::{Angle, Bounds, Length, LengthUnit};
-use staywright::trade::{Find, Hand, PairName};
-use staywright::work::{Named, Reading};
+use staywright::procedure::{Named, Reading};
+use staywright::units::show;
+use staywright::units::{Angle, Bounds, Length, LengthUnit};
 
 /// Whether there are any figures of the stay on that side.
 pub fn has_lay_facts(plan: &Plan, name: PairName, hand: Hand) -> bool {
@@ -101,8 +101,8 @@ fn directions(bent: &BentStay, clamp: &ClampFrame, hand: Hand, facts: &mut Vec<N
 #[cfg(test)]
 mod tests {
     use super::*;
+    use staywright::model::{Bend, Bends, Job};
     use staywright::plan::solve;
-    use staywright::trade::{Bend, Bends, Job};
 
     fn facts(job: &Job) -> Vec<Named> {
         lay_facts(&solve(job), PairName::Chainstays, Hand::Right, LengthUnit::Millimetre)

@@ -36,9 +36,9 @@ use entry::{Understood, understand};
 use follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Checked, Order, StepLine};
+use staywright::model::Job;
 use staywright::plan::Placed;
-use staywright::quantity::LengthUnit;
-use staywright::trade::Job;
+use staywright::units::LengthUnit;
 
 /// The text of a field that could not be taken over, and why.
 #[derive(Clone, Debug, PartialEq)]
@@ -186,7 +186,7 @@ impl Session {
         self.follow.faults.with(|faults| {
             for fault in faults {
                 let known = self.follow.figure(&fault.field).map(|(spec, _)| spec.name.to_owned());
-                let name = known.unwrap_or_else(|| staywright::trade::place_name(&fault.field));
+                let name = known.unwrap_or_else(|| staywright::model::place_name(&fault.field));
                 if !names.contains(&name) {
                     names.push(name);
                 }

@@ -1,8 +1,8 @@
 //! The figures of a pair that answer while its stays are changed.
 
+use staywright::model::Hand;
 use staywright::plan::Pair;
-use staywright::trade::Hand;
-use staywright::work::{Named, Reading};
+use staywright::procedure::{Named, Reading};
 
 /// What each side is, then what the pair has in common.
 pub fn pair_facts(pair: &Pair) -> Vec<Named> {

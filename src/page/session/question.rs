@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use staywright::ask::{Answer, Question, ToCheck, ToStep};
 use staywright::link;
 use staywright::plan::Placed;
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 impl Session {
     /// How errors carry and what the readings say, as long as somebody looks at it.

@@ -6,8 +6,8 @@ use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Question, RoomLine, Starting, Ways};
 use staywright::drawing::GapLine;
-use staywright::quantity::Length;
-use staywright::trade::{Find, Hand, PairName};
+use staywright::model::{Find, Hand, PairName};
+use staywright::units::Length;
 
 /// The answers, as they were last given.
 #[derive(Clone, Copy)]

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use nanoserde::{DeBin, SerBin};
 use staywright::ask::Bench;
 use staywright::plan::CutAt;
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]

@@ -1,7 +1,7 @@
 //! The builder's own tubes, by name, kept on this device.
 
 use staywright::link;
-use staywright::trade::{Job, Tube};
+use staywright::model::{Job, Tube};
 
 /// Tubes kept; the page's store is shared with all else.
 pub const MOST: usize = 60;

@@ -1,7 +1,7 @@
 //! What a tube has more than a plain one: bends, butts and ovals, added one by one with figures to start from.
 
-use staywright::quantity::{Angle, Length};
-use staywright::trade::{Bend, Bends, Butt, Press, Tube};
+use staywright::model::{Bend, Bends, Butt, Press, Tube};
+use staywright::units::{Angle, Length};
 
 /// A list of a tube.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -116,7 +116,7 @@ fn next_oval(tube: &Tube) -> Press {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use staywright::trade::{Find, Job};
+    use staywright::model::{Find, Job};
 
     fn faults(tube: Tube) -> usize {
         let mut job = Job::default();

@@ -6,7 +6,7 @@ use super::switch::switch;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::trade::{Columns, Crank, Ring, Rotor, Sprocket, Surroundings};
+use staywright::model::{Columns, Crank, Ring, Rotor, Sprocket, Surroundings};
 
 /// One thing that may be left out.
 struct Optional {

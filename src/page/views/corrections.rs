@@ -5,7 +5,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::Learned;
-use staywright::quantity::{LengthUnit, show};
+use staywright::units::{LengthUnit, show};
 
 /// The list; nothing while there are none.
 pub fn corrections() -> Part {

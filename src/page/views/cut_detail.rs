@@ -12,9 +12,9 @@ use crate::session::advice::about;
 use crate::session::cut_facts::all;
 use leptos::prelude::*;
 use staywright::ask::Drawing;
+use staywright::model::capital;
 use staywright::plan::{CutAt, Plan};
-use staywright::quantity::{LengthUnit, show};
-use staywright::trade::capital;
+use staywright::units::{LengthUnit, show};
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {

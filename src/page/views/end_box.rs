@@ -5,10 +5,10 @@ use super::switch::switch;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
+use staywright::model::capital;
+use staywright::model::{Cope, End, EndKind, Job, Member, PairName};
 use staywright::plan::CutAt;
-use staywright::quantity::Length;
-use staywright::trade::capital;
-use staywright::trade::{Cope, End, EndKind, Job, Member, PairName};
+use staywright::units::Length;
 
 /// The end that is meant: its place in a job.
 #[derive(Clone, Copy)]

@@ -4,7 +4,7 @@ use super::facts_of_text::facts_of_text;
 use crate::browser::part::Part;
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::work::Named;
+use staywright::procedure::Named;
 
 /// The list.
 pub fn facts(facts: impl Fn() -> Vec<Named> + Send + Sync + 'static) -> Part {

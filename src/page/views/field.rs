@@ -7,9 +7,9 @@ use crate::browser::steady::steady;
 use crate::session::entry::{stepped, unit_sign, written};
 use crate::session::{Faulty, Session};
 use leptos::prelude::*;
-use staywright::quantity::LengthUnit;
-use staywright::trade::Spec;
-use staywright::trade::capital;
+use staywright::model::Spec;
+use staywright::model::capital;
+use staywright::units::LengthUnit;
 
 /// What is being typed, and the number it stands for.
 #[derive(Clone, PartialEq)]

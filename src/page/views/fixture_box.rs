@@ -9,8 +9,8 @@ use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::Change;
 use staywright::link;
-use staywright::quantity::Length;
-use staywright::trade::TouchSide;
+use staywright::model::TouchSide;
+use staywright::units::Length;
 
 const WORDS: &str = "These figures are this job's. Kept as your shop's they are what new jobs start with.";
 

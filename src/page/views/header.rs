@@ -5,7 +5,7 @@ use crate::browser::part::{Part, part};
 use crate::browser::travel;
 use crate::session::{Session, Theme};
 use leptos::prelude::*;
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 /// The top of the page.
 pub fn header() -> Part {

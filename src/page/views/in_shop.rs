@@ -5,7 +5,7 @@ use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Question};
 use staywright::link;
-use staywright::trade::Job;
+use staywright::model::Job;
 
 /// Hands `then` the job with the shop's own fixture, and whether that is another one; the job as it is where the shop has none.
 pub fn in_shop(session: Session, job: Job, then: impl FnOnce(Job, bool) + 'static) {

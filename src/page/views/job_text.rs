@@ -3,7 +3,7 @@
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
-use staywright::trade::{Job, capital};
+use staywright::model::{Job, capital};
 
 /// Two texts.
 pub fn job_text() -> Part {

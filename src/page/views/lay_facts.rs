@@ -6,7 +6,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::lay_facts::{has_lay_facts, lay_facts};
 use leptos::prelude::*;
-use staywright::work::Named;
+use staywright::procedure::Named;
 
 /// The figures of the stay that is entered, worked out while the box is open.
 pub fn lay_facts_box() -> Part {

@@ -4,7 +4,7 @@ use super::number_field::number_field;
 use crate::browser::part::{Part, part};
 use crate::session::{Limits, Session};
 use leptos::prelude::*;
-use staywright::quantity::{LengthUnit, read_angle, read_length, trimmed};
+use staywright::units::{LengthUnit, read_angle, read_length, trimmed};
 
 /// Two fields.
 pub fn limits_box() -> Part {

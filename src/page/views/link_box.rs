@@ -8,7 +8,7 @@ use crate::session::job_file;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Question};
 use staywright::link;
-use staywright::trade::Job;
+use staywright::model::Job;
 
 /// Copy, share and paste a link; save and open a job file.
 pub fn link_box() -> Part {

@@ -18,7 +18,7 @@ use crate::session::place::Place;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
 use staywright::ask::Measure;
-use staywright::trade::capital;
+use staywright::model::capital;
 
 const CAUTION: &str = "Measuring proves the cut, not the frame. A frame to be ridden is proved by test (ISO 4210), not by this page.";
 

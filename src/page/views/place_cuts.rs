@@ -9,9 +9,9 @@ use crate::session::Session;
 use crate::session::cut_facts::{brief, contact_words, kind_word};
 use crate::session::place::Place;
 use leptos::prelude::*;
+use staywright::model::capital;
 use staywright::plan::{CutAt, Plan};
-use staywright::quantity::LengthUnit;
-use staywright::trade::capital;
+use staywright::units::LengthUnit;
 
 /// The place.
 pub fn cuts_place() -> Vec<Part> {

@@ -18,8 +18,8 @@ use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
 use staywright::drawing::{clamp_plane, fixture_tilt};
+use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
-use staywright::trade::{Hand, PairName};
 
 const CAUTION: &str = "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own \
                        manual, your local rules and licensed practice.";

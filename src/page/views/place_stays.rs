@@ -18,8 +18,8 @@ use crate::session::pair_facts::pair_facts;
 use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::drawing::clamp_plane_with_gaps;
+use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
-use staywright::trade::{Hand, PairName};
 
 /// The place.
 pub fn stays_place() -> Vec<Part> {

@@ -10,7 +10,7 @@ use crate::session::Session;
 use crate::session::advice::{once, sentence};
 use leptos::prelude::*;
 use staywright::ask::StepLine;
-use staywright::trade::PairName;
+use staywright::model::PairName;
 
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";

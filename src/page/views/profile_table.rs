@@ -6,8 +6,8 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::cut_facts::{ProfileRow, profile};
 use leptos::prelude::*;
-use staywright::quantity::LengthUnit;
-use staywright::quantity::show;
+use staywright::units::LengthUnit;
+use staywright::units::show;
 
 /// The table, worked out only while it is open; nothing where the cut has no profile.
 pub fn profile_table() -> Part {

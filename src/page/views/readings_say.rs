@@ -9,7 +9,7 @@ use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Drawing, Found, HabitLine, ResultLine};
 use staywright::drawing::Differs;
-use staywright::trade::PairName;
+use staywright::model::PairName;
 
 const NO_FIT: &str = "No stays fit these readings: one of them must be wrong.";
 const NOTHING_YET: &str = "Enter what you measured. A few readings are enough for a verdict on the wheel; each more is \

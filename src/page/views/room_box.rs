@@ -8,7 +8,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Drawing, RoomLine, Verdict, Way, Ways};
-use staywright::trade::Hand;
+use staywright::model::Hand;
 
 /// As many rows as are shown unasked.
 const FIRST: usize = 4;

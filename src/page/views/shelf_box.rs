@@ -5,7 +5,7 @@ use super::tube_box::TubeSpot;
 use crate::browser::part::{Part, part};
 use crate::session::{Session, shelf};
 use leptos::prelude::*;
-use staywright::trade::{Hand, PairName};
+use staywright::model::{Hand, PairName};
 
 /// Puts tubes on the shelf, and from the shelf into this side.
 pub fn shelf_box(pair: PairName, hand: Hand) -> Part {

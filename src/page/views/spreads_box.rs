@@ -5,7 +5,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Bench, SettingLine};
-use staywright::quantity::{LengthUnit, read_angle, read_length, trimmed};
+use staywright::units::{LengthUnit, read_angle, read_length, trimmed};
 
 /// The list, folded.
 pub fn spreads_box() -> Part {

@@ -3,7 +3,7 @@
 use super::in_shop::in_shop;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use staywright::trade::{Job, starters};
+use staywright::model::{Job, starters};
 
 /// A menu of starting jobs. Choosing one can be undone.
 pub fn start_box() -> Part {

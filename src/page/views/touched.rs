@@ -6,7 +6,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::drawing::clamp_plane;
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 /// The pair's drawing, and what moves with the figure that is touched in it.
 pub fn touched() -> Part {

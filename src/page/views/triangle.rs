@@ -2,7 +2,7 @@
 
 use crate::browser::part::{Part, svg};
 use staywright::ask::Triangle;
-use staywright::export::px;
+use staywright::drawing::svg::px;
 
 /// Drawn in this box, in px.
 const WIDE: f64 = 320.0;

@@ -7,7 +7,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::tube_parts::TubeParts;
 use leptos::prelude::*;
-use staywright::trade::{Find, Hand, PairName, Tube, capital};
+use staywright::model::{Find, Hand, PairName, Tube, capital};
 
 /// The tube that is meant.
 #[derive(Clone, Copy)]

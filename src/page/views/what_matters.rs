@@ -5,7 +5,7 @@ use crate::browser::part::{Part, part, svg};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Bench, Carried, ShareLine};
-use staywright::quantity::{fixed, read_length, show, trimmed};
+use staywright::units::{fixed, read_length, show, trimmed};
 
 /// As many settings as are shown unasked.
 const FIRST: usize = 6;

@@ -4,8 +4,8 @@ use super::super::axes::Axes;
 use super::super::bed::{Placing, entered};
 use super::super::lay::Laid;
 use super::trial::{HERE, Looked, Trial};
-use crate::quantity::Real;
-use crate::trade::{Find, Group, Hand, Job, PairName};
+use crate::model::{Find, Group, Hand, Job, PairName};
+use crate::units::Real;
 use nanoserde::{DeBin, SerBin};
 use std::f64::consts::PI;
 
@@ -189,8 +189,8 @@ fn polished(trial: &Trial<'_>, find: Find, mut best: Found) -> Found {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::{Angle, Length};
-    use crate::trade::{Bend, Bends, Boss, End, Press, Surroundings};
+    use crate::model::{Bend, Bends, Boss, End, Press, Surroundings};
+    use crate::units::{Angle, Length};
 
     fn bend(before: f64, rotation: f64, angle: f64, radius: f64) -> Bend {
         Bend {

@@ -5,8 +5,8 @@ use super::gaps::neighbours;
 use super::neighbour::{Beside, Neighbour};
 use super::stand::Standing;
 use crate::geometry::{Pipe, gap, gap_at};
-use crate::quantity::Length;
-use crate::trade::{Hand, PairName};
+use crate::model::{Hand, PairName};
+use crate::units::Length;
 
 /// What goes with every dimple.
 pub const CAUTION: &str = "A dimple or a crimp takes strength and stiffness out of the tube where a stay is loaded most: it is \

@@ -4,8 +4,8 @@ use super::super::axes::Axes;
 use super::super::clamp::ClampFrame;
 use super::wheel::{chain, disc, tip_diameter, towards, tyre};
 use crate::geometry::{Block, HalfSpace, Line, Near, Solid, Turned};
-use crate::quantity::{Length, Real};
-use crate::trade::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
+use crate::model::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
+use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
 use serde::{Serialize, Serializer};
 

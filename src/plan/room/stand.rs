@@ -4,8 +4,8 @@ use super::super::body::{stay_line, stay_surface};
 use super::super::result::Plan;
 use super::super::tips::reach_of;
 use crate::geometry::{Centreline, Outline, Pipe};
-use crate::quantity::Real;
-use crate::trade::{Hand, PairName};
+use crate::model::{Hand, PairName};
+use crate::units::Real;
 use std::borrow::Cow;
 
 /// A stay of a plan: its middle line, its radius and where it ends.

@@ -10,7 +10,7 @@ use super::super::tips::{Tips, reach, tips};
 use super::gaps::all_about;
 use super::neighbour::{Beside, Body, Neighbour, beside, columns};
 use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, ball_gap_below, gap_below};
-use crate::trade::{Hand, Job, PairName, Side};
+use crate::model::{Hand, Job, PairName, Side};
 
 /// No change of place.
 pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };

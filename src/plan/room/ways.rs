@@ -8,8 +8,8 @@ use super::neighbour::{Body, Neighbour};
 use super::stand::Standing;
 use super::wheel::tyre;
 use crate::geometry::{Line, gap};
-use crate::quantity::{Bounds, Length};
-use crate::trade::{Hand, Job, PairName, Wheel};
+use crate::model::{Hand, Job, PairName, Wheel};
+use crate::units::{Bounds, Length};
 use nalgebra::Vector3;
 
 /// Halvings of a bracket of at most some hundred millimetres: down to rounding.

@@ -1,8 +1,8 @@
 //! What is round about the wheel's and the shell's axis, by its trade figures.
 
 use crate::geometry::{Line, Turned};
-use crate::quantity::{Length, Real};
-use crate::trade::{Sprocket, Surroundings, Wheel};
+use crate::model::{Sprocket, Surroundings, Wheel};
+use crate::units::{Length, Real};
 use nalgebra::Vector3;
 
 /// Pitch of a bicycle chain, half an inch (ISO 9633).

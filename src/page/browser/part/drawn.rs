@@ -3,8 +3,8 @@
 use super::{Part, SVG, follower};
 use crate::session::follow::Shared;
 use leptos::prelude::document;
+use staywright::drawing::svg::{Drawn, Scale, drawn};
 use staywright::drawing::{Mark, Sheet};
-use staywright::export::{Drawn, Scale, drawn};
 use web_sys::{Element, Node};
 
 /// A sheet as it is to be seen.

@@ -8,10 +8,10 @@ use crate::session::Session;
 use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
+use staywright::drawing::svg::px;
 use staywright::drawing::{Handle, Point};
-use staywright::export::px;
-use staywright::quantity::LengthUnit;
-use staywright::trade::Spec;
+use staywright::model::Spec;
+use staywright::units::LengthUnit;
 
 /// Dragged figures are rounded to this many mm or degrees.
 const SNAP: f64 = 0.1;

@@ -8,9 +8,9 @@ use crate::session::Session;
 use crate::session::follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
+use staywright::drawing::svg::{EDGE, Scale, px};
 use staywright::drawing::{Room, Sheet};
-use staywright::export::{EDGE, Scale, px};
-use staywright::quantity::LengthUnit;
+use staywright::units::LengthUnit;
 
 /// Height of the lettering, px; the style sheet says the same.
 const LETTERING: f64 = 16.0;

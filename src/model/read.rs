@@ -1,0 +1,234 @@
+//! A job from its JSON text: every fault found in one pass, nothing guessed.
+
+use super::bends::{Bend, Bends, Find, ROLL};
+use super::butts::{Butt, Butts};
+use super::end::{CUTTER, Cope, End, EndKind, Member};
+use super::fault::Fault;
+use super::few::Few;
+use super::fixture::{Fixture, POST, TouchSide};
+use super::group::{Group, below};
+use super::job::{Job, PairName, PairOfStays};
+use super::ovals::{Ovals, Press};
+use super::reader::{Object, Reader, read_all};
+use super::side::Side;
+use super::surroundings::{Limits, MEASURED, Ring, Surroundings};
+use super::tube::Tube;
+use crate::units::{Angle, Length};
+use serde_json::Value;
+
+/// The job format that this version writes. It reads this and every older one.
+pub const FORMAT: u64 = 1;
+
+impl Job {
+    /// Reads a job file. Keys left out take their defaults; a left side left out mirrors the right, and a key left
+    /// out of a left side takes the right side's value.
+    ///
+    /// # Errors
+    /// All faults found, in the order of the file: wrong types, unknown keys, and every rule of [`Job::faults`].
+    pub fn from_json(text: &str) -> Result<Self, Vec<Fault>> {
+        read_all(text, Reader::job, Self::faults)
+    }
+}
+
+impl Reader {
+    fn job(&mut self, value: &Value) -> Job {
+        let base = Job::default();
+        let mut object = self.object(String::new(), Some(value));
+        self.format(&mut object, "job", FORMAT);
+        let job = Job {
+            name: self.text(&mut object, "name"),
+            notes: self.text(&mut object, "notes"),
+            frame: self.whole_group(&mut object, "frame", &base.frame),
+            wheel: self.whole_group(&mut object, "wheel", &base.wheel),
+            chainstays: base.chainstays,
+            seatstay_node: base.seatstay_node,
+            seatstays: base.seatstays,
+            fixture: self.fixture(&mut object),
+            touch: self.group(&mut object, &base.touch),
+            surroundings: self.surroundings(&mut object),
+        };
+        let job = self.pairs(&mut object, job);
+        self.close(&object);
+        job
+    }
+
+    fn pairs(&mut self, parent: &mut Object<'_>, mut job: Job) -> Job {
+        for name in PairName::ALL {
+            let mut object = self.object(name.key().to_owned(), parent.get(name.key()));
+            if name == PairName::Seatstays {
+                job.seatstay_node = self.group(&mut object, &job.seatstay_node);
+            }
+            let right = self.side(&mut object, "right", &name.starting_side());
+            let left = object.map.and_then(|map| map.get("left")).is_some();
+            let left_side = self.side(&mut object, "left", &right);
+            *job.pair_mut(name) = PairOfStays { right, left: left.then_some(left_side) };
+            self.close(&object);
+        }
+        job
+    }
+
+    fn side(&mut self, parent: &mut Object<'_>, key: &'static str, base: &Side) -> Side {
+        let mut object = self.object(below(&parent.at, key), parent.get(key));
+        let mut front = self.object(below(&object.at, "front"), object.get("front"));
+        let mut rear = self.object(below(&object.at, "rear"), object.get("rear"));
+        let side = Side {
+            front: self.group(&mut front, &base.front),
+            front_end: self.end(&mut front, base.front_end),
+            rear: self.group(&mut rear, &base.rear),
+            rear_end: self.end(&mut rear, base.rear_end),
+            tube: self.tube(&mut object, base),
+        };
+        self.close(&front);
+        self.close(&rear);
+        self.close(&object);
+        side
+    }
+
+    fn tube(&mut self, parent: &mut Object<'_>, base: &Side) -> Tube {
+        let mut object = self.object(below(&parent.at, "tube"), parent.get("tube"));
+        let plain =
+            Tube { bends: Bends::default(), butts: Butts::default(), ovals: Ovals::default(), ..base.tube };
+        let figures = self.group(&mut object, &plain);
+        let bends = self.bends(&mut object, &base.tube.bends);
+        let butts = self.few(&mut object, "butts", &Butt::default());
+        let ovals = self.few(&mut object, "ovals", &Press::default());
+        let tube = Tube {
+            bends,
+            butts: butts.map_or(base.tube.butts, |list| Butts { list }),
+            ovals: ovals.map_or(base.tube.ovals, |list| Ovals { list }),
+            ..figures
+        };
+        self.close(&object);
+        tube
+    }
+
+    fn bends(&mut self, object: &mut Object<'_>, base: &Bends) -> Bends {
+        let list = self.few(object, "bends", &Bend::default());
+        let start = list.map_or(*base, |list| Bends { list, ..*base });
+        let roll = object.get(ROLL.key);
+        let finds = Find::ALL.map(|find| (find.key(), find));
+        let find = self.word(object, "find", &finds, start.find);
+        if start.list.is_empty() {
+            if let Some(roll) = roll {
+                self.fault(&below(&object.at, ROLL.key), roll, "a straight tube has no roll: leave it out");
+            }
+            return Bends::default();
+        }
+        let given = roll.and_then(|value| self.number(&below(&object.at, ROLL.key), value));
+        let roll = given.map(Angle::from_degrees).or(start.roll);
+        Bends { list: start.list, roll: roll.or(Some(Angle::from_degrees(0.0))), find }
+    }
+
+    fn surroundings(&mut self, parent: &mut Object<'_>) -> Option<Surroundings> {
+        let value = parent.get("surroundings").filter(|value| !value.is_null());
+        let mut object = self.object("surroundings".to_owned(), value);
+        let limits = self.whole_group(&mut object, "limits", &Limits::default());
+        let measured = object.get(MEASURED.key).filter(|value| !value.is_null());
+        let measured = measured.and_then(|value| self.number(&below(&object.at, MEASURED.key), value));
+        let surroundings = Surroundings {
+            limits,
+            measured_width: measured.map(Length::from_mm),
+            rings: self.few(&mut object, "chainrings", &Ring::default()).unwrap_or_default(),
+            crank: self.group_if_there(&mut object, "crank"),
+            sprocket: self.group_if_there(&mut object, "sprocket"),
+            rotor: self.group_if_there(&mut object, "rotor"),
+            posts: self.group_if_there(&mut object, "posts"),
+        };
+        self.close(&object);
+        value.map(|_| surroundings)
+    }
+
+    /// A group that need not be there.
+    fn group_if_there<G: Group<f64, Over<f64> = G> + Default>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+    ) -> Option<G> {
+        let there = parent.map.and_then(|map| map.get(key)).is_some_and(|value| !value.is_null());
+        if there { Some(self.whole_group(parent, key, &G::default())) } else { parent.get(key).and(None) }
+    }
+
+    fn end(&mut self, parent: &mut Object<'_>, base: End) -> End {
+        let mut object = self.object(below(&parent.at, "end"), parent.get("end"));
+        let kinds = EndKind::ALL.map(|kind| (kind.key(), kind));
+        let kind = self.word(&mut object, "kind", &kinds, base.kind());
+        // Figures of another kind of end than the one it replaces start from their own defaults.
+        let start = if kind == base.kind() { base } else { kind.start(Member::Shell) };
+        let end = match start {
+            End::Cope(cope) => End::Cope(self.cope(&mut object, cope)),
+            End::Boss(boss) => End::Boss(self.group(&mut object, &boss)),
+            End::Slot(slot) => End::Slot(self.group(&mut object, &slot)),
+            End::Square => End::Square,
+        };
+        self.close(&object);
+        end
+    }
+
+    fn cope(&mut self, object: &mut Object<'_>, base: Cope) -> Cope {
+        let members = Member::ALL.map(|member| (member.key(), member));
+        let onto = self.word(object, "onto", &members, base.onto);
+        let at = below(&object.at, CUTTER.key);
+        let cutter = match object.get(CUTTER.key) {
+            None => base.cutter,
+            Some(Value::Null) => None,
+            Some(value) => self.number(&at, value).map(Length::from_mm),
+        };
+        Cope { onto, cutter }
+    }
+
+    fn fixture(&mut self, parent: &mut Object<'_>) -> Fixture {
+        let mut object = self.object("fixture".to_owned(), parent.get("fixture"));
+        let fixture = self.fixture_keys(&mut object, Fixture::default());
+        self.close(&object);
+        fixture
+    }
+
+    /// The keys of a fixture, which a job and a shop have in common.
+    pub(super) fn fixture_keys(&mut self, object: &mut Object<'_>, base: Fixture) -> Fixture {
+        let bench = self.group(object, &base.bench);
+        let posts = self.posts(object).unwrap_or(base.posts);
+        let sides = [TouchSide::Front, TouchSide::Rear].map(|side| (side.key(), side));
+        let touch_from = self.word(object, "touch_from", &sides, base.touch_from);
+        Fixture { bench, posts, touch_from }
+    }
+
+    fn posts(&mut self, object: &mut Object<'_>) -> Option<Vec<Length>> {
+        let at = below(&object.at, POST.key);
+        match object.get(POST.key)? {
+            Value::Array(items) => {
+                let numbers =
+                    items.iter().enumerate().map(|(i, item)| self.number(&format!("{at}[{i}]"), item));
+                Some(numbers.map(|number| Length::from_mm(number.unwrap_or_default())).collect())
+            }
+            other => {
+                self.wanted(&at, other, "a list of numbers [ … ]");
+                None
+            }
+        }
+    }
+
+    /// A list of objects, each from its keys or from `base`; `None` where the key is not there.
+    fn few<G: Group<f64, Over<f64> = G>, const N: usize>(
+        &mut self,
+        parent: &mut Object<'_>,
+        key: &'static str,
+        base: &G,
+    ) -> Option<Few<G, N>> {
+        let at = below(&parent.at, key);
+        let value = parent.get(key)?;
+        let Value::Array(items) = value else {
+            self.wanted(&at, value, "a list of objects [ { … } ]");
+            return None;
+        };
+        if items.len() > N {
+            self.fault(&at, value, format!("{} are given; 0 to {N} are allowed", items.len()));
+        }
+        let read = items.iter().enumerate().map(|(i, item)| {
+            let mut object = self.object(format!("{at}[{i}]"), Some(item));
+            let group = self.group(&mut object, base);
+            self.close(&object);
+            group
+        });
+        Some(read.collect())
+    }
+}

@@ -1,0 +1,206 @@
+//! Questions that are answered beside the page.
+
+use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, ToStep, Ways, answer};
+use staywright::link;
+use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
+use staywright::plan::room::{Neighbour, rooms};
+use staywright::plan::{plan, plan_placed};
+use staywright::procedure::{self, Tools};
+use staywright::units::{Length, LengthUnit, show};
+
+fn asked(question: &Question) -> Answer {
+    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+}
+
+fn checked(readings: Vec<(String, f64)>) -> Checked {
+    let job = link::encode(&Job::default());
+    let question = ToCheck { job, readings, result: "off-centre".into(), ..ToCheck::default() };
+    match asked(&Question::Check(Box::new(question))) {
+        Answer::Check(checked) => *checked,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn steps(job: &Job, unit: LengthUnit) -> Vec<StepLine> {
+    match asked(&Question::Steps(ToStep { job: link::encode(job), unit, ..ToStep::default() })) {
+        Answer::Steps(order) => order.steps,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn without_readings_nothing_is_found_but_errors_carry() {
+    let checked = checked(Vec::new());
+    assert_eq!((checked.found, checked.differs), (None, None));
+    let carried = checked.carried.unwrap();
+    assert_eq!(carried.totals.len(), 4);
+    assert!(carried.shares.len() > 4 && carried.shares.iter().all(|share| share.gives.contains("gives ±")));
+    assert!(checked.settings.len() > 10 && checked.results.len() > 6 && checked.measures.len() > 12);
+}
+
+#[test]
+fn a_long_stay_is_told_to_be_trimmed_and_drawn_longer() {
+    let long =
+        |id: &str| id.starts_with("chainstays.right.") && !id.contains("angle") && !id.contains("dropout");
+    let plain = checked(Vec::new()).measures;
+    let readings =
+        plain.iter().map(|one| (one.id.clone(), one.nominal + if long(&one.id) { 3.0 } else { 0.0 }));
+    let checked = checked(readings.collect());
+    let found = checked.found.unwrap();
+    assert!(
+        found.mends.iter().any(|mend| mend.contains("off the right chainstay, front end")),
+        "{:?}",
+        found.mends
+    );
+    assert!(found.results.iter().any(|one| one.verdict == "out"));
+    let [[right, left], _] = checked.differs.unwrap();
+    assert!((right.length - left.length - 3.0).abs() < 0.5, "{right:?} {left:?}");
+}
+
+#[test]
+fn steps_are_those_of_the_order_of_work_in_the_unit_of_the_page() {
+    for starter in starters() {
+        let plan = plan(&starter.job).unwrap();
+        let wanted = procedure::steps(&plan, &Default::default(), &Tools::default());
+        let lines = steps(&starter.job, LengthUnit::Inch);
+        let ids = |lines: &[StepLine]| lines.iter().map(|line| line.id.clone()).collect::<Vec<_>>();
+        assert_eq!(ids(&lines), wanted.iter().map(|step| step.id.clone()).collect::<Vec<_>>());
+        assert!(lines.iter().all(|line| line.figure.1 != "mm"), "{lines:?}");
+        assert!(lines.iter().any(|line| line.figure.1 == "in"));
+        assert!(lines.iter().all(|line| PairName::ALL.iter().any(|pair| pair.key() == line.pair)));
+    }
+}
+
+#[test]
+fn a_place_searched_apart_gives_the_same_plan() {
+    let mut job = Job::default();
+    let tube = &mut job.chainstays.right.tube;
+    let mm = staywright::units::Length::from_mm;
+    tube.bends = Bends::of([Bend { before: mm(180.0), ..Bend::default() }]);
+    tube.bends.find = Find::Roll;
+    let placed = staywright::plan::Placed::search(&job);
+    let json = |plan: &staywright::plan::Plan| serde_json::to_string(plan).unwrap();
+    assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
+    // Once the tube lies as entered again, what was found for it counts no more.
+    job.chainstays.right.tube.bends.find = Find::Nothing;
+    assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
+}
+
+#[test]
+fn files_are_opened_and_saved() {
+    let job = starters()[1].job.clone();
+    let Answer::Saved(text) = asked(&Question::Save(link::encode(&job))) else { panic!() };
+    assert_eq!(Job::from_json(&text).unwrap(), job);
+    let Answer::Opened(opened) = asked(&Question::Open(text)) else { panic!() };
+    assert_eq!(link::decode(&opened).unwrap(), job);
+    let Answer::Refused(why) = asked(&Question::Open(r#"{"format":1,"a":1,"b":2}"#.into())) else { panic!() };
+    assert_eq!(why.lines().filter(|line| line.contains("unknown key")).count(), 2, "{why}");
+}
+
+#[test]
+fn what_cannot_be_answered_is_not() {
+    for job in ["", "no link", "!!!!"] {
+        assert_eq!(asked(&Question::Steps(ToStep { job: job.into(), ..ToStep::default() })), Answer::None);
+        assert_eq!(asked(&Question::Save(job.into())), Answer::None);
+        assert_eq!(asked(&Question::Place(job.into())), Answer::None);
+    }
+    let mut faulty = Job::default();
+    faulty.frame.chainstay_length = staywright::units::Length::from_mm(-1.0);
+    let job = link::encode(&faulty);
+    assert_eq!(asked(&Question::Check(Box::new(ToCheck { job, ..ToCheck::default() }))), Answer::None);
+    for bytes in [&[][..], &[255; 40], &[0; 7]] {
+        assert_eq!(Answer::from_bytes(&answer(bytes)), Some(Answer::None));
+    }
+}
+
+fn with_all_about() -> Job {
+    Job { surroundings: Some(Surroundings::starting()), ..Job::default() }
+}
+
+fn room_lines(job: &Job) -> Vec<RoomLine> {
+    match asked(&Question::Rooms { job: link::encode(job), unit: LengthUnit::Millimetre }) {
+        Answer::Rooms(lines) => lines,
+        other => panic!("{other:?}"),
+    }
+}
+
+fn ways(job: &Job) -> Ways {
+    let stay = (PairName::Chainstays, Hand::Right);
+    match asked(&Question::Ways { job: link::encode(job), stay, unit: LengthUnit::Millimetre }) {
+        Answer::Ways(ways) => *ways,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn rooms_come_tightest_first_each_with_its_place_and_the_source_of_its_limit() {
+    let job = with_all_about();
+    let lines = room_lines(&job);
+    let plan = plan(&job).unwrap();
+    let spares: Vec<f64> =
+        rooms(&plan).iter().flat_map(|room| room.gaps.iter().map(|gap| gap.spare().mm())).collect();
+    let least = spares.iter().copied().fold(f64::INFINITY, f64::min);
+    let first = &lines[0];
+    assert!(first.words.contains("short of") == (least < 0.0), "{first:?}");
+    assert!(lines.iter().all(|line| line.place.ends_with("behind the front point")));
+    let tyre = lines.iter().find(|line| line.to == "Tyre").unwrap();
+    assert!(tyre.source.contains("ISO 4210-2") && tyre.source.contains("from memory"), "{}", tyre.source);
+    // Both stays are as far from the tyre: said once.
+    assert_eq!(tyre.stay, "both chainstays");
+    assert_eq!(lines.iter().filter(|line| line.to == "Tyre" && line.pair == PairName::Chainstays).count(), 1);
+}
+
+#[test]
+fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
+    let mut job = with_all_about();
+    job.wheel.tyre_width = Length::from_mm(62.0);
+    job.chainstays.right.tube.bends = Bends::of([Bend::default()]);
+    let ways = ways(&job);
+    assert!(!ways.dimples.is_empty() && ways.caution.contains("last resort"));
+    let tyre_room = |job: &Job| {
+        let rooms = rooms(&plan(job).unwrap());
+        let gap = rooms[0].gaps.iter().find(|gap| gap.to == Neighbour::Tyre).unwrap();
+        gap.spare().mm()
+    };
+    assert!(tyre_room(&job) < 0.0);
+    let for_tyre = &ways.ways.iter().find(|(to, _)| to == "tyre").unwrap().1;
+    assert!(!for_tyre.is_empty());
+    for way in for_tyre {
+        let (path, value) = &way.figures[0];
+        let spare = tyre_room(&job.with_figure(path, *value));
+        assert!((0.0..0.02).contains(&spare), "{} leaves {spare}", way.words);
+    }
+    let widest = ways.tyre.unwrap();
+    let fits = widest.figures.iter().fold(job, |job, (path, value)| job.with_figure(path, *value));
+    assert!(tyre_room(&fits) >= 0.0 && tyre_room(&fits) < 0.2, "{}", tyre_room(&fits));
+}
+
+#[test]
+fn sources_and_starting_tubes_come_in_words() {
+    let Answer::Starting(starting) = asked(&Question::Starting(LengthUnit::Millimetre)) else { panic!() };
+    let tyre = starting.sources.iter().find(|source| source.words.contains("16 CFR 1512.11")).unwrap();
+    assert_eq!(tyre.name, "room to the tyre");
+    assert!(tyre.words.ends_with("(read in the source)"), "{}", tyre.words);
+    for tube in starting.tubes {
+        assert_eq!(link::decode(&tube.tube).unwrap().name, tube.name);
+    }
+}
+
+#[test]
+fn the_order_of_work_ends_with_what_to_measure() {
+    let job = Job::default();
+    let plan = plan(&job).unwrap();
+    let Answer::Steps(order) =
+        asked(&Question::Steps(ToStep { job: link::encode(&job), ..ToStep::default() }))
+    else {
+        panic!()
+    };
+    // Both stays of a mirrored pair measure the same.
+    let [name, tips, length, front, rear] = &order.finished[1][..] else { panic!("{:?}", order.finished) };
+    let stay = &plan.pairs.seatstays.right;
+    assert_eq!(name, "Seat stays");
+    let mm = LengthUnit::Millimetre;
+    assert_eq!((tips, length), (&show::length(stay.tip_to_tip.unwrap(), mm), &show::length(stay.length, mm)));
+    assert_eq!(front, &show::angle(stay.front.round().unwrap().angle));
+    assert!(rear.ends_with('°') && order.finished.len() == 2);
+}

@@ -1,0 +1,126 @@
+//! The house rules that a machine can keep: which layer may use which, and where some words may stand.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The layers and what each may use of the library.
+const LAYERS: [(&str, &[&str]); 10] = [
+    ("units", &[]),
+    ("geometry", &["units"]),
+    ("model", &["units"]),
+    ("plan", &["units", "geometry", "model"]),
+    ("tolerance", &["units", "geometry", "model", "plan"]),
+    ("machining", &["units", "geometry", "model", "plan"]),
+    ("procedure", &["units", "geometry", "model", "plan", "machining"]),
+    ("drawing", &["units", "geometry", "model", "plan"]),
+    ("link", &["units", "model"]),
+    ("ask", &["units", "model", "plan", "tolerance", "machining", "procedure", "drawing", "link"]),
+];
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("src")
+}
+
+/// Every Rust file below `folder`, with its text.
+fn sources(folder: &Path) -> Vec<(PathBuf, String)> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            found.extend(sources(&path));
+        } else if path.extension().is_some_and(|end| end == "rs") {
+            let text = fs::read_to_string(&path).unwrap();
+            found.push((path, text));
+        }
+    }
+    found
+}
+
+/// The names that follow `crate::` in a text.
+fn used(text: &str) -> Vec<String> {
+    let word = |rest: &str| rest.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect::<String>();
+    text.split("crate::").skip(1).map(word).filter(|word| !word.is_empty()).collect()
+}
+
+#[test]
+fn arrows_run_down_only() {
+    for (layer, allowed) in LAYERS {
+        for (path, text) in sources(&root().join(layer)) {
+            for name in used(&text) {
+                let known = LAYERS.iter().any(|(other, _)| *other == name);
+                let fine = !known || name == layer || allowed.contains(&name.as_str());
+                assert!(fine, "{} uses {name}", path.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn no_trade_word_in_the_geometry() {
+    let words = [
+        "stay",
+        "shell",
+        "tyre",
+        "dropout",
+        "fixture",
+        "spindle of",
+        "saw",
+        "chainring",
+        "weld",
+        "braze",
+        "mill",
+    ];
+    for (path, text) in sources(&root().join("geometry")) {
+        let text = text.to_lowercase();
+        for word in words {
+            let stands_alone = text.split(|c: char| !c.is_alphabetic()).any(|found| found == word);
+            assert!(!stands_alone, "{}: {word}", path.display());
+        }
+    }
+}
+
+#[test]
+fn the_browser_is_spoken_to_in_one_room_only() {
+    for (path, text) in sources(&root()) {
+        let in_room = path.components().any(|part| part.as_os_str() == "browser");
+        assert!(in_room || !text.contains("web_sys::"), "{}", path.display());
+    }
+}
+
+#[test]
+fn no_trigonometry_in_a_view() {
+    for (path, text) in sources(&root().join("page/views")) {
+        for word in [".sin()", ".cos()", ".tan()", "sin_cos", "atan2", ".asin()", ".acos()"] {
+            assert!(!text.contains(word), "{}: {word}", path.display());
+        }
+    }
+}
+
+#[test]
+fn nothing_below_the_page_reads_a_clock_a_store_or_chance() {
+    for (layer, _) in LAYERS {
+        for (path, text) in sources(&root().join(layer)) {
+            for word in ["std::time", "SystemTime", "Instant", "std::fs", "std::env", "println!"] {
+                assert!(!text.contains(word), "{}: {word}", path.display());
+            }
+            // Drawn errors follow from a seed that the caller states.
+            for word in ["rand::random", "rand::rng", "thread_rng", "Rng::new", "Rng::default", "getrandom"] {
+                assert!(!text.contains(word), "{}: {word}", path.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn every_file_says_what_it_is() {
+    for (path, text) in sources(&root()) {
+        assert!(text.starts_with("//! "), "{}", path.display());
+    }
+}
+
+#[test]
+fn no_file_holds_two_ideas_worth_of_lines() {
+    for (path, text) in sources(&root()) {
+        assert!(text.lines().count() <= 500, "{}", path.display());
+    }
+}

@@ -1,0 +1,170 @@
+//! What a person reads when something is wrong: all faults at once, each with its field, its value and what would do.
+
+use staywright::ask::{Answer, Question, answer};
+use staywright::link;
+use staywright::model::Job;
+use staywright::plan::{plan, plan_json};
+use staywright::units::{LengthUnit, read_angle, read_length};
+
+fn faults(file: &str) -> Vec<String> {
+    match Job::from_json(file).and_then(|job| plan(&job)) {
+        Ok(_) => Vec::new(),
+        Err(faults) => faults.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn check(file: &str, expected: &[&str]) {
+    assert_eq!(faults(file), expected, "{file}");
+}
+
+#[test]
+fn figures_outside_their_range() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#,
+        &[
+            "frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm",
+            "frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°",
+            "edge_finder_mm: edge finder diameter −1 mm is outside 0 to 50 mm",
+        ],
+    );
+}
+
+#[test]
+fn keys_that_are_not_known_and_values_of_the_wrong_kind() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_lenght_mm":430,"bb_drop_mm":"70"},"wheel":[],"colour":"red"}"#,
+        &[
+            "frame.bb_drop_mm: a number from −200 to 200 mm belongs here, not “70”",
+            "frame.chainstay_lenght_mm: unknown key; known here: chainstay_length_mm, bb_drop_mm, seat_angle_deg, \
+             seat_tube_setback_mm, seat_tube_od_mm, shell_od_mm, shell_width_mm, axle_spacing_mm",
+            "wheel: an object { … } belongs here, not a list of 0",
+            "colour: unknown key; known here: format, name, notes, frame, wheel, fixture, edge_finder_mm, \
+             surroundings, chainstays, seatstays",
+        ],
+    );
+}
+
+#[test]
+fn figures_that_do_not_go_together() {
+    check(
+        r#"{"format":1,"chainstays":{"right":{"tube":{"taper_start_mm":300,"taper_end_mm":200,"wall_mm":9}}},
+            "fixture":{"slide_min_mm":400,"slide_max_mm":300}}"#,
+        &[
+            "fixture.slide_max_mm: slide maximum 300 mm is below its minimum 400 mm",
+            "chainstays.right.tube.taper_end_mm: taper end 200 mm must lie behind taper start 300 mm",
+            "chainstays.right.tube.wall_mm: wall 9 mm leaves no bore in a tube of 16 mm: less than 8 mm is needed",
+        ],
+    );
+}
+
+#[test]
+fn a_figure_out_of_its_range_is_set_against_no_other() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":-1e308},"fixture":{"slide_min_mm":1e20,"slide_max_mm":300},
+            "chainstays":{"right":{"tube":{"od_front_mm":-5,"wall_mm":9,"taper_end_mm":-2}}}}"#,
+        &[
+            "frame.chainstay_length_mm: chainstay length −1e308 mm is outside 250 to 800 mm",
+            "chainstays.right.tube.od_front_mm: front diameter −5 mm is outside 4 to 100 mm",
+            "chainstays.right.tube.taper_end_mm: taper end −2 mm is outside 0 to 1200 mm",
+            "fixture.slide_min_mm: slide minimum 1e20 mm is outside 0 to 2000 mm",
+        ],
+    );
+}
+
+#[test]
+fn ends_that_make_no_sense() {
+    check(
+        r#"{"format":1,"chainstays":{"right":{"front":{"end":{"kind":"slot"}},"rear":{"end":{"kind":"cope","onto":"shell"}}}}}"#,
+        &[
+            "chainstays.right.front.end.kind: a slot holds a dropout plate, at the rear end only: a front end can be cope or square",
+            "chainstays.right.rear.end.kind: a rear end meets no shell or seat tube: it can be boss, slot or square",
+        ],
+    );
+    check(
+        r#"{"format":1,"seatstays":{"right":{"front":{"end":{"kind":"glue"}}}}}"#,
+        &["seatstays.right.front.end.kind: must be one of: cope, boss, slot, square; “glue” is none of them"],
+    );
+}
+
+#[test]
+fn stays_that_are_too_short_to_lay() {
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":250,"bb_drop_mm":200},"chainstays":{"right":{"rear":{"reach_mm":200}}},
+            "seatstays":{"right":{"rear":{"reach_mm":180}}}}"#,
+        &[],
+    );
+    check(
+        r#"{"format":1,"frame":{"chainstay_length_mm":250,"bb_drop_mm":0,"seat_angle_deg":90,"seat_tube_setback_mm":150},
+            "seatstays":{"front_station_mm":50,"right":{"rear":{"reach_mm":110}}}}"#,
+        &["seatstays.right.rear.reach_mm: the reach leaves 1.8 mm of stay: at least 20 mm is needed"],
+    );
+}
+
+#[test]
+fn texts_that_are_no_job() {
+    check("", &["it is empty"]);
+    check("[]", &["an object { … } belongs here, not a list of 0"]);
+    check("{}", &["format: the format is missing; write \"format\": 1"]);
+    check(r#"{"format":2}"#, &["format: this version reads job format 1, not 2"]);
+    check(r#"{"format":1.0}"#, &[]);
+    check(r#"{"format":"1"}"#, &["format: this version reads job format 1, not “1”"]);
+    let answer: serde_json::Value = serde_json::from_str(&plan_json("{")).unwrap();
+    assert_eq!(answer["errors"][0]["value"], "{");
+}
+
+/// Read after “This link cannot be opened: ”.
+#[test]
+fn texts_that_are_no_link() {
+    let why = |text: &str| link::decode(text).map(|_| ()).unwrap_err().to_string();
+    assert_eq!(why(""), "there is no job in it");
+    assert_eq!(why("AAAA"), "part of it is missing or changed; copy it again from where it was sent");
+    assert_eq!(why(&"A".repeat(1_000_000)), "it is too long to hold a job");
+}
+
+#[test]
+fn files_that_are_not_opened() {
+    let why = |text: &str| match ask(&Question::Open(text.to_owned())) {
+        Answer::Refused(why) => why,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(
+        why(r#"{"format":1,"frame":{"chainstay_length_mm":1200,"seat_angle_deg":12.5},"edge_finder_mm":-1}"#),
+        "The job file was not opened: it has 3 faults. Nothing was changed.\n\
+         frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm.\n\
+         frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°.\n\
+         edge_finder_mm: edge finder diameter −1 mm is outside 0 to 50 mm."
+    );
+    assert_eq!(
+        why(r#"{"format":1,"frame":{"chainstay_length_mm":1200},"wheel":[]}"#),
+        "The job file was not opened: it has 2 faults. Nothing was changed.\n\
+         wheel: an object { … } belongs here, not a list of 0.\n\
+         frame.chainstay_length_mm: chainstay length 1200 mm is outside 250 to 800 mm."
+    );
+    let refused = |words: &str| format!("The job file was not opened: {words}. Nothing was changed.");
+    assert_eq!(
+        why("["),
+        refused("it is not a job file: it cannot be read as JSON from line 1, character 1 on")
+    );
+    assert_eq!(why(" \n"), refused("it is empty"));
+    assert_eq!(why(r#"{"format":1,"name":7}"#), refused("at name, a text belongs here, not 7"));
+    let many = format!(
+        r#"{{"format":1,"frame":{{{}}}}}"#,
+        (0..20).map(|i| format!(r#""k{i}":0"#)).collect::<Vec<_>>().join(",")
+    );
+    assert!(why(&many).ends_with("\nAnd 8 more."), "{}", why(&many));
+}
+
+fn ask(question: &Question) -> Answer {
+    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+}
+
+#[test]
+fn typed_figures() {
+    let why = |text: &str| read_length(text, LengthUnit::Millimetre).map(|_| ()).unwrap_err().to_string();
+    assert_eq!(why(""), "a figure is needed here");
+    assert_eq!(why("four"), "“four” is not a figure");
+    assert_eq!(why("7/0"), "a fraction cannot have 0 below the line");
+    assert_eq!(why("1.000,5"), "“1.000,5” has more than one decimal mark");
+    assert_eq!(why("3 furlongs"), "“furlongs” is not a unit known here");
+    assert_eq!(read_angle("73 mm").map(|_| ()).unwrap_err().to_string(), "“mm” is not a unit known here");
+}
