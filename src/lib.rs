@@ -9,6 +9,7 @@ pub mod drawing;
 pub mod geometry;
 pub mod link;
 pub mod machining;
+pub mod manual;
 pub mod model;
 pub mod plan;
 pub mod procedure;

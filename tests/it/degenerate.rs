@@ -1,6 +1,5 @@
 //! Every case in which a figure does not exist, or a cut cannot be made, is a named result.
 
-
 use serde_json::{Value, json};
 use staywright::plan::plan_json;
 

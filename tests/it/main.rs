@@ -22,6 +22,7 @@ mod invariance;
 mod job_file;
 mod layers;
 mod link;
+mod manual;
 mod oval;
 mod oval_room;
 mod pad;
@@ -29,7 +30,7 @@ mod playback;
 mod published;
 mod reach;
 mod reach_bent;
-mod readme;
+
 mod room;
 mod sentences;
 mod shop;

@@ -1,14 +1,17 @@
-//! The README's table of job keys says what the code does.
+//! The README's example and the manual's tables say what the code does.
 
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test may fail")]
 
+use serde_json::Value;
 use staywright::model::shop::{Metal, Shop, Speeds, Sure};
 use staywright::model::{
     Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, Ovals, PairName, Press,
     Side, Slot, Surroundings, Tube,
 };
+use staywright::plan::plan;
 use staywright::units::{CuttingSpeed, Length, SpindleSpeed, trimmed};
 use std::collections::BTreeMap;
+use std::path::Path;
 
 /// One row: key, meaning, unit, default, range.
 type Row = [String; 5];
@@ -83,16 +86,11 @@ fn from_code() -> BTreeMap<String, Row> {
     rows
 }
 
-/// The rows of the README whose first cell is a key with a unit in its name.
-fn from_readme() -> BTreeMap<String, Row> {
-    rows_of(&README[..README.find(SHOP).unwrap()])
-}
-
 const README: &str = include_str!("../../README.md");
+const JOB: &str = include_str!("../../src/manual/job.md");
+const SHOP: &str = include_str!("../../src/manual/shop.md");
 
-/// Where the README turns from the job to the shop.
-const SHOP: &str = "\n## The shop\n";
-
+/// The rows of a page whose first cell is a key.
 fn rows_of(text: &str) -> BTreeMap<String, Row> {
     let rows = text.lines().filter(|line| line.starts_with("| `") && line.split('|').count() == 7);
     rows.filter_map(|line| {
@@ -104,21 +102,77 @@ fn rows_of(text: &str) -> BTreeMap<String, Row> {
     .collect()
 }
 
-#[test]
-fn the_key_table_is_what_the_code_reads() {
-    let (code, readme) = (from_code(), from_readme());
-    let missing = code.iter().filter(|(key, row)| readme.get(*key) != Some(row));
+/// Holds the table of a manual page against the code. With `UPDATE_MANUAL` set in the environment, writes the page's table anew.
+fn assert_table(page: &str, text: &str, code: &BTreeMap<String, Row>) {
+    if std::env::var_os("UPDATE_MANUAL").is_some() {
+        return write_table(page, text, code);
+    }
+    let written = rows_of(text);
+    let missing = code.iter().filter(|(key, row)| written.get(*key) != Some(row));
     let missing: Vec<String> = missing.map(|(_, row)| format!("| {} |", row.join(" | "))).collect();
-    assert!(missing.is_empty(), "\nthe README needs:\n{}\n", missing.join("\n"));
-    let extra: Vec<_> = readme.keys().filter(|key| !code.contains_key(*key)).collect();
+    assert!(missing.is_empty(), "\nsrc/manual/{page} needs:\n{}\n", missing.join("\n"));
+    let extra: Vec<_> = written.keys().filter(|key| !code.contains_key(*key)).collect();
     assert!(extra.is_empty(), "not read by the code: {extra:?}");
+}
+
+fn write_table(page: &str, text: &str, code: &BTreeMap<String, Row>) {
+    let head = "| key | meaning | unit | default | range |\n|---|---|---|---|---|\n";
+    let (before, after) = text.split_once(head).unwrap();
+    let rest = after.lines().skip_while(|line| line.starts_with('|'));
+    let rows: String = code.values().map(|row| format!("| {} |\n", row.join(" | "))).collect();
+    let rest: String = rest.map(|line| format!("{line}\n")).collect();
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/manual").join(page);
+    std::fs::write(path, format!("{before}{head}{rows}{rest}")).unwrap();
+}
+
+#[test]
+fn the_jobs_table_is_what_the_code_reads() {
+    assert_table("job.md", JOB, &from_code());
+}
+
+/// The texts of a page's fenced blocks of JSON.
+fn json_blocks(text: &str) -> Vec<Value> {
+    let blocks = text.split("```json\n").skip(1);
+    blocks.map(|block| serde_json::from_str(block.split("```").next().unwrap()).unwrap()).collect()
+}
+
+/// Everything that `part` says stands in `whole`, numbers as they are rounded to a hundredth.
+fn assert_part(part: &Value, whole: &Value, at: &str) {
+    match (part, whole) {
+        (Value::Object(part), Value::Object(whole)) => {
+            for (key, value) in part {
+                assert_part(value, whole.get(key).unwrap_or(&Value::Null), &format!("{at}.{key}"));
+            }
+        }
+        (Value::Number(part), Value::Number(whole)) => {
+            let off = part.as_f64().unwrap() - whole.as_f64().unwrap();
+            assert!(off.abs() <= 0.005, "{at}: {part} is written, {whole} is planned");
+        }
+        _ => assert_eq!(part, whole, "{at}"),
+    }
+}
+
+#[test]
+fn the_readmes_job_gives_the_readmes_plan() {
+    let [job, said] = json_blocks(README).try_into().unwrap();
+    let planned = plan(&Job::from_json(&job.to_string()).unwrap()).unwrap();
+    let planned: Value = serde_json::to_value(&planned).unwrap();
+    assert_part(&said, &planned["pairs"]["chainstays"], "chainstays");
+    assert_eq!(planned["warnings"], Value::Array(Vec::new()));
+}
+
+#[test]
+fn the_readme_stays_short_and_its_links_lead_somewhere() {
+    assert!(README.lines().count() <= 150);
+    for link in README.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+        assert!(Path::new(env!("CARGO_MANIFEST_DIR")).join(link).exists(), "{link}");
+    }
 }
 
 #[test]
 fn the_kinds_of_end_are_all_named() {
-    let text = include_str!("../../README.md");
     for kind in EndKind::ALL {
-        assert!(text.contains(&format!("\"kind\": \"{}\"", kind.key())), "{}", kind.key());
+        assert!(JOB.contains(&format!("\"kind\": \"{}\"", kind.key())), "{}", kind.key());
     }
 }
 
@@ -129,7 +183,7 @@ fn shop_from_code() -> BTreeMap<String, Row> {
         Shop { own_speeds: vec![(Metal::ChromeMoly, CuttingSpeed::from_m_per_min(20.0))], ..Shop::default() };
     other.hole_saws.iter_mut().for_each(|saw| saw.cutting = Some(saw.size.nominal));
     other.mill.speeds = Speeds::Steps(vec![SpindleSpeed::from_rpm(80.0)]);
-    let job_keys: Vec<String> = from_readme().into_keys().collect();
+    let job_keys: Vec<String> = from_code().into_keys().collect();
     let listed = ["hole_saws[]", "slitting_saws[]", "end_mills[]", "processes[]"];
     let mut rows = BTreeMap::new();
     for shop in [other, first] {
@@ -159,21 +213,12 @@ fn shop_from_code() -> BTreeMap<String, Row> {
 }
 
 #[test]
-fn the_shops_key_table_is_what_the_code_reads() {
-    let (code, readme) = (shop_from_code(), rows_of(&README[README.find(SHOP).unwrap()..]));
-    let missing: Vec<String> = code
-        .iter()
-        .filter(|(key, row)| readme.get(*key) != Some(row))
-        .map(|(_, row)| format!("| {} |", row.join(" | ")))
-        .collect();
-    assert!(missing.is_empty(), "the README needs:\n{}", missing.join("\n"));
-    let extra: Vec<_> = readme.keys().filter(|key| !code.contains_key(*key)).collect();
-    assert!(extra.is_empty(), "not read by the code: {extra:?}");
+fn the_shops_table_is_what_the_code_reads() {
+    assert_table("shop.md", SHOP, &shop_from_code());
 }
 
 #[test]
 fn the_words_of_a_shop_are_all_named() {
-    let shop = &README[README.find(SHOP).unwrap()..];
     let metals = Metal::ALL.map(Metal::key);
     let sure = Sure::ALL.map(Sure::key);
     for word in metals.iter().chain(&sure).chain(&[
@@ -186,6 +231,6 @@ fn the_words_of_a_shop_are_all_named() {
         "vise",
         "table",
     ]) {
-        assert!(shop.contains(word), "{word}");
+        assert!(SHOP.contains(word), "{word}");
     }
 }
