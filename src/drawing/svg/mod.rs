@@ -2,8 +2,8 @@
 
 mod drawn;
 mod scale;
-mod svg;
+mod text;
 
 pub use drawn::{Drawn, drawn};
 pub use scale::{EDGE, Scale, px};
-pub use svg::svg;
+pub use text::svg;
