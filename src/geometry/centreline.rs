@@ -95,6 +95,12 @@ impl<T: Real> Stretch<T> {
         self.at(station).rotated(-self.rotated)
     }
 
+    /// The straight line that touches the stretch at `station` and shares its stations there.
+    pub fn tangent(&self, station: T) -> Line<T> {
+        let here = self.at(station);
+        Line { point: here.point - here.tangent * station, direction: here.tangent }
+    }
+
     /// How strongly it turns, 1/radius.
     pub fn curvature(&self) -> f64 {
         self.radius.map_or(0.0, |radius| 1.0 / radius.value())
@@ -249,7 +255,13 @@ impl<T: Real> Centreline<T> {
 
     /// The stretch that holds `station`; at a joint the one before it.
     pub fn stretch(&self, station: f64) -> Option<&Stretch<T>> {
-        self.stretches.iter().find(|stretch| stretch.holds(station)).or(self.stretches.last())
+        self.stretches.get(self.place(station))
+    }
+
+    /// Which of the stretches holds `station`, by its place; at a joint the one before it.
+    pub fn place(&self, station: f64) -> usize {
+        let last = self.stretches.len().saturating_sub(1);
+        self.stretches.iter().position(|stretch| stretch.holds(station)).unwrap_or(last)
     }
 
     /// The place at `station`, with its directions.

@@ -44,7 +44,7 @@ impl Placed {
         let stay = at.stay(plan);
         let point = |point: &Point3<f64>| Point3::from(stay.clamp.local(point));
         let direction = |direction: &Vector3<f64>| stay.clamp.local_direction(direction);
-        let Lie { line, surface, raw, axis, first, outline } = lie;
+        let Lie { line, surface, raw, axis, first, outline, .. } = lie;
         let length = stay.length.mm();
         let from = stay.front.long_point().map_or(0.0, Length::mm);
         let to = stay.rear.long_point().map_or(length, Length::mm);

@@ -18,7 +18,9 @@ pub struct Lie<T: nalgebra::Scalar = f64> {
     pub surface: Outline<T>,
     /// Stations of the raw tube's two ends.
     pub raw: (T, T),
-    /// The straight stay that touches it at the place it is seen from: its axis, which shares the stations there.
+    /// The station that it is seen from.
+    pub seen_from: T,
+    /// The straight stay that touches it there: its axis, which shares the stations there.
     pub axis: Line<T>,
     /// Where φ = 0 points round that axis.
     pub first: Vector3<T>,
@@ -33,6 +35,7 @@ impl<T: Real> Lie<T> {
             line: whole.line().into_owned(),
             surface: whole.outer.clone(),
             raw: whole.raw,
+            seen_from: station,
             axis: straight.axis,
             first: straight.generators(&straight.outer).first,
             outline: straight.outer.clone(),

@@ -262,13 +262,13 @@ fn tilted_axis<T: Real>(
 }
 
 /// The middle of the dropout on this stay. A slot or a socket leaves it room, so the dummy axle places it; a round
-/// dropout goes home in its cope.
+/// dropout goes home in its cope, whose line counts where the stay comes nearest to it.
 fn dropout<T: Real>(stay: &StaySetUp, rear: Option<&CutEnd<T>>, errors: &StayErrors<T>) -> Vector3<T> {
     let told = stay.axle.map(T::of);
     let outboard = told.y + errors.spacer;
     match (rear, &stay.rear) {
         (Some(cut), Some(round)) => {
-            let moved = cut.line.point - round.axis.point.map(T::of);
+            let moved = cut.on_line - round.axis.point.map(T::of);
             Vector3::new(told.x + moved.x, outboard, told.z + moved.z)
         }
         _ => Vector3::new(told.x + errors.slide, outboard, told.z + errors.axle_height),

@@ -4,6 +4,7 @@ use super::carry::{Input, Linear, slopes};
 use super::chance::normal_between;
 use super::distribution::Distribution;
 use super::finished::Finished;
+use super::hold::COVERAGE;
 use super::least::{Estimate, Observed, Said, least_squares};
 use super::outcome::Limit;
 
@@ -29,6 +30,10 @@ pub enum Refusal {
     NoUncertainty,
 }
 
+/// Slopes of finished stays say nothing of stays that are off by more, mm or degrees. Readings that know a stay to no better leave
+/// it open.
+const REACH: f64 = 10.0;
+
 /// Readings further apart than happens by chance in one case of this many in a hundred contradict each other.
 pub const CONTRADICTS_BELOW: f64 = 0.05;
 /// A limit that is kept with at least this probability is kept.
@@ -45,20 +50,22 @@ pub enum Verdict {
     Marginal(f64),
     /// It does not: it keeps it with that probability only.
     Out(f64),
-    /// The readings leave it open.
+    /// The readings leave it open: they say nothing of it, or so little that its doubt is wider than its limits.
     Open,
     /// It does not exist: stays that pass their members by have no seat.
     None,
 }
 
 impl Verdict {
-    fn of(probability: f64) -> Self {
-        if probability >= KEPT_FROM {
-            Self::Within(probability)
-        } else if probability <= BROKEN_FROM {
-            Self::Out(probability)
-        } else {
-            Self::Marginal(probability)
+    fn of(value: f64, standard: f64, (low, high): (f64, f64)) -> Self {
+        let probability = normal_between(value, standard, low, high);
+        let doubt = COVERAGE * standard;
+        let hides = value - doubt < low && high < value + doubt;
+        match probability {
+            p if p >= KEPT_FROM => Self::Within(p),
+            p if p > BROKEN_FROM => Self::Marginal(p),
+            _ if hides => Self::Open,
+            p => Self::Out(p),
         }
     }
 
@@ -135,7 +142,7 @@ impl Finished {
             }
         }
         let observed: Vec<Observed> = kept.iter().map(|(_, observed)| *observed).collect();
-        let estimate = least_squares(self, &vec![0.0; self.unknowns.len()], &observed)?;
+        let estimate = least_squares(self, &vec![0.0; self.unknowns.len()], REACH, &observed)?;
         let ids: Vec<&str> = kept.iter().map(|(reading, _)| reading.id.as_str()).collect();
         Some(Found {
             stays: self.stays(&estimate),
@@ -187,10 +194,8 @@ fn known(value: f64, slopes: &[f64], estimate: &Estimate) -> Known {
 fn judge(result: Option<Linear>, limit: Limit, estimate: &Estimate) -> Judged {
     let Some(linear) = result else { return Judged { known: None, verdict: Verdict::None } };
     let known = known(linear.value, &linear.slopes, estimate);
-    let (low, high) = limit.range();
-    let verdict = known
-        .standard
-        .map_or(Verdict::Open, |standard| Verdict::of(normal_between(known.value, standard, low, high)));
+    let of = |standard| Verdict::of(known.value, standard, limit.range());
+    let verdict = known.standard.map_or(Verdict::Open, of);
     Judged { known: Some(known), verdict }
 }
 

@@ -22,6 +22,7 @@ pub struct Estimate {
     /// The inputs.
     pub values: Vec<f64>,
     split: Split,
+    reach: f64,
     /// Reading less its estimate, in standard uncertainties of that difference; 0 for a reading that nothing checks.
     pub strays: Vec<f64>,
     /// Sum of the squared residuals, in standard uncertainties.
@@ -47,54 +48,96 @@ const UNREAD: f64 = 1e-9;
 /// Part of a slope that may lie in a free direction before the figure counts as open.
 const OPEN: f64 = 1e-6;
 
-/// Gauss and Newton's steps over exact slopes, from `start`. `None` where a reading has no counterpart, or the steps do
-/// not settle.
-pub fn least_squares<M: Model>(model: &M, start: &[f64], readings: &[Observed]) -> Option<Estimate> {
-    let mut values = start.to_vec();
+/// A step is halved so often at most until it brings the inputs nearer to the readings.
+const MOST_HALVINGS: i32 = 10;
+
+/// A step shorter than this, in the inputs' units, is none.
+const SETTLED: f64 = 1e-10;
+
+/// As many readings as inputs, and no inputs within two standard uncertainties of them: the sum of squares from which nothing
+/// fits.
+const MISFIT: f64 = 4.0;
+
+/// Gauss and Newton's steps over exact slopes, from `start`, each halved until it brings the inputs nearer to the readings
+/// (Björck, Numerical Methods for Least Squares Problems, 9.2.1).
+///
+/// `reach` is how far from `start`, in the inputs' units, the slopes say anything; infinite where the model is linear. A
+/// direction of the inputs that the readings know to no better than that counts as unread: no step goes along it.
+///
+/// `None` where a reading has no counterpart, or where no inputs give readings that should determine them.
+pub fn least_squares<M: Model>(
+    model: &M,
+    start: &[f64],
+    reach: f64,
+    readings: &[Observed],
+) -> Option<Estimate> {
+    let mut at = Compared::new(model, start.to_vec(), readings)?;
     for _ in 0..MOST_STEPS {
-        let (jacobian, residuals) = weighted(model, &values, readings)?;
-        let split = Split::new(&jacobian)?;
-        let step = split.solve(&residuals);
-        for (value, step) in values.iter_mut().zip(&step) {
-            *value += step;
-        }
-        if step.iter().all(|step| step.abs() < 1e-10) {
-            return estimate(model, values, readings);
-        }
-    }
-    None
-}
-
-fn estimate<M: Model>(model: &M, values: Vec<f64>, readings: &[Observed]) -> Option<Estimate> {
-    let (jacobian, residuals) = weighted(model, &values, readings)?;
-    let split = Split::new(&jacobian)?;
-    let stray = |(i, residual): (usize, &f64)| {
-        let left = 1.0 - split.leverage(i);
-        if left > OPEN { residual / left.sqrt() } else { 0.0 }
-    };
-    Some(Estimate {
-        strays: residuals.iter().enumerate().map(stray).collect(),
-        chi_square: dot(&residuals, &residuals),
-        freedom: readings.len().saturating_sub(split.rank),
-        split,
-        values,
-    })
-}
-
-/// Slopes and residuals of the readings, each in its standard uncertainty.
-fn weighted<M: Model>(model: &M, values: &[f64], readings: &[Observed]) -> Option<(DMatrix<f64>, Vec<f64>)> {
-    let inputs: Vec<Input> = values.iter().map(|value| Input::new(*value, Distribution::Exact)).collect();
-    let all = slopes(model, &inputs);
-    let mut jacobian = DMatrix::zeros(readings.len(), values.len());
-    let mut residuals = Vec::with_capacity(readings.len());
-    for (i, reading) in readings.iter().enumerate() {
-        let linear = all.get(reading.result)?.as_ref()?;
-        residuals.push((reading.value - linear.value) / reading.standard);
-        for (j, slope) in linear.slopes.iter().enumerate() {
-            *jacobian.get_mut((i, j))? = slope / reading.standard;
+        let step = Split::new(&at.jacobian, reach)?.solve(&at.residuals);
+        let next = if step.iter().all(|step| step.abs() < SETTLED) {
+            None
+        } else {
+            at.nearer(model, &step, readings)
+        };
+        match next {
+            Some(next) => at = next,
+            None => break,
         }
     }
-    residuals.iter().all(|residual| residual.is_finite()).then_some((jacobian, residuals))
+    at.estimate(reach)
+}
+
+/// A model's results beside the readings.
+struct Compared {
+    inputs: Vec<f64>,
+    /// Slopes of the readings by the inputs, each in its standard uncertainty.
+    jacobian: DMatrix<f64>,
+    /// Reading less result, in standard uncertainties.
+    residuals: Vec<f64>,
+}
+
+impl Compared {
+    fn new<M: Model>(model: &M, inputs: Vec<f64>, readings: &[Observed]) -> Option<Self> {
+        let exact: Vec<Input> = inputs.iter().map(|value| Input::new(*value, Distribution::Exact)).collect();
+        let all = slopes(model, &exact);
+        let mut jacobian = DMatrix::zeros(readings.len(), inputs.len());
+        let mut residuals = Vec::with_capacity(readings.len());
+        for (i, reading) in readings.iter().enumerate() {
+            let linear = all.get(reading.result)?.as_ref()?;
+            residuals.push((reading.value - linear.value) / reading.standard);
+            for (j, slope) in linear.slopes.iter().enumerate() {
+                *jacobian.get_mut((i, j))? = slope / reading.standard;
+            }
+        }
+        let finite = residuals.iter().all(|residual| residual.is_finite());
+        finite.then_some(Self { inputs, jacobian, residuals })
+    }
+
+    /// Sum of the squared residuals.
+    fn squares(&self) -> f64 {
+        dot(&self.residuals, &self.residuals)
+    }
+
+    /// Further along `step`, as far as that comes nearer to the readings; `None` where it does not.
+    fn nearer<M: Model>(&self, model: &M, step: &[f64], readings: &[Observed]) -> Option<Self> {
+        (0..=MOST_HALVINGS).find_map(|halvings| {
+            let part = 0.5f64.powi(halvings);
+            let inputs = self.inputs.iter().zip(step).map(|(input, step)| input + part * step).collect();
+            Self::new(model, inputs, readings).filter(|next| next.squares() < self.squares())
+        })
+    }
+
+    fn estimate(self, reach: f64) -> Option<Estimate> {
+        let split = Split::new(&self.jacobian, reach)?;
+        let stray = |(i, residual): (usize, &f64)| {
+            let left = 1.0 - split.leverage(i);
+            if left > OPEN { residual / left.sqrt() } else { 0.0 }
+        };
+        let strays = self.residuals.iter().enumerate().map(stray).collect();
+        let (chi_square, freedom) = (self.squares(), self.residuals.len().saturating_sub(split.within_reach));
+        let fits = freedom > 0 || chi_square < MISFIT;
+        fits.then_some(Estimate { values: self.inputs, split, reach, strays, chi_square, freedom })
+    }
 }
 
 /// A slope matrix taken apart (singular values) into directions of the inputs, those that are read best first.
@@ -105,6 +148,8 @@ struct Split {
     directions: Vec<Direction>,
     /// How many of them are read at all.
     rank: usize,
+    /// How many are known to no worse than the reach of the slopes.
+    within_reach: usize,
 }
 
 /// One direction of the inputs and the pattern of readings that goes with it, both of length 1.
@@ -121,7 +166,7 @@ fn dot<'a>(a: impl IntoIterator<Item = &'a f64>, b: impl IntoIterator<Item = &'a
 }
 
 impl Split {
-    fn new(jacobian: &DMatrix<f64>) -> Option<Self> {
+    fn new(jacobian: &DMatrix<f64>, reach: f64) -> Option<Self> {
         let (readings, unknowns) = jacobian.shape();
         // Empty rows below make the matrix tall, so that every direction of the inputs comes out.
         let tall = jacobian.clone().resize_vertically(readings.max(unknowns), 0.0);
@@ -136,18 +181,21 @@ impl Split {
             })
             .collect();
         let largest = directions.first().map_or(0.0, |direction| direction.singular);
-        let rank = directions.iter().filter(|direction| direction.singular > UNREAD * largest).count();
-        Some(Self { directions, rank })
+        let read = |direction: &&Direction| direction.singular > UNREAD * largest;
+        let known = |direction: &&Direction| reach * direction.singular >= 1.0;
+        let rank = directions.iter().filter(read).count();
+        let within_reach = directions.iter().filter(read).filter(known).count();
+        Some(Self { directions, rank, within_reach })
     }
 
-    fn read(&self) -> impl Iterator<Item = &Direction> {
-        self.directions.iter().take(self.rank)
+    fn within_reach(&self) -> impl Iterator<Item = &Direction> {
+        self.directions.iter().take(self.within_reach)
     }
 
     /// The shortest step that takes up the residuals as well as can be.
     fn solve(&self, residuals: &[f64]) -> Vec<f64> {
         let mut step = vec![0.0; self.directions.len()];
-        for direction in self.read() {
+        for direction in self.within_reach() {
             let along = dot(&direction.readings, residuals) / direction.singular;
             for (step, part) in step.iter_mut().zip(&direction.inputs) {
                 *step += along * part;
@@ -159,7 +207,7 @@ impl Split {
     /// How much of its own estimate a reading is, 0 to 1.
     fn leverage(&self, reading: usize) -> f64 {
         let part = |direction: &Direction| direction.readings.get(reading).map_or(0.0, |part| part * part);
-        self.read().map(part).sum()
+        self.within_reach().map(part).sum()
     }
 }
 
@@ -172,8 +220,12 @@ impl Estimate {
         if slopes.len() != self.values.len() || open > OPEN * dot(slopes, slopes).sqrt().max(OPEN) {
             return Said::Open;
         }
-        let read = self.split.read().map(|direction| along(direction) / direction.singular);
-        Said::Standard(read.map(|part| part * part).sum::<f64>().sqrt())
+        // What is hardly read counts in full: a figure that depends on it is as uncertain as that.
+        let read = self.split.directions.iter().take(self.split.rank);
+        let parts = read.map(|direction| along(direction) / direction.singular);
+        let standard = parts.map(|part| part * part).sum::<f64>().sqrt();
+        let beyond = standard > self.reach * dot(slopes, slopes).sqrt();
+        if beyond { Said::Open } else { Said::Standard(standard) }
     }
 
     /// The probability of readings at least as far apart as these if all is as stated.

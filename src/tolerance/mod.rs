@@ -17,7 +17,7 @@
 //!   spindle meets the stay plane.
 //! - One pass cuts both stays where they share clamp frame, member and saw: then one error is off for both alike.
 //! - A slot or a socket leaves its dropout room, so the dummy axle places it: slide, axle height, spacer. A round dropout
-//!   goes home in its cope, so the saw places it, across the fixture the spacer.
+//!   goes home in its cope, so the saw places it where its axis passes the stay, across the fixture the spacer.
 //! - A saw of another size lets the stay go home until it first touches; see `fit`.
 //! - Tubes are cylinders where they are coped.
 //! - A bent tube is held where its middle line crosses the first and the last post, as high there as told; its mark stands on

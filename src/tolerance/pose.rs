@@ -32,13 +32,32 @@ pub(super) struct BentSetUp {
     marked: (Vector3<f64>, Vector3<f64>),
     /// Station of the rear reference point.
     length: f64,
-    /// The straight stays that it is part of at its ends.
+    /// The straight stays that its two ends are cut as.
     pub(super) front: Line,
     pub(super) rear: Line,
+    /// The stretches of its middle line that these run along.
+    cut_on: [CutOn; 2],
     /// Its reference points, along and outboard.
     pub(super) chord: [Vector2<f64>; 2],
     /// Its middle line.
     pub(super) line: Centreline,
+}
+
+/// The stretch of a bent tube that an end is cut on. A bend nearby that springs back shifts its ends, but not which it is.
+#[derive(Clone, Copy, Debug)]
+struct CutOn {
+    /// Its place among the stretches of the middle line.
+    stretch: usize,
+    /// A station of it, mm; where the end is cut in a bend, the one that the cut is planned about.
+    station: f64,
+}
+
+impl CutOn {
+    /// The straight stay that the end is cut as.
+    fn axis<T: Real>(self, line: &Centreline<T>) -> Line<T> {
+        let station = T::of(self.station);
+        line.stretches().get(self.stretch).map_or_else(|| line.tangent(station), |on| on.tangent(station))
+    }
 }
 
 fn square_to<T: Real>(vector: &Vector3<T>, direction: &Vector3<T>) -> Vector3<T> {
@@ -62,11 +81,13 @@ impl BentSetUp {
         let outboard = |v: Vector3<f64>| Vector3::new(v.x, v.y * at.hand.sign(), v.z);
         let direction = |v: &Vector3<f64>| outboard(stay.clamp.local_direction(v));
         let point = |p: &Point3<f64>| Point3::from(outboard(stay.clamp.local(p)));
-        let end = |at_front| {
-            let Lie { axis, .. } = lie(plan, CutAt { at_front, ..at });
-            Line { point: point(&axis.point), direction: direction(&axis.direction) }
-        };
         let line = bent.line.seen(point, direction);
+        let end = |at_front| {
+            let Lie { axis, seen_from, .. } = lie(plan, CutAt { at_front, ..at });
+            let axis = Line { point: point(&axis.point), direction: direction(&axis.direction) };
+            (axis, CutOn { stretch: line.place(seen_from), station: seen_from })
+        };
+        let ((front, front_on), (rear, rear_on)) = (end(true), end(false));
         let length = stay.length.mm();
         let crossing = |u: f64| line.level((0.0, length), &Point3::origin(), &Vector3::x(), u);
         let crossed = posts.and_then(|[a, b]| Some([crossing(a)?, crossing(b)?]));
@@ -85,8 +106,9 @@ impl BentSetUp {
             stations,
             marked: if first.1.norm() > ASIDE { first } else { second },
             length,
-            front: end(true),
-            rear: end(false),
+            front,
+            rear,
+            cut_on: [front_on, rear_on],
             chord: [stay.front_point, stay.rear_point].map(|p| point(&p).coords.xy()),
             line,
         })
@@ -122,7 +144,7 @@ impl BentSetUp {
         }
         let lies = grip.map(&raw, station);
         let line = raw.seen(|point| lies.point(point), |way| lies.way(way)).counted_from(mark);
-        let (front, rear) = (line.tangent(T::zero()), line.tangent(T::of(self.length)));
+        let [front, rear] = self.cut_on.map(|on| on.axis(&line));
         Posed { line, front, rear }
     }
 

@@ -43,3 +43,4 @@ mod tolerance_carry;
 mod tolerance_file;
 mod tolerance_found;
 mod tolerance_model;
+mod tolerance_turned;

@@ -1,10 +1,12 @@
 //! Errors of bent stays: the bench against the solver, by hand, and against small steps; what readings on them say.
 
 use proptest::prelude::*;
+use proptest::strategy::ValueTree;
+use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
 use staywright::model::{Bend, Bends, Boss, End, Hand, Job, PairName};
 use staywright::plan::{Plan, RoundCut, plan};
-use staywright::tolerance::{Finished, Kind, Model, Place, Reading, RearEnd, check_json};
+use staywright::tolerance::{Finished, Kind, Model, Place, Reading, RearEnd, What, check_json};
 use staywright::units::{Angle, Length};
 
 fn mm(value: f64) -> Length {
@@ -107,6 +109,58 @@ fn set_as_told_nothing_strays() {
         let rear = RearEnd::new(&plan(&job).unwrap());
         makes(&rear, &vec![0.0; rear.settings.len()], &[], 1e-9);
     }
+}
+
+/// A bend so near the front end that the reference point lies on it or before it, so that another straight is cut there.
+fn cut_behind_a_bend() -> impl Strategy<Value = Job> {
+    let first = (0.0..60.0, 0.0..360.0, 1.0..12.0, 120.0..260.0);
+    let second = (20.0..120.0, 0.0..360.0, 1.0..12.0, 120.0..260.0);
+    (first, second, -180.0..180.0, 0.0..30.0, any::<bool>()).prop_map(|(first, second, roll, trim, boss)| {
+        let mut job = bent(&[first, second], roll);
+        job.chainstays.right.tube.front_trim = mm(trim);
+        if boss {
+            job.chainstays.right.rear_end = End::Boss(Boss::default());
+        }
+        job
+    })
+}
+
+/// How far back along its tangent the front end's straight passes the reference point by.
+fn front_passes_by(plan: &Plan) -> f64 {
+    let stay = plan.pair(PairName::Chainstays).stay(Hand::Right);
+    let bent = stay.bent.as_ref().unwrap();
+    bent.line.tangent(0.0).direction.cross(&bent.front_direction).norm()
+}
+
+#[test]
+fn set_as_told_nothing_strays_where_another_straight_is_cut() {
+    let (mut run, mut elsewhere) = (TestRunner::new(Config::with_cases(200)), 0);
+    run.run(&cut_behind_a_bend(), |job| {
+        let Ok(plan) = plan(&job) else { return Ok(()) };
+        let rear = RearEnd::new(&plan);
+        let results = rear.results(&vec![0.0; rear.settings.len()]);
+        for (outcome, result) in rear.outcomes.iter().zip(results) {
+            let off: f64 = result.filter(|_| outcome.what != What::Tyre).unwrap_or(0.0);
+            prop_assert!(off.abs() < 1e-7, "{}: {off}", outcome.id);
+        }
+        Ok(())
+    })
+    .unwrap();
+    let mut runner = TestRunner::deterministic();
+    for _ in 0..100 {
+        let job = cut_behind_a_bend().new_tree(&mut runner).unwrap().current();
+        elsewhere += usize::from(plan(&job).is_ok_and(|plan| front_passes_by(&plan) > 0.01));
+    }
+    assert!(elsewhere > 10, "{elsewhere}");
+}
+
+#[test]
+fn set_as_told_nothing_strays_where_the_placing_is_found() {
+    let text = r#"{"format":1,"chainstays":{"right":{"tube":{"length_mm":460,"bends":[{"before_mm":5,"angle_deg":8}],"find":"both"}}}}"#;
+    let plan = plan(&Job::from_json(text).unwrap()).unwrap();
+    assert!(front_passes_by(&plan) > 0.05, "{}", front_passes_by(&plan));
+    let rear = RearEnd::new(&plan);
+    makes(&rear, &vec![0.0; rear.settings.len()], &[], 1e-7);
 }
 
 /// The solver as witness: another tube, bent otherwise and laid as the plan of that tube says, makes the same frame. Where no post

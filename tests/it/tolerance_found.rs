@@ -83,7 +83,7 @@ fn a_straight_line_is_fitted_as_the_closed_form_says() {
         .enumerate()
         .map(|(result, value)| Observed { result, value: *value, standard: 0.2 })
         .collect();
-    let found = least_squares(&Line, &[0.0, 0.0], &readings).unwrap();
+    let found = least_squares(&Line, &[0.0, 0.0], f64::INFINITY, &readings).unwrap();
     let (mx, my) = (AT.iter().sum::<f64>() / 5.0, y.iter().sum::<f64>() / 5.0);
     let square: f64 = AT.iter().map(|x| (x - mx).powi(2)).sum();
     let slope: f64 = AT.iter().zip(y).map(|(x, y)| (x - mx) * (y - my)).sum::<f64>() / square;
@@ -103,7 +103,8 @@ fn a_straight_line_is_fitted_as_the_closed_form_says() {
         }
     }
     let found =
-        least_squares(&Sum, &[0.0, 0.0], &[Observed { result: 0, value: 3.0, standard: 0.1 }]).unwrap();
+        least_squares(&Sum, &[0.0, 0.0], f64::INFINITY, &[Observed { result: 0, value: 3.0, standard: 0.1 }])
+            .unwrap();
     assert_eq!(found.says(&[1.0, 0.0]), Said::Open);
     let Said::Standard(standard) = found.says(&[2.0, 2.0]) else { panic!("known") };
     assert!((standard - 0.2).abs() < 1e-12);
@@ -285,6 +286,106 @@ fn without_readings_everything_is_open() {
     let mend = finished.mend(&found);
     assert!(mend.trims.is_empty() && mend.moved.is_none());
     assert!(finished.habits(&found).is_empty());
+}
+
+/// The nominal figures as a builder reads them off a card, to a hundredth.
+fn nominal_readings(finished: &Finished) -> Vec<Reading> {
+    let to_hundredths = |value: f64| (value * 100.0).round() / 100.0;
+    let reading = |figure: &staywright::tolerance::Figure| Reading {
+        id: figure.id.clone(),
+        value: to_hundredths(figure.nominal),
+        standard: figure.standard,
+    };
+    finished.figures.iter().map(reading).collect()
+}
+
+/// Nominal readings, however few, never contradict each other, never find a result out of its limits that is not so on the plan,
+/// and hold the truth, no error at all, within what they say.
+fn nominal_readings_fit(finished: &Finished, readings: &[Reading], planned: &[Option<f64>]) {
+    let ids: Vec<&str> = readings.iter().map(|reading| reading.id.as_str()).collect();
+    let found = finished.found(readings).unwrap_or_else(|| panic!("no stays fit {ids:?}"));
+    assert!(!found.agreement.contradicts(), "{ids:?}: {:?}", found.agreement);
+    for (unknown, known) in finished.unknowns.iter().zip(&found.stays) {
+        let doubt = known.standard.unwrap_or(f64::INFINITY);
+        assert!(
+            known.value.abs() <= 2.0 * doubt && known.value.abs() < 1.0,
+            "{ids:?} {}: {known:?}",
+            unknown.id()
+        );
+    }
+    for ((outcome, judged), planned) in finished.rear.outcomes.iter().zip(&found.results).zip(planned) {
+        let (low, high) = outcome.limit.range();
+        let kept = planned.is_none_or(|planned| low <= planned && planned <= high);
+        assert!(!kept || !matches!(judged.verdict, Verdict::Out(_)), "{ids:?} {}: {judged:?}", outcome.id);
+    }
+}
+
+/// Every pair and every triple of nominal readings, every `nth` of the triples, of a starting job.
+fn pairs_and_triples_fit(job: &Job, nth: usize) {
+    let finished = finished(job);
+    let readings = nominal_readings(&finished);
+    let planned = finished.results(&vec![0.0; finished.unknowns.len()]).split_off(finished.figures.len());
+    let mut triples = 0;
+    for (i, one) in readings.iter().enumerate() {
+        for (j, two) in readings.iter().enumerate().skip(i + 1) {
+            nominal_readings_fit(&finished, &[one.clone(), two.clone()], &planned);
+            for three in readings.iter().skip(j + 1) {
+                triples += 1;
+                if triples % nth == 0 {
+                    nominal_readings_fit(&finished, &[one.clone(), two.clone(), three.clone()], &planned);
+                }
+            }
+        }
+    }
+    assert!(triples > 1000, "{triples}");
+}
+
+/// The tip of a cope stays where it is, to first order, when its angle changes. So tip to tip and length leave the angle open; they
+/// once were taken to say that no stays fit them.
+#[test]
+fn tip_to_tip_and_length_fit_each_other() {
+    let finished = finished(&Job::default());
+    let nominal = |id: &str| finished.figures.iter().find(|figure| figure.id == id).unwrap();
+    let (tips, length) = (nominal("chainstays.right.tip-to-tip"), nominal("chainstays.right.length"));
+    assert!((tips.nominal - 388.88).abs() < 0.005 && (length.nominal - 401.51).abs() < 0.005);
+    let readings = |off: f64| {
+        let reading = |figure: &staywright::tolerance::Figure, value: f64| Reading {
+            id: figure.id.clone(),
+            value,
+            standard: figure.standard,
+        };
+        [reading(tips, 388.88 + off), reading(length, 401.51)]
+    };
+    let found = finished.found(&readings(0.0)).unwrap();
+    assert!(!found.agreement.contradicts());
+    let known = |part| {
+        let at = finished.unknowns.iter().position(|one| one.id() == ["chainstays.right.", part].concat());
+        found.stays[at.unwrap()]
+    };
+    // Length is read twice with 0.1 mm, or once where the angle takes up what the tips say.
+    let standard = known("length").standard.unwrap();
+    assert!((0.07..=0.1001).contains(&standard), "{standard}");
+    assert!(known("length").value.abs() < 0.01);
+    assert_eq!(known("front.angle").standard, None);
+    // Two readings that are a centimetre apart do contradict each other.
+    assert!(finished.found(&readings(10.0)).unwrap().agreement.contradicts());
+}
+
+#[test]
+fn nominal_readings_never_contradict_each_other() {
+    pairs_and_triples_fit(&Job::default(), 23);
+    for starter in starters() {
+        pairs_and_triples_fit(&starter.job, 23);
+    }
+}
+
+#[test]
+#[ignore = "every triple: a minute or more"]
+fn no_triple_of_nominal_readings_contradicts_itself() {
+    pairs_and_triples_fit(&Job::default(), 1);
+    for starter in starters() {
+        pairs_and_triples_fit(&starter.job, 1);
+    }
 }
 
 #[test]
