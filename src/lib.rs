@@ -2,10 +2,12 @@
 //!
 //! A [`model::Job`] is what a person enters; [`plan::Plan`] is all that follows from it.
 //! Layers, lowest first: [`units`], [`geometry`], [`model`], [`plan`], [`machining`], [`procedure`], then [`tolerance`],
-//! [`drawing`] and [`link`], and [`ask`] above them all.
+//! [`findings`] (everything that is wrong, in one list), [`text`] (the only room with sentences), [`drawing`] and [`link`], and
+//! [`ask`] above them all.
 
 pub mod ask;
 pub mod drawing;
+pub mod findings;
 pub mod geometry;
 pub mod link;
 pub mod machining;
@@ -13,5 +15,6 @@ pub mod manual;
 pub mod model;
 pub mod plan;
 pub mod procedure;
+pub mod text;
 pub mod tolerance;
 pub mod units;

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 10] = [
+const LAYERS: [(&str, &[&str]); 12] = [
     ("units", &[]),
     ("geometry", &["units"]),
     ("model", &["units"]),
@@ -12,9 +12,25 @@ const LAYERS: [(&str, &[&str]); 10] = [
     ("tolerance", &["units", "geometry", "model", "plan"]),
     ("machining", &["units", "geometry", "model", "plan"]),
     ("procedure", &["units", "geometry", "model", "plan", "machining"]),
+    ("findings", &["units", "model", "plan", "tolerance", "machining", "procedure"]),
+    ("text", &["units", "model", "plan", "tolerance", "machining", "procedure", "findings"]),
     ("drawing", &["units", "geometry", "model", "plan"]),
     ("link", &["units", "model"]),
-    ("ask", &["units", "model", "plan", "tolerance", "machining", "procedure", "drawing", "link"]),
+    (
+        "ask",
+        &[
+            "units",
+            "model",
+            "plan",
+            "tolerance",
+            "machining",
+            "procedure",
+            "findings",
+            "text",
+            "drawing",
+            "link",
+        ],
+    ),
 ];
 
 fn root() -> PathBuf {

@@ -1,0 +1,8 @@
+//! Codes and typed figures in, sentences out: the only room with sentences.
+//!
+//! One file per room that has something to say. A function takes a typed thing and a [`Style`] and matches exhaustively, so that
+//! a new variant without a sentence does not compile.
+
+mod style;
+
+pub use style::{English, Style};
