@@ -8,7 +8,8 @@ use serde_json::{Value, json};
 use staywright::machining::{Near, Stroke, nearest};
 use staywright::model::shop::{HoleSaw, Shop};
 use staywright::model::{Fault, Hand, Job};
-use staywright::plan::{CutAt, Plan, plan};
+use staywright::placement::plan;
+use staywright::plan::{CutAt, Plan};
 use std::io::{self, BufRead, Write};
 
 fn main() -> io::Result<()> {

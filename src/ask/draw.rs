@@ -1,9 +1,9 @@
 //! Drawings that no frame has to wait for.
 
 use super::rooms::{name, topic};
+use crate::clearance::{Gap, rooms, strip};
 use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
 use crate::model::{Hand, PairName};
-use crate::plan::room::{Gap, rooms, strip};
 use crate::plan::{CutAt, Plan};
 use nanoserde::{DeBin, SerBin};
 

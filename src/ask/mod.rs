@@ -35,7 +35,8 @@ pub use worked::{Example, ExampleFigure};
 use crate::drawing::{Room, Sheet};
 use crate::link;
 use crate::model::{Hand, Job, PairName};
-use crate::plan::{CutAt, Placed, Plan, faults, plan};
+use crate::placement::{plan, search};
+use crate::plan::{CutAt, Placements, Plan, faults};
 use crate::units::LengthUnit;
 use nanoserde::{DeBin, SerBin};
 
@@ -125,7 +126,7 @@ pub enum Answer {
     /// To [`Question::Explain`].
     Explained(Vec<Explanation>),
     /// To [`Question::Place`].
-    Placed(Placed),
+    Placed(Placements),
     /// To [`Question::Rooms`]: the tightest first.
     Rooms(Vec<RoomLine>),
     /// To [`Question::Ways`].
@@ -181,9 +182,7 @@ fn answered(question: &Question) -> Answer {
         }
         Question::Explain { job, at, unit } => planned(job)
             .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
-        Question::Place(job) => {
-            faultless(job).map_or(Answer::None, |job| Answer::Placed(Placed::search(&job)))
-        }
+        Question::Place(job) => faultless(job).map_or(Answer::None, |job| Answer::Placed(search(&job))),
         Question::Rooms { job, unit } => {
             planned(job).map_or(Answer::None, |plan| Answer::Rooms(rooms::lines(&plan, *unit)))
         }

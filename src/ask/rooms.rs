@@ -1,8 +1,8 @@
 //! What clears what, as it is read: the tightest place first.
 
+use crate::clearance::{Gap, Neighbour, StayRoom, rooms};
 use crate::model::{Hand, PairName, SOURCES, Sourced, capital};
 use crate::plan::Plan;
-use crate::plan::room::{Gap, Neighbour, StayRoom, rooms};
 use crate::units::{Length, LengthUnit, show};
 use nanoserde::{DeBin, SerBin};
 

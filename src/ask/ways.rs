@@ -2,9 +2,9 @@
 
 use super::planned;
 use super::rooms::name;
+use crate::clearance::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::model::{Hand, PairName, Wheel};
 use crate::plan::Plan;
-use crate::plan::room::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::units::{Angle, Length, LengthUnit, show};
 use nanoserde::{DeBin, SerBin};
 
@@ -99,7 +99,7 @@ fn for_room(
     let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
     let way = |(path, reach): (String, f64)| {
         let from = job.figure(&path)?;
-        let value = figure_for_room(job, (pair, hand), to, &path, reach)?;
+        let value = figure_for_room(plan, (pair, hand), to, &path, reach)?;
         let value = hundredths(value, (value > from) == is_short);
         let words = format!("{}: {}", figure_name(&path), change(from, value, &path, unit));
         Some(Way { words, figures: vec![(path, value)] })

@@ -5,10 +5,10 @@ use super::canvas::Canvas;
 use super::hull::block_outline;
 use super::sheet::{Anchor, Pen, Point, Shape};
 use super::view::View;
+use crate::clearance::{Body, Neighbour, neighbours};
 use crate::geometry::{ConvexBlock, Turned};
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
-use crate::plan::room::{Body, Neighbour, neighbours};
 use std::f64::consts::{FRAC_PI_2, TAU};
 
 /// Chords of a rounded corner.

@@ -11,7 +11,7 @@ use wasm_bindgen::prelude::*;
 /// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
 #[wasm_bindgen(skip_typescript)]
 pub fn plan(job: &JsValue) -> String {
-    of_text(job, staywright::plan::plan_json)
+    of_text(job, staywright::placement::plan_json)
 }
 
 /// What `answer` makes of a text. Nothing keeps a caller without types from handing in something else.
@@ -38,7 +38,7 @@ pub fn worked() -> String {
 #[wasm_bindgen(js_name = sideView, skip_typescript)]
 pub fn side_view(job: &JsValue, width: f64, most_high: f64) -> String {
     let text = job.as_string().unwrap_or_default();
-    let planned = Job::from_json(&text).and_then(|job| staywright::plan::plan(&job));
+    let planned = Job::from_json(&text).and_then(|job| staywright::placement::plan(&job));
     let room = Room {
         width: width - 2.0 * EDGE,
         height: most_high - 2.0 * EDGE,

@@ -2,7 +2,7 @@
 
 use crate::geometry::{Centreline, Convex, ConvexRod, Line, Nearest, Outline, Part};
 use crate::model::Hand;
-use crate::plan::{CutAt, Lie, Plan, RoundCut, TableWays, lie, lie_at, table_ways};
+use crate::plan::{CutAt, Plan, RoundCut, StayPose, TableWays, stay_pose, stay_pose_at, table_ways};
 use crate::units::Length;
 use nalgebra::{Point3, Vector3};
 
@@ -32,19 +32,19 @@ pub struct Placed {
 impl Placed {
     /// The stay on that side of a pair at that end, as the pair's own clamp frame sees it.
     pub fn new(plan: &Plan, at: CutAt) -> Self {
-        Self::of(plan, at, lie(plan, at))
+        Self::of(plan, at, stay_pose(plan, at))
     }
 
     /// The same, seen from a station of the stay and not from its cut.
     pub fn seen_at(plan: &Plan, at: CutAt, station: f64) -> Self {
-        Self::of(plan, at, lie_at(plan, at, station))
+        Self::of(plan, at, stay_pose_at(plan, at, station))
     }
 
-    fn of(plan: &Plan, at: CutAt, lie: Lie) -> Self {
+    fn of(plan: &Plan, at: CutAt, lie: StayPose) -> Self {
         let stay = at.stay(plan);
         let point = |point: &Point3<f64>| Point3::from(stay.clamp.local(point));
         let direction = |direction: &Vector3<f64>| stay.clamp.local_direction(direction);
-        let Lie { line, surface, raw, axis, first, outline, .. } = lie;
+        let StayPose { line, surface, raw, axis, first, outline, .. } = lie;
         let length = stay.length.mm();
         let from = stay.front.long_point().map_or(0.0, Length::mm);
         let to = stay.rear.long_point().map_or(length, Length::mm);

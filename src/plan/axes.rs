@@ -6,15 +6,15 @@ use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
 
 /// Where the frame's own lines run, in frame axes: x rearwards, y to the drive side, z up, from the shell's middle.
-pub(super) struct Axes<T: Real> {
-    pub(super) axle: Point3<T>,
-    pub(super) shell: Line<T>,
+pub(crate) struct Axes<T: Real> {
+    pub(crate) axle: Point3<T>,
+    pub(crate) shell: Line<T>,
     /// From the foot of the shell centre on it, upwards.
-    pub(super) seat_tube: Line<T>,
+    pub(crate) seat_tube: Line<T>,
 }
 
 impl<T: Real> Axes<T> {
-    pub(super) fn new(frame: &Frame<T>) -> Self {
+    pub(crate) fn new(frame: &Frame<T>) -> Self {
         let (length, drop) = (frame.chainstay_length.mm(), frame.bb_drop.mm());
         let (sin, cos) = frame.seat_angle.radians().sin_cos();
         let setback = frame.seat_tube_setback.mm();
@@ -30,7 +30,7 @@ impl<T: Real> Axes<T> {
     }
 
     /// Where a pair's line to the axle starts.
-    pub(super) fn front_datum(&self, job: &Job<T>, pair: PairName) -> Point3<T> {
+    pub(crate) fn front_datum(&self, job: &Job<T>, pair: PairName) -> Point3<T> {
         match pair {
             PairName::Chainstays => self.shell.point,
             PairName::Seatstays => self.seat_tube.at(job.seatstay_node.front_station.mm()),
@@ -38,7 +38,7 @@ impl<T: Real> Axes<T> {
     }
 
     /// From a pair's front datum to the axle.
-    pub(super) fn datum_to_axle(&self, job: &Job<T>, pair: PairName) -> Length<T> {
+    pub(crate) fn datum_to_axle(&self, job: &Job<T>, pair: PairName) -> Length<T> {
         Length::from_mm((self.axle - self.front_datum(job, pair)).norm())
     }
 }

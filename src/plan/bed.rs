@@ -1,41 +1,19 @@
 //! Where a bent tube is laid: its chord, and the directions that its roll counts from.
 
+use super::placements::Placement;
 use crate::geometry::{Centreline, Frame, Turn};
 use crate::model::Tube;
 use crate::units::Real;
 use nalgebra::{Point3, Vector3};
-use nanoserde::{DeBin, DeBinErr, SerBin};
-
-/// A tube's two free choices.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Placing<T = f64> {
-    /// Station of the raw tube that lies at the front reference point, mm.
-    pub(super) trim: T,
-    /// Turn about the chord, from outboard upwards, radians.
-    pub(super) roll: T,
-}
-
-impl SerBin for Placing {
-    fn ser_bin(&self, bytes: &mut Vec<u8>) {
-        self.trim.ser_bin(bytes);
-        self.roll.ser_bin(bytes);
-    }
-}
-
-impl DeBin for Placing {
-    fn de_bin(at: &mut usize, bytes: &[u8]) -> Result<Self, DeBinErr> {
-        Ok(Self { trim: DeBin::de_bin(at, bytes)?, roll: DeBin::de_bin(at, bytes)? })
-    }
-}
 
 /// The two reference points of a stay, and the directions about the chord between them.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Bed<T: nalgebra::Scalar> {
+pub(crate) struct Bed<T: nalgebra::Scalar> {
     front: Point3<T>,
     /// Front to rear, length 1.
     chord: Vector3<T>,
     /// Length of the chord.
-    pub(super) span: T,
+    pub(crate) span: T,
     /// Square to the chord, outboard.
     outboard: Vector3<T>,
     /// Square to both, upwards.
@@ -44,7 +22,7 @@ pub(super) struct Bed<T: nalgebra::Scalar> {
 
 impl<T: Real> Bed<T> {
     /// The bed from `front` to `rear` of the stay on the side `sign`. The points lie apart and not straight across the bicycle.
-    pub(super) fn new(front: Point3<T>, rear: Point3<T>, sign: f64) -> Self {
+    pub(crate) fn new(front: Point3<T>, rear: Point3<T>, sign: f64) -> Self {
         let between = rear - front;
         let span = between.norm();
         let chord = between / span;
@@ -54,21 +32,21 @@ impl<T: Real> Bed<T> {
     }
 
     /// The middle line of a straight tube that lies unrolled.
-    pub(super) fn straight(&self) -> Centreline<T> {
+    pub(crate) fn straight(&self) -> Centreline<T> {
         let frame = Frame { point: self.front, tangent: self.chord, normal: self.outboard, side: self.up };
         Centreline::new(frame, T::zero(), &[])
     }
 
     /// The tube's middle line as it lies; stations count from the front reference point. A left tube is the mirror of a
     /// right one.
-    pub(super) fn line(&self, turns: &[Turn<T>], placing: &Placing<T>) -> Centreline<T> {
+    pub(crate) fn line(&self, turns: &[Turn<T>], placement: &Placement<T>) -> Centreline<T> {
         let raw = Centreline::new(Frame::origin(), T::zero(), turns);
-        let front = raw.at(placing.trim).point;
-        let between = raw.at(raw.reach(placing.trim, self.span)).point - front;
+        let front = raw.at(placement.trim).point;
+        let between = raw.at(raw.reach(placement.trim, self.span)).point - front;
         let chord = between / between.norm();
         let normal = square_to(&chord);
         let side = chord.cross(&normal);
-        let (sin, cos) = placing.roll.sin_cos();
+        let (sin, cos) = placement.roll.sin_cos();
         let (first, second) = (self.outboard * cos + self.up * sin, self.up * cos - self.outboard * sin);
         let turned =
             |v: Vector3<T>| self.chord * v.dot(&chord) + first * v.dot(&normal) + second * v.dot(&side);
@@ -78,18 +56,18 @@ impl<T: Real> Bed<T> {
             normal: turned(Vector3::y()),
             side: turned(Vector3::z()),
         };
-        Centreline::new(start, -placing.trim, turns)
+        Centreline::new(start, -placement.trim, turns)
     }
 }
 
 impl Bed<f64> {
     /// How far a point stands off the chord.
-    pub(super) fn off(&self, point: &Point3<f64>) -> f64 {
+    pub(crate) fn off(&self, point: &Point3<f64>) -> f64 {
         (point - self.front).cross(&self.chord).norm()
     }
 
     /// How fast a flat end's rim moves with the roll: as far out as it is, and as far as it is tilted to the chord.
-    pub(super) fn tilting(&self, line: &Centreline, station: f64, radius: f64) -> f64 {
+    pub(crate) fn tilting(&self, line: &Centreline, station: f64, radius: f64) -> f64 {
         radius * line.at(station).tangent.cross(&self.chord).norm()
     }
 
@@ -97,7 +75,7 @@ impl Bed<f64> {
     /// slides along itself, which moves it only as far as it lies aslant to the chord, and turns so that its ends stay on
     /// their points, which takes off what the ends lie aslant. To first order, with a quarter to spare for what this changes
     /// by.
-    pub(super) fn rate(&self, line: &Centreline, length: f64, station: f64, half: f64) -> f64 {
+    pub(crate) fn rate(&self, line: &Centreline, length: f64, station: f64, half: f64) -> f64 {
         let aslant = |station: f64| {
             let tangent = line.at(station).tangent;
             tangent - self.chord * tangent.dot(&self.chord)
@@ -121,7 +99,7 @@ fn square_to<T: Real>(chord: &Vector3<T>) -> Vector3<T> {
 }
 
 /// A tube's bends as turns of its middle line.
-pub(super) fn turns<T: Real>(tube: &Tube<T>) -> Vec<Turn<T>> {
+pub(crate) fn turns<T: Real>(tube: &Tube<T>) -> Vec<Turn<T>> {
     let turn = |bend: &crate::model::Bend<T>| Turn {
         before: bend.before.mm(),
         rotation: bend.rotation.radians(),
@@ -131,8 +109,8 @@ pub(super) fn turns<T: Real>(tube: &Tube<T>) -> Vec<Turn<T>> {
     tube.bends.list.iter().map(turn).collect()
 }
 
-/// The placing that a tube's own figures give.
-pub(super) fn entered<T: Real>(tube: &Tube<T>) -> Placing<T> {
+/// The placement that a tube's own figures give.
+pub(crate) fn entered<T: Real>(tube: &Tube<T>) -> Placement<T> {
     let roll = tube.bends.roll.map_or(T::zero(), |roll| roll.radians());
-    Placing { trim: tube.front_trim.mm(), roll }
+    Placement { trim: tube.front_trim.mm(), roll }
 }

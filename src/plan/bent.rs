@@ -1,6 +1,6 @@
 //! What a plan says of a bent or butted tube.
 
-use super::result::components;
+use super::coordinates::components;
 use crate::geometry::Centreline;
 use crate::units::{Angle, Length};
 use nalgebra::Vector3;

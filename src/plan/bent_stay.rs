@@ -1,12 +1,11 @@
 //! What a plan says of a bent or butted tube beyond its cuts.
 
 use super::bent::{BendPlace, BentStay, RawTube};
-use super::cut::Which;
-use super::lay::{Bent, Laid};
 use super::notices::{Notices, mm};
 use super::result::Stay;
-use super::stay::extent;
+use super::stay_geometry::{Bent, StayGeometry};
 use super::warn::Code;
+use super::which::Which;
 use crate::geometry::Stretch;
 use crate::model::Tube;
 use crate::units::{Angle, Length, Real};
@@ -17,7 +16,7 @@ const EASY: f64 = 3.0;
 /// What lies where on the raw tube; `None` for a straight tube with a plain wall. `tips` are the long points' stations.
 pub(super) fn raw_tube<T: Real>(
     tube: &Tube<T>,
-    laid: &Laid<T>,
+    laid: &StayGeometry<T>,
     tips: [Option<Length<T>>; 2],
 ) -> Option<RawTube<T>> {
     if laid.bent.is_none() && tube.butts.list.is_empty() {
@@ -38,12 +37,12 @@ pub(super) fn raw_tube<T: Real>(
 }
 
 /// How a bent stay lies; `None` for a straight one.
-pub(super) fn bent_stay<T: Real>(laid: &Laid<T>) -> Option<BentStay<T>> {
+pub(super) fn bent_stay<T: Real>(laid: &StayGeometry<T>) -> Option<BentStay<T>> {
     let bent = laid.bent.as_ref()?;
     let direction = |which| bent.line.at(laid.cut_at(which)).tangent;
     Some(BentStay {
-        trim: Length::from_mm(bent.placing.trim),
-        roll: Angle::from_radians(bent.placing.roll),
+        trim: Length::from_mm(bent.placement.trim),
+        roll: Angle::from_radians(bent.placement.roll),
         spare: bent.found.map(|found| found.spare),
         spare_within: bent.found.map(|found| found.within),
         chord: Length::from_mm(bent.chord),
@@ -54,7 +53,7 @@ pub(super) fn bent_stay<T: Real>(laid: &Laid<T>) -> Option<BentStay<T>> {
     })
 }
 
-fn bend_place<T: Real>(laid: &Laid<T>, arc: &Stretch<T>) -> BendPlace<T> {
+fn bend_place<T: Real>(laid: &StayGeometry<T>, arc: &Stretch<T>) -> BendPlace<T> {
     let station = (arc.from + arc.to) * T::of(0.5);
     let apex = laid.clamp.local(&arc.at(station).point);
     BendPlace {
@@ -68,11 +67,11 @@ fn bend_place<T: Real>(laid: &Laid<T>, arc: &Stretch<T>) -> BendPlace<T> {
 }
 
 /// Bends where a cut, a taper or the tube itself wants none.
-pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<'_>) {
+pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, notices: &mut Notices<'_>) {
     let Some(bent) = &laid.bent else { return };
     for (which, cut) in [(Which::Front, &stay.front), (Which::Rear, &stay.rear)] {
         let reference = laid.reference(which).value();
-        let extent = extent(cut).unwrap_or((reference, reference));
+        let extent = cut.extent().unwrap_or((reference, reference));
         if let Some(message) = bend_over(bent, laid.cut_at(which).value(), which, extent) {
             notices.at(which.key()).warn(Code::BendInCut, message);
         }
@@ -83,7 +82,7 @@ pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &m
     taper_warning(laid, bent, notices);
 }
 
-fn taper_warning<T: Real>(laid: &Laid<T>, bent: &Bent<T>, notices: &mut Notices<'_>) {
+fn taper_warning<T: Real>(laid: &StayGeometry<T>, bent: &Bent<T>, notices: &mut Notices<'_>) {
     let tapers = |arc: &Stretch<T>| laid.outer.radius(arc.from).value() != laid.outer.radius(arc.to).value();
     let bends: Vec<String> = (1..)
         .zip(bent.line.arcs())
@@ -123,7 +122,7 @@ fn bend_over<T: Real>(bent: &Bent<T>, at: f64, which: Which, (low, high): (f64, 
     })
 }
 
-fn arc_warnings<T: Real>(laid: &Laid<T>, number: u32, arc: &Stretch<T>, notices: &mut Notices<'_>) {
+fn arc_warnings<T: Real>(laid: &StayGeometry<T>, number: u32, arc: &Stretch<T>, notices: &mut Notices<'_>) {
     let (from, to) = (arc.from.value(), arc.to.value());
     let radius = arc.radius.map_or(0.0, |radius| radius.value());
     let diameter = 2.0 * laid.outer.radius(arc.from).value().max(laid.outer.radius(arc.to).value());

@@ -1,8 +1,8 @@
 //! A stay of a plan as a body: its middle line, and its surface by station.
 
 use super::bed::Bed;
-use super::lay::surface_from;
 use super::result::Stay;
+use super::tube_surface::surface_from;
 use crate::geometry::{Centreline, Closest, HalfSpace, Outline, Pipe, gap, gap_between, sections_apart};
 use crate::model::Tube;
 use crate::units::Real;
@@ -27,7 +27,7 @@ pub fn stay_surface<T: Real>(stay: &Stay<T>, tube: &Tube<T>) -> Outline<T> {
 }
 
 /// All that lies beyond the centre plane from a stay on the side `sign`. The mirror of a body is twice as far from it as this.
-pub(super) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
+pub(crate) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
     HalfSpace { edge: Point3::origin(), out: Vector3::y() * T::of(sign) }
 }
 
@@ -35,7 +35,7 @@ pub(super) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
 /// of their balls, and may run into each other; with an oval stretch their sections and flat ends count.
 // Kept whole, here and in the page's build, so that it can be fetched later: a first visit has neither bends nor ovals.
 #[inline(never)]
-pub(super) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
+pub(crate) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
     if !right.outline.is_oval() && !left.outline.is_oval() {
         return gap_between(right, left);
     }

@@ -1,40 +1,17 @@
 //! One end of one stay.
 
 use super::fit::fit;
-use super::lay::Laid;
 use super::member::Round;
 use super::notices::{Notices, mm};
 use super::profile::profile;
 use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
+use super::stay_geometry::StayGeometry;
 use super::warn::Code;
-use crate::geometry::{Edge, Gap, Keep, Meeting, Nearest, stations};
+use super::which::Which;
+use crate::geometry::{Edge, Gap, Meeting, Nearest, stations};
 use crate::units::{Angle, Length, Real, said};
 use nalgebra::Vector3;
-
-/// Which end of a stay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Which {
-    Front,
-    Rear,
-}
-
-impl Which {
-    /// What is left of a generator when the saw has passed starts at its crossing nearest to the stay's middle.
-    pub(super) const fn keep(self) -> Keep {
-        match self {
-            Self::Front => Keep::Largest,
-            Self::Rear => Keep::Smallest,
-        }
-    }
-
-    pub(super) const fn key(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Rear => "rear",
-        }
-    }
-}
 
 /// A cope and the stretch of the cutter's axis that it takes, from the axis' own point.
 pub(super) struct Coped<T: Real> {
@@ -44,7 +21,7 @@ pub(super) struct Coped<T: Real> {
 
 /// The cope of one end of a stay onto a round member.
 pub(super) fn cope<T: Real>(
-    stay: &Laid<T>,
+    stay: &StayGeometry<T>,
     which: Which,
     member: &Round<T>,
     found: &Found<'_, T>,
@@ -58,13 +35,17 @@ pub(super) fn cope<T: Real>(
 }
 
 /// The edge that the saw cuts on a straight stay; `None` where the axes are parallel.
-pub(super) fn edge<'a, T: Real>(stay: &'a Laid<T>, which: Which, member: &Round<T>) -> Option<Edge<'a, T>> {
+pub(super) fn edge<'a, T: Real>(
+    stay: &'a StayGeometry<T>,
+    which: Which,
+    member: &Round<T>,
+) -> Option<Edge<'a, T>> {
     apart(stay, member).1?;
     Some(Edge::new(stay.generators(&stay.outer), &member.cut, which.keep()))
 }
 
 /// What the two axes and the two sizes say of a cope, before its edge is known.
-fn of_axes<T: Real>(stay: &Laid<T>, member: &Round<T>, found: &Found<'_, T>) -> RoundCut<T> {
+fn of_axes<T: Real>(stay: &StayGeometry<T>, member: &Round<T>, found: &Found<'_, T>) -> RoundCut<T> {
     let axis = member.surface.axis;
     let angle = Angle::from_radians(stay.axis.angle_to(&axis));
     let (offset, station) = apart(stay, member);
@@ -95,7 +76,7 @@ fn of_axes<T: Real>(stay: &Laid<T>, member: &Round<T>, found: &Found<'_, T>) -> 
 }
 
 /// The signed distance of the two axes, and the station where they are nearest; `None` where they are parallel.
-fn apart<T: Real>(stay: &Laid<T>, member: &Round<T>) -> (T, Option<T>) {
+fn apart<T: Real>(stay: &StayGeometry<T>, member: &Round<T>) -> (T, Option<T>) {
     match stay.axis.nearest(&member.surface.axis) {
         Nearest::Parallel { distance } => (distance, None),
         Nearest::Skew { station, normal, distance } => {
@@ -109,7 +90,7 @@ fn apart<T: Real>(stay: &Laid<T>, member: &Round<T>) -> (T, Option<T>) {
 fn edge_figures<T: Real>(
     cut: &mut RoundCut<T>,
     edge: &Edge<'_, T>,
-    stay: &Laid<T>,
+    stay: &StayGeometry<T>,
     which: Which,
     member: &Round<T>,
 ) -> Option<(T, T)> {
@@ -131,7 +112,13 @@ fn edge_figures<T: Real>(
 }
 
 /// A saw of the member's own size leaves nothing to seat.
-fn seat<T: Real>(cut: &mut RoundCut<T>, edge: &Edge<'_, T>, stay: &Laid<T>, which: Which, member: &Round<T>) {
+fn seat<T: Real>(
+    cut: &mut RoundCut<T>,
+    edge: &Edge<'_, T>,
+    stay: &StayGeometry<T>,
+    which: Which,
+    member: &Round<T>,
+) {
     if member.is_true_size() {
         let seated = cut.long_point.map(|_| Length::from_mm(T::zero()));
         (cut.gap, cut.push) = (seated, seated);
@@ -143,7 +130,7 @@ fn seat<T: Real>(cut: &mut RoundCut<T>, edge: &Edge<'_, T>, stay: &Laid<T>, whic
     cut.push = seated.as_ref().map(|fit| fit.push);
 }
 
-pub(super) fn towards_member<T: Real>(stay: &Laid<T>, which: Which) -> Vector3<T> {
+pub(super) fn towards_member<T: Real>(stay: &StayGeometry<T>, which: Which) -> Vector3<T> {
     match which {
         Which::Front => -stay.axis.direction,
         Which::Rear => stay.axis.direction,
@@ -178,7 +165,7 @@ struct Met<'a> {
 }
 
 impl<'a> Met<'a> {
-    fn new<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, which: Which, member: &Round<T>) -> Self {
+    fn new<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, which: Which, member: &Round<T>) -> Self {
         let name = member.name;
         if member.is_true_size() || cut.contact == Contact::Parallel {
             let ends = |gap: &PhiRange<T>| [gap.from, gap.to].map(|phi| phi.degrees().value());
@@ -225,7 +212,7 @@ fn warn<T: Real>(cut: &RoundCut<T>, met: &Met<'_>, notices: &mut Notices<'_>) {
 }
 
 /// A saw slimmer than what it cuts, or than what the stay is to sit on; of a saw that cuts nothing there is nothing to say.
-fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &Laid<T>, name: &str, notices: &mut Notices<'_>) {
+fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, name: &str, notices: &mut Notices<'_>) {
     if cut.contact == Contact::None {
         return;
     }

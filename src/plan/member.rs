@@ -1,27 +1,27 @@
 //! The round members that stays are coped onto.
 
 use super::axes::Axes;
-use super::lay::Laid;
+use super::stay_geometry::StayGeometry;
 use crate::geometry::{Cylinder, Line};
 use crate::model::{End, Frame, Member};
 use crate::units::{Length, Real};
 use nalgebra::Vector3;
 
 /// A round member, as one end of one stay meets it.
-pub(super) struct Round<T: Real> {
+pub(crate) struct Round<T: Real> {
     /// What the trade calls it.
-    pub(super) name: &'static str,
+    pub(crate) name: &'static str,
     /// Its own surface.
-    pub(super) surface: Cylinder<T>,
+    pub(crate) surface: Cylinder<T>,
     /// The surface that is cut.
-    pub(super) cut: Cylinder<T>,
+    pub(crate) cut: Cylinder<T>,
     /// Where an offset from it counts as positive.
-    pub(super) positive: Vector3<T>,
+    pub(crate) positive: Vector3<T>,
 }
 
 impl<T: Real> Round<T> {
     /// What a round end is cut to; `None` for an end that is not round.
-    pub(super) fn of(end: &End<T>, frame: &Frame<T>, axes: &Axes<T>, stay: &Laid<T>) -> Option<Self> {
+    pub(crate) fn of(end: &End<T>, frame: &Frame<T>, axes: &Axes<T>, stay: &StayGeometry<T>) -> Option<Self> {
         let (name, axis, diameter, cutter) = match end {
             End::Cope(cope) => {
                 let (axis, diameter) = match cope.onto {
@@ -43,7 +43,7 @@ impl<T: Real> Round<T> {
     }
 
     /// Whether the saw is the member's own size.
-    pub(super) fn is_true_size(&self) -> bool {
+    pub(crate) fn is_true_size(&self) -> bool {
         self.surface.radius.value() == self.cut.radius.value()
     }
 }

@@ -1,7 +1,8 @@
 //! From a job to everything that follows from it.
 //!
 //! The only place where the trade's words meet the geometry. All steps are generic over the number type
-//! ([`crate::units::Real`]), so that dual numbers can carry derivatives from any entered figure to any result.
+//! ([`crate::units::Real`]), so that dual numbers can carry derivatives from any entered figure to any result. Where bent tubes lie
+//! comes in as data ([`Placements`]); the search for it is `placement`'s.
 
 mod at;
 mod axes;
@@ -10,38 +11,52 @@ mod bent;
 mod bent_stay;
 mod body;
 mod clamp;
+mod coordinates;
 mod cut;
 mod fit;
 mod lay;
-mod lie;
 mod member;
 mod notices;
 mod pair;
-mod placed;
+mod placements;
+mod pose;
 mod posts;
 mod profile;
 mod result;
-pub mod room;
 mod setting;
 mod slot;
 mod solve;
 mod stay;
+mod stay_geometry;
 mod tips;
 mod trial;
+mod tube_surface;
 mod warn;
+mod which;
 
 pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use body::{stay_line, stay_surface};
 pub use clamp::ClampFrame;
-pub use lay::stay_outline;
-pub use lie::{Lie, lie, lie_at};
-pub use placed::{Placed, as_laid};
+pub use placements::{BestPlacement, Placement, Placements, as_placed};
+pub use pose::{StayPose, stay_pose, stay_pose_at};
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
     SlotFace, SquareCut, Stay, Warning,
 };
 pub use setting::{TableWays, table_ways};
-pub use solve::{faults, plan, plan_json, plan_placed, solve};
+pub use solve::{faults, plan_placed, solve_placed};
 pub use trial::{Trial, try_cutter};
+pub use tube_surface::stay_outline;
 pub use warn::Code;
+
+// What the rooms above lay out and measure stays with.
+pub(crate) use axes::Axes;
+pub(crate) use bed::{Bed, entered};
+pub(crate) use body::{beyond_centre, stays_apart};
+pub(crate) use coordinates::coordinates;
+pub(crate) use lay::lay;
+pub(crate) use member::Round;
+pub(crate) use stay_geometry::StayGeometry;
+pub(crate) use tips::{Tips, reach, reach_of, tips};
+pub(crate) use which::Which;

@@ -2,13 +2,13 @@
 
 use super::axes::Axes;
 use super::body::stays_apart;
-use super::cut::Which;
-use super::lay::Laid;
 use super::notices::{Notices, mm};
 use super::posts::{Both, posts};
 use super::result::{Cut, Pair, Stay, Warning};
 use super::stay::{Spans, stay};
+use super::stay_geometry::StayGeometry;
 use super::warn::Code;
+use super::which::Which;
 use crate::geometry::{Pipe, Spindle, room};
 use crate::model::{Bench, Job, PairName};
 use crate::units::{Length, Real};
@@ -18,7 +18,7 @@ pub(super) fn pair<T: Real>(
     axes: &Axes<T>,
     job: &Job<T>,
     name: PairName,
-    laid: &[Laid<T>; 2],
+    laid: &[StayGeometry<T>; 2],
     warnings: &mut Vec<Warning>,
 ) -> Pair<T> {
     let mut notices = Notices::new(warnings, name.key());
@@ -112,7 +112,7 @@ fn room_between<T: Real>(both: &Both<'_, T>, end: EndPoint<T>) -> Length<T> {
         });
         return Length::from_mm(room(&one, &other).unwrap_or(T::zero()));
     }
-    let lines = both.laid.map(Laid::line);
+    let lines = both.laid.map(StayGeometry::line);
     let [one, other] = [(right, &lines[0], right_ends), (left, &lines[1], left_ends)]
         .map(|(laid, line, (from, to))| Pipe { line, outline: &laid.outer, from, to });
     Length::from_mm(stays_apart(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance))

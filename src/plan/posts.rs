@@ -1,15 +1,15 @@
 //! What is read at the clamp posts.
 
-use super::lay::{Bent, Laid};
 use super::notices::{Notices, mm};
 use super::result::{Post, Stay};
+use super::stay_geometry::{Bent, StayGeometry};
 use super::warn::Code;
 use crate::geometry::Outline;
 use crate::units::{Length, Real};
 
 /// Both stays of a pair, as laid and as cut.
 pub(super) struct Both<'a, T: Real> {
-    pub(super) laid: [&'a Laid<T>; 2],
+    pub(super) laid: [&'a StayGeometry<T>; 2],
     pub(super) cut: [&'a Stay<T>; 2],
     pub(super) one_plane: bool,
 }
@@ -73,14 +73,14 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
 }
 
 /// Whether the finished stay, between its long points, lies at the post.
-fn reaches<T: Real>(laid: &Laid<T>, cut: &Stay<T>, u: Length<T>) -> bool {
+fn reaches<T: Real>(laid: &StayGeometry<T>, cut: &Stay<T>, u: Length<T>) -> bool {
     let station = u.mm().value() / laid.axis.direction.dot(&laid.clamp.u).value();
     let front = cut.front.long_point().map_or(0.0, |s| s.mm().value());
     let rear = cut.rear.long_point().map_or(laid.length.value(), |s| s.mm().value());
     front <= station && station <= rear
 }
 
-fn crossing<T: Real>(laid: &Laid<T>, u: T) -> Crossing<T> {
+fn crossing<T: Real>(laid: &StayGeometry<T>, u: T) -> Crossing<T> {
     let outline = laid.above(u);
     Crossing {
         axis: edge_at(laid, &outline, u, T::zero()),
@@ -93,7 +93,12 @@ fn crossing<T: Real>(laid: &Laid<T>, u: T) -> Crossing<T> {
 
 /// Where a bent stay crosses the post. Its edges are those of the straight stay that it is part of there, seen square to the
 /// clamp plane: exact where the post holds a straight and level stretch.
-fn bent_crossing<T: Real>(laid: &Laid<T>, bent: &Bent<T>, cut: &Stay<T>, u: T) -> Option<Crossing<T>> {
+fn bent_crossing<T: Real>(
+    laid: &StayGeometry<T>,
+    bent: &Bent<T>,
+    cut: &Stay<T>,
+    u: T,
+) -> Option<Crossing<T>> {
     let front = cut.front.long_point().map_or(T::zero(), Length::mm);
     let rear = cut.rear.long_point().map_or(laid.length, Length::mm);
     let within = (front.value(), rear.value());
@@ -118,7 +123,7 @@ fn bent_crossing<T: Real>(laid: &Laid<T>, bent: &Bent<T>, cut: &Stay<T>, u: T) -
 
 /// How far outboard of its middle line the edge of a bent stay crosses a post that the middle line crosses at `station`,
 /// running `along` the fixture and `out` from its centre line there.
-fn bent_edge<T: Real>(laid: &Laid<T>, station: T, (along, out): (T, T), side: T) -> T {
+fn bent_edge<T: Real>(laid: &StayGeometry<T>, station: T, (along, out): (T, T), side: T) -> T {
     let flat = (along * along + out * out).sqrt();
     // Square to the middle line as it is seen from above, outboard.
     let (square_along, square_out) = (-out * side / flat, along * side / flat);
@@ -134,7 +139,7 @@ fn bent_edge<T: Real>(laid: &Laid<T>, station: T, (along, out): (T, T), side: T)
 
 /// How far from the centre line the tube's edge in the clamp plane crosses the post: its outboard edge for `side` 1, its
 /// inboard edge for −1, its axis for 0.
-fn edge_at<T: Real>(laid: &Laid<T>, outline: &Outline<T>, u: T, side: T) -> T {
+fn edge_at<T: Real>(laid: &StayGeometry<T>, outline: &Outline<T>, u: T, side: T) -> T {
     let sign = T::of(laid.hand.sign());
     let (along, out) = (laid.axis.direction.dot(&laid.clamp.u), laid.axis.direction.y * sign);
     let start = laid.axis.point.y * sign;

@@ -4,11 +4,12 @@
 
 use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
+use super::coordinates::{components, coordinates};
 use super::warn::Code;
 use crate::model::{EndKind, Hand, Job, PairName};
-use crate::units::{Angle, Length};
+use crate::units::{Angle, Length, Real};
 use nalgebra::{Point3, Vector3};
-use serde::{Serialize, Serializer};
+use serde::Serialize;
 
 /// Everything that follows from a job.
 #[derive(Clone, Debug, Serialize)]
@@ -213,6 +214,14 @@ impl<T: nalgebra::Scalar + Copy> Cut<T> {
             Self::Slot(cut) => Some(cut.root),
             Self::Square(cut) => Some(cut.short_point),
         }
+    }
+}
+
+impl<T: Real> Cut<T> {
+    /// Smallest and largest station of a cut, mm.
+    pub(super) fn extent(&self) -> Option<(f64, f64)> {
+        let (long, short) = (self.long_point()?.mm().value(), self.short_point()?.mm().value());
+        Some((long.min(short), long.max(short)))
     }
 }
 
@@ -440,18 +449,4 @@ pub struct Warning {
     pub place: String,
     /// A sentence with its figures.
     pub message: String,
-}
-
-pub(super) fn coordinates<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
-    point: &Point3<T>,
-    serializer: S,
-) -> Result<S::Ok, S::Error> {
-    [point.x, point.y, point.z].serialize(serializer)
-}
-
-pub(super) fn components<T: Copy + Serialize + nalgebra::Scalar, S: Serializer>(
-    vector: &Vector3<T>,
-    serializer: S,
-) -> Result<S::Ok, S::Error> {
-    [vector.x, vector.y, vector.z].serialize(serializer)
 }

@@ -1,9 +1,9 @@
 //! A slot for a dropout plate.
 
-use super::lay::Laid;
 use super::notices::{Notices, mm};
 use super::result::{SlotCut, SlotFace};
 use super::setting::Found;
+use super::stay_geometry::StayGeometry;
 use super::warn::Code;
 use crate::model::Slot;
 use crate::units::{Angle, Length, Real};
@@ -18,27 +18,27 @@ struct Plane<T> {
 }
 
 impl<T: Real> Plane<T> {
-    fn new(stay: &Laid<T>, splay: Angle<T>, half_spacing: Length<T>) -> Self {
+    fn new(stay: &StayGeometry<T>, splay: Angle<T>, half_spacing: Length<T>) -> Self {
         let (sin, cos) = splay.radians().sin_cos();
         let back = stay.clamp.local(&stay.rear_middle).x;
         Self { turn: (sin, cos), out: half_spacing.mm() * cos - back * sin }
     }
 
     /// The part of a direction square to the plane, outboard.
-    fn outwards(&self, stay: &Laid<T>, direction: &Vector3<T>) -> T {
+    fn outwards(&self, stay: &StayGeometry<T>, direction: &Vector3<T>) -> T {
         let (sin, cos) = self.turn;
         direction.y * T::of(stay.hand.sign()) * cos - direction.dot(&stay.clamp.u) * sin
     }
 
     /// From the axis at `station` outboard to what lies `aside` from the plane.
-    fn across(&self, stay: &Laid<T>, station: T, aside: T) -> T {
+    fn across(&self, stay: &StayGeometry<T>, station: T, aside: T) -> T {
         self.out + aside - self.outwards(stay, &(stay.axis.at(station) - stay.clamp.origin))
     }
 }
 
 /// The slot in a stay's rear end. `half_spacing` places its middle.
 pub(super) fn slot<T: Real>(
-    stay: &Laid<T>,
+    stay: &StayGeometry<T>,
     slot: &Slot<T>,
     half_spacing: Length<T>,
     found: &Found<'_, T>,
@@ -71,7 +71,7 @@ pub(super) fn slot<T: Real>(
 }
 
 fn face<T: Real>(
-    stay: &Laid<T>,
+    stay: &StayGeometry<T>,
     plane: &Plane<T>,
     (side, aside): (&'static str, T),
     (mouth, root): (T, T),
@@ -88,7 +88,7 @@ fn face<T: Real>(
 
 /// The two directions in which a plane parallel to the plate's, `across` outboard of the axis at `station`, meets the tube's
 /// surface there; `None` where it passes the tube by or only touches it.
-fn leaves<T: Real>(stay: &Laid<T>, plane: &Plane<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
+fn leaves<T: Real>(stay: &StayGeometry<T>, plane: &Plane<T>, across: T, station: T) -> Option<[Angle<T>; 2]> {
     let generators = stay.generators(&stay.outer);
     let ahead = plane.outwards(stay, &generators.first);
     let outwards = plane.outwards(stay, &generators.second);
@@ -111,7 +111,7 @@ fn leaves<T: Real>(stay: &Laid<T>, plane: &Plane<T>, across: T, station: T) -> O
 
 /// The same for an elliptical section, by the ellipse's own parameter.
 fn oval_leaves<T: Real>(
-    stay: &Laid<T>,
+    stay: &StayGeometry<T>,
     across: T,
     station: T,
     (ahead, outwards): (T, T),

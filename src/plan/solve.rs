@@ -1,14 +1,13 @@
-//! The whole way from a job to its plan.
+//! From a job and the placements of its bent tubes to its plan.
 
 use super::axes::Axes;
-use super::lay::{Laid, middles};
+use super::lay::{lay, middles};
 use super::pair::pair;
-use super::placed::Placed;
+use super::placements::Placements;
 use super::result::{Pairs, Plan, Warning};
 use super::warn::Code;
 use crate::model::{Fault, Hand, Job, PairName, Side};
 use crate::units::{Length, Real, said};
-use serde_json::{Value, json};
 
 /// Version of the plan's keys.
 const FORMAT: u32 = 1;
@@ -17,33 +16,18 @@ const FORMAT: u32 = 1;
 /// is no direction to lay anything along.
 const SHORTEST: Length = Length::from_mm(20.0);
 
-/// The plan of a job, or everything that is wrong with it, each fault naming field, value and allowed range.
-pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
+/// The plan of a job, or everything that is wrong with it, each fault naming field, value and allowed range. Tubes that leave their
+/// placement to a search lie as `placements` has them, be they of this job or of one that it was changed from; as entered where it
+/// has none.
+pub fn plan_placed(job: &Job, placements: &Placements) -> Result<Plan, Vec<Fault>> {
     let faults = faults(job);
-    if faults.is_empty() { Ok(solve(job)) } else { Err(faults) }
-}
-
-/// The same, with tubes that leave it to the solver laid as a search has [`Placed`] them, be it of this job or of one that it
-/// was changed from; as entered where it has not.
-pub fn plan_placed(job: &Job, placed: &Placed) -> Result<Plan, Vec<Fault>> {
-    let faults = faults(job);
-    if faults.is_empty() { Ok(solve_placed(job, placed)) } else { Err(faults) }
+    if faults.is_empty() { Ok(solve_placed(job, placements)) } else { Err(faults) }
 }
 
 impl Default for Plan {
     /// The plan of the starting job.
     fn default() -> Self {
-        solve_placed(&Job::default(), &Placed::default())
-    }
-}
-
-/// A job file's text in, the plan's JSON text out. A faulty job gives `{"errors": [{"field", "value", "message"}]}`.
-pub fn plan_json(text: &str) -> String {
-    let answer = Job::from_json(text).and_then(|job| plan(&job));
-    match answer.map(|plan| serde_json::to_string(&plan)) {
-        Ok(Ok(plan)) => plan,
-        Ok(Err(error)) => json!({ "errors": [Fault::new("", Value::Null, error.to_string())] }).to_string(),
-        Err(faults) => json!({ "errors": faults }).to_string(),
+        solve_placed(&Job::default(), &Placements::default())
     }
 }
 
@@ -93,21 +77,15 @@ fn cannot_span(name: PairName, hand: Hand) -> Warning {
     Warning { code: Code::TubeCannotSpan, place: format!("{}.{}", name.key(), hand.key()), message }
 }
 
-/// The plan over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
-pub fn solve<T: Real>(job: &Job<T>) -> Plan<T> {
-    let placed = if Placed::is_wanted(job) { Placed::search(job) } else { Placed::default() };
-    solve_placed(job, &placed)
-}
-
-/// The same with tubes that leave it to the solver laid as a search has placed them.
-fn solve_placed<T: Real>(job: &Job<T>, placed: &Placed) -> Plan<T> {
+/// [`plan_placed`] over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
+pub fn solve_placed<T: Real>(job: &Job<T>, placements: &Placements) -> Plan<T> {
     let axes = Axes::new(&job.frame);
     let mut warnings = Vec::new();
     let mut worked = |name: PairName| {
         let laid = Hand::ALL.map(|hand| {
-            let found = placed.of(job, name, hand);
+            let found = placements.of(job, name, hand);
             warnings.extend((found == Some(None)).then(|| cannot_span(name, hand)));
-            Laid::new(&axes, job, name, hand, found.flatten())
+            lay(&axes, job, name, hand, found.flatten())
         });
         pair(&axes, job, name, &laid, &mut warnings)
     };

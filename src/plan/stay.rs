@@ -2,14 +2,15 @@
 
 use super::axes::Axes;
 use super::bent_stay::{bend_warnings, bent_stay, raw_tube};
-use super::cut::{Coped, Which, cope};
-use super::lay::Laid;
+use super::cut::{Coped, cope};
 use super::member::Round;
 use super::notices::{Notices, mm};
 use super::result::{Cut, SquareCut, Stay};
 use super::setting::Found;
 use super::slot::slot;
+use super::stay_geometry::StayGeometry;
 use super::warn::Code;
+use super::which::Which;
 use crate::geometry::Line;
 use crate::model::{End, EndKind, Job, PairName};
 use crate::units::{Angle, Length, Real};
@@ -42,7 +43,7 @@ pub(super) fn stay<T: Real>(
     axes: &Axes<T>,
     job: &Job<T>,
     name: PairName,
-    laid: &Laid<T>,
+    laid: &StayGeometry<T>,
     notices: &mut Notices<'_>,
 ) -> (Stay<T>, Spans<T>) {
     let mut notices = notices.at(laid.hand.key());
@@ -77,7 +78,7 @@ fn end<T: Real>(
     axes: &Axes<T>,
     job: &Job<T>,
     name: PairName,
-    laid: &Laid<T>,
+    laid: &StayGeometry<T>,
     which: Which,
     notices: &mut Notices<'_>,
 ) -> (Cut<T>, Option<Span<T>>) {
@@ -99,13 +100,13 @@ fn end<T: Real>(
     (cut, None)
 }
 
-fn square<T: Real>(laid: &Laid<T>, which: Which) -> SquareCut<T> {
+fn square<T: Real>(laid: &StayGeometry<T>, which: Which) -> SquareCut<T> {
     let station = Length::from_mm(laid.reference(which));
     SquareCut { long_point: station, short_point: station, angle: Angle::from_degrees(T::of(90.0)) }
 }
 
 /// What the raw tube has to say to the cuts.
-fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<'_>) {
+fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, notices: &mut Notices<'_>) {
     for (key, waste) in [("front", stay.front_waste), ("rear", stay.rear_waste)] {
         if let Some(short) = waste.filter(|waste| waste.mm().value() < 0.0) {
             let short = mm(Length::from_mm(-short.mm()));
@@ -114,7 +115,7 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<
         }
     }
     for (key, cut) in [("front", &stay.front), ("rear", &stay.rear)] {
-        let Some((low, high)) = extent(cut) else { continue };
+        let Some((low, high)) = cut.extent() else { continue };
         if let Some(knot) = laid.outer.knots().find(|knot| low < *knot && *knot < high) {
             let message = format!(
                 "the taper begins or ends inside the cut, {} mm behind the front reference point",
@@ -131,10 +132,4 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &Laid<T>, notices: &mut Notices<
             "the front cut and the rear cut meet: nothing is left between them".into(),
         );
     }
-}
-
-/// Smallest and largest station of a cut.
-pub(super) fn extent<T: Real>(cut: &Cut<T>) -> Option<(f64, f64)> {
-    let (long, short) = (cut.long_point()?.mm().value(), cut.short_point()?.mm().value());
-    Some((long.min(short), long.max(short)))
 }

@@ -1,31 +1,32 @@
 //! Which straight piece of a bent stay an end is cut on, and where along it the cut lies.
 
 use super::axes::Axes;
-use super::cut::{Which, edge};
-use super::lay::Laid;
+use super::cut::edge;
 use super::member::Round;
+use super::stay_geometry::StayGeometry;
+use super::which::Which;
 use crate::geometry::Stretch;
 use crate::model::{End, Frame, Side};
 use crate::units::{Length, Real, ranked};
 
 /// An end's cut along its stay.
 #[derive(Clone, Copy)]
-pub(super) struct Tips<T> {
+pub(crate) struct Tips<T> {
     /// Station at which the straight piece is taken that is cut.
-    pub(super) on: T,
+    pub(crate) on: T,
     /// Where the end sticks out most; `None` where there is nothing to cut.
-    pub(super) long: Option<T>,
+    pub(crate) long: Option<T>,
     /// Smallest and largest station of the cut; the reference point's where there is nothing to cut.
-    pub(super) extent: (f64, f64),
+    pub(crate) extent: (f64, f64),
     /// By how much the cut clears the bends about its piece; negative where it does not.
-    pub(super) clear: f64,
+    pub(crate) clear: f64,
 }
 
 /// The cut of an end. It lies on the straight piece that holds the whole of it, the nearest to the reference point if there
 /// are several: what lies beyond is sawn off, be it bent. Where none holds it, `clear` and the extent are those of the piece
 /// that comes nearest to it, and the end counts as running on as it does at its reference point.
-pub(super) fn tips<T: Real>(
-    laid: &Laid<T>,
+pub(crate) fn tips<T: Real>(
+    laid: &StayGeometry<T>,
     (axes, frame): (&Axes<T>, &Frame<T>),
     side: &Side<T>,
     which: Which,
@@ -68,7 +69,7 @@ fn straights<T: Real>(stretches: &[Stretch<T>], reference: T) -> Vec<(T, &Stretc
 
 /// The long point and the extent of a cut on the straight piece at `at`.
 fn cut_on<T: Real>(
-    laid: &Laid<T>,
+    laid: &StayGeometry<T>,
     (axes, frame): (&Axes<T>, &Frame<T>),
     side: &Side<T>,
     which: Which,
@@ -94,13 +95,13 @@ fn cut_on<T: Real>(
 }
 
 /// From where to where a stay of `length` reaches between its long points, where these are known and in order.
-pub(super) fn reach<T: Real>(long: [Option<T>; 2], length: T) -> (T, T) {
+pub(crate) fn reach<T: Real>(long: [Option<T>; 2], length: T) -> (T, T) {
     let [front, rear] = long;
     let (from, to) = (front.unwrap_or(T::zero()), rear.unwrap_or(length));
     if from.value() < to.value() { (from, to) } else { (T::zero(), length) }
 }
 
 /// The same as lengths, from a plan.
-pub(super) fn reach_of<T: Real>(long: [Option<Length<T>>; 2], length: Length<T>) -> (T, T) {
+pub(crate) fn reach_of<T: Real>(long: [Option<Length<T>>; 2], length: Length<T>) -> (T, T) {
     reach(long.map(|tip| tip.map(Length::mm)), length.mm())
 }

@@ -2,11 +2,12 @@
 
 use super::at::CutAt;
 use super::axes::Axes;
-use super::cut::{Which, contact, towards_member};
+use super::cut::{contact, towards_member};
 use super::fit::fit;
-use super::lay::Laid;
+use super::lay::lay_again;
 use super::member::Round;
 use super::result::{Contact, Plan};
+use super::which::Which;
 use crate::geometry::{Cylinder, Edge};
 use crate::units::{Length, Real};
 use nalgebra::Vector3;
@@ -32,7 +33,7 @@ pub fn try_cutter<T: Real>(
 ) -> Option<Trial<T>> {
     let job = &plan.job;
     let axes = Axes::new(&job.frame);
-    let whole = Laid::again(&axes, plan, at.pair, at.hand);
+    let whole = lay_again(&axes, plan, at.pair, at.hand);
     let side = job.pair(at.pair).side(at.hand);
     let (which, end) =
         if at.at_front { (Which::Front, &side.front_end) } else { (Which::Rear, &side.rear_end) };

@@ -2,7 +2,8 @@
 //! through the whole solver.
 
 use crate::model::{Group, Hand, Job, PairName};
-use crate::plan::{Pair, Plan, RoundCut, Stay, solve};
+use crate::placement::solve;
+use crate::plan::{Pair, Plan, RoundCut, Stay};
 use crate::units::Real;
 use crate::units::ranked;
 use num_dual::Dual64;

@@ -6,7 +6,7 @@ use super::as_cut::DEGREE;
 use super::errors::StayErrors;
 use crate::geometry::{Centreline, Frame, Line, Turn};
 use crate::model::Bend;
-use crate::plan::{CutAt, Lie, Plan, lie};
+use crate::plan::{CutAt, Plan, StayPose, stay_pose};
 use crate::units::Real;
 use nalgebra::{Point3, Vector2, Vector3};
 
@@ -83,7 +83,7 @@ impl BentSetUp {
         let point = |p: &Point3<f64>| Point3::from(outboard(stay.clamp.local(p)));
         let line = bent.line.seen(point, direction);
         let end = |at_front| {
-            let Lie { axis, seen_from, .. } = lie(plan, CutAt { at_front, ..at });
+            let StayPose { axis, seen_from, .. } = stay_pose(plan, CutAt { at_front, ..at });
             let axis = Line { point: point(&axis.point), direction: direction(&axis.direction) };
             (axis, CutOn { stretch: line.place(seen_from), station: seen_from })
         };
@@ -221,7 +221,7 @@ impl<T: Real> Lies<T> {
 mod tests {
     use super::*;
     use crate::model::{Bends, Hand, Job, PairName};
-    use crate::plan::plan;
+    use crate::placement::plan;
     use crate::units::{Angle, Length};
 
     /// Whatever is off, the tube goes through both posts as they stand and its mark stands on the datum line.

@@ -6,7 +6,7 @@
 use super::pose::BentSetUp;
 use crate::geometry::{Line, Nearest};
 use crate::model::{End, EndKind, Hand, Job, Member, PairName, Side, TouchSide, Tube};
-use crate::plan::{ClampFrame, Cut, CutAt, Plan, RoundCut, Stay, lie};
+use crate::plan::{ClampFrame, Cut, CutAt, Plan, RoundCut, Stay, stay_pose};
 use crate::units::Length;
 use nalgebra::{Point3, Vector2, Vector3};
 
@@ -176,7 +176,7 @@ fn hinge(plan: &Plan, side: &Side, stay: &Stay, pair: PairName) -> (Hinge, Vecto
             let direction = plan.seat_tube_direction;
             let axis = Line { point: cut.axis_point, direction };
             let along = stay.front_point - axis.point;
-            let front = lie(plan, CutAt { pair, hand: stay.hand, at_front: true }).axis;
+            let front = stay_pose(plan, CutAt { pair, hand: stay.hand, at_front: true }).axis;
             let at = |station| {
                 if stay.bent.is_some() { front.at(Length::mm(station)) } else { at_station(stay, station) }
             };

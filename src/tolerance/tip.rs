@@ -64,7 +64,7 @@ impl Tip {
 mod tests {
     use super::*;
     use crate::model::{Hand, Job, PairName, starters};
-    use crate::plan::solve;
+    use crate::placement::solve;
 
     /// The solver's long points, found by searching the whole edge, on tubes without taper.
     #[test]

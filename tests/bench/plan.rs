@@ -4,7 +4,7 @@
 //! Built for the machine itself or for WebAssembly: the same work in both.
 
 use staywright::model::Job;
-use staywright::plan::{self, room};
+use staywright::{clearance, placement};
 use std::hint::black_box;
 use std::io::{self, Error, Read};
 use std::time::Instant;
@@ -24,9 +24,9 @@ fn main() -> io::Result<()> {
 
 fn time_of(job: &Job) -> f64 {
     let began = Instant::now();
-    let plan = plan::solve(black_box(job));
+    let plan = placement::solve(black_box(job));
     if job.surroundings.is_some() {
-        black_box(room::rooms(&plan));
+        black_box(clearance::rooms(&plan));
     }
     black_box(plan);
     began.elapsed().as_secs_f64() * 1e3

@@ -1,10 +1,11 @@
 //! Questions that are answered beside the page.
 
 use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, ToStep, Ways, answer};
+use staywright::clearance::{Neighbour, rooms};
 use staywright::link;
 use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
-use staywright::plan::room::{Neighbour, rooms};
-use staywright::plan::{plan, plan_placed};
+use staywright::placement::plan;
+use staywright::plan::plan_placed;
 use staywright::procedure::{self, Tools};
 use staywright::units::{Length, LengthUnit, show};
 
@@ -78,7 +79,7 @@ fn a_place_searched_apart_gives_the_same_plan() {
     let mm = staywright::units::Length::from_mm;
     tube.bends = Bends::of([Bend { before: mm(180.0), ..Bend::default() }]);
     tube.bends.find = Find::Roll;
-    let placed = staywright::plan::Placed::search(&job);
+    let placed = staywright::placement::search(&job);
     let json = |plan: &staywright::plan::Plan| serde_json::to_string(plan).unwrap();
     assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
     // Once the tube lies as entered again, what was found for it counts no more.

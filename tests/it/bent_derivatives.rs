@@ -1,9 +1,10 @@
 //! Dual numbers run through bent stays and their rooms: the derivatives are those of small steps.
 
 use num_dual::Dual64;
+use staywright::clearance::rooms;
 use staywright::model::{Bend, Bends, Butt, Columns, Group, Hand, Job, PairName, Press, Surroundings};
-use staywright::plan::room::rooms;
-use staywright::plan::{Plan, solve};
+use staywright::placement::solve;
+use staywright::plan::Plan;
 use staywright::units::{Angle, Length, Real};
 
 fn job() -> Job {

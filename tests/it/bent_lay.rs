@@ -6,7 +6,8 @@ use nalgebra::{Point3, Rotation3, Unit, Vector3};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 use staywright::model::{Bend, Bends, Hand, Job};
-use staywright::plan::{Cut, Plan, Stay, plan};
+use staywright::placement::plan;
+use staywright::plan::{Cut, Plan, Stay};
 use staywright::units::{Angle, Length};
 
 fn bend(before: f64, rotation: f64, angle: f64, radius: f64) -> Bend {

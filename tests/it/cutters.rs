@@ -6,7 +6,8 @@ use proptest::prelude::*;
 use staywright::machining::{Verdict, candidates, cutter_axis, ways};
 use staywright::model::shop::{HoleSaw, HoleSawSize, Shop};
 use staywright::model::{Hand, Job, PairName, starters};
-use staywright::plan::{CutAt, Plan, plan, try_cutter};
+use staywright::placement::plan;
+use staywright::plan::{CutAt, Plan, try_cutter};
 use staywright::units::Length;
 
 fn mm(value: f64) -> Length {

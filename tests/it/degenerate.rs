@@ -1,7 +1,7 @@
 //! Every case in which a figure does not exist, or a cut cannot be made, is a named result.
 
 use serde_json::{Value, json};
-use staywright::plan::plan_json;
+use staywright::placement::plan_json;
 
 /// The plan of the starting job with `changes`, each a dotted path and a value.
 fn planned(changes: &[(&str, Value)]) -> Value {

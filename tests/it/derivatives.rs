@@ -6,7 +6,8 @@ use num_dual::Dual64;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use staywright::model::{Group, Hand, Job, PairName, starters};
-use staywright::plan::{Pair, Plan, RoundCut, Stay, faults, solve};
+use staywright::placement::solve;
+use staywright::plan::{Pair, Plan, RoundCut, Stay, faults};
 use staywright::units::Real;
 use std::collections::BTreeMap;
 

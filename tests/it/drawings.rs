@@ -4,6 +4,7 @@ use crate::support;
 
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
+use staywright::clearance::{Neighbour, StayRoom, rooms, strip, tip_diameter};
 use staywright::drawing::{
     Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip, WayIn,
     along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
@@ -11,8 +12,8 @@ use staywright::drawing::{
 };
 use staywright::geometry::{Convex, ConvexBlock, ConvexRod, Line};
 use staywright::model::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings, Tube, starters};
-use staywright::plan::room::{Neighbour, StayRoom, rooms, strip, tip_diameter};
-use staywright::plan::{CutAt, Plan, faults, solve};
+use staywright::placement::solve;
+use staywright::plan::{CutAt, Plan, faults};
 use staywright::units::{Angle, Length, LengthUnit};
 
 const ROOMS: [(f64, f64); 2] = [(342.0, 440.0), (840.0, 480.0)];
@@ -48,7 +49,7 @@ fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
 
 /// The gaps of a plan's rooms as they are drawn.
 fn gaps(rooms: &[StayRoom]) -> Vec<GapLine> {
-    let line = |gap: &staywright::plan::room::Gap| GapLine {
+    let line = |gap: &staywright::clearance::Gap| GapLine {
         name: gap.to.name().into(),
         topic: format!("room.{}", gap.to.key()),
         from: gap.here,
@@ -62,7 +63,7 @@ fn gaps(rooms: &[StayRoom]) -> Vec<GapLine> {
 fn strips(plan: &Plan, rooms: &[StayRoom], hand: Hand) -> Vec<Strip> {
     let of = |room: &StayRoom| {
         let pair = room.pair;
-        let one = move |gap: &staywright::plan::room::Gap| Strip {
+        let one = move |gap: &staywright::clearance::Gap| Strip {
             name: gap.to.name().into(),
             topic: format!("room.{}", gap.to.key()),
             limit: gap.limit,

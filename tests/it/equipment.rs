@@ -8,7 +8,8 @@ use staywright::link;
 use staywright::machining::{candidates, nearest_not_above, spindle_speed};
 use staywright::model::shop::{Shop, demo_shop, inch_hole_saws};
 use staywright::model::{Job, starters};
-use staywright::plan::{CutAt, plan};
+use staywright::placement::plan;
+use staywright::plan::CutAt;
 use staywright::units::{CuttingSpeed, Length, LengthUnit};
 
 fn asked(question: &Question) -> Answer {

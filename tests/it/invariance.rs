@@ -7,7 +7,8 @@ use proptest::prelude::*;
 use serde_json::Value;
 use staywright::geometry::{Cylinder, Edge, Generators, Keep, Line, Outline};
 use staywright::model::{Group, Job, PairName};
-use staywright::plan::{faults, plan};
+use staywright::placement::plan;
+use staywright::plan::faults;
 use support::{good_job, json, numbers};
 
 fn near(a: f64, b: f64, scale: f64) -> bool {

@@ -5,7 +5,7 @@ use crate::support;
 use proptest::prelude::*;
 use serde_json::Value;
 use staywright::model::Job;
-use staywright::plan::plan_json;
+use staywright::placement::plan_json;
 
 proptest! {
     #[test]

@@ -127,7 +127,7 @@ proptest! {
     #[test]
     fn any_sealed_bytes_are_a_job_or_an_error(format in 1u8..6, bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
         if let Ok(job) = decode(&sealed(format, &bytes)) {
-            let _ = staywright::plan::plan(&job);
+            let _ = staywright::placement::plan(&job);
         }
     }
 

@@ -8,7 +8,7 @@ use staywright::model::{
     Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, Ovals, PairName, Press,
     Side, Slot, Surroundings, Tube,
 };
-use staywright::plan::plan;
+use staywright::placement::plan;
 use staywright::units::{CuttingSpeed, Length, SpindleSpeed, trimmed};
 use std::collections::BTreeMap;
 use std::path::Path;

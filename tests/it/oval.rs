@@ -6,9 +6,10 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
+use staywright::clearance::{Neighbour, rooms};
 use staywright::model::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings};
-use staywright::plan::room::{Neighbour, rooms};
-use staywright::plan::{Cut, plan};
+use staywright::placement::plan;
+use staywright::plan::Cut;
 use staywright::units::{Angle, Length};
 use support::pressed::{polar, radius};
 

@@ -7,11 +7,12 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
+use staywright::clearance::{Neighbour, rooms, strip};
 use staywright::model::{
     Bend, Bends, Boss, Columns, End, Hand, Job, Ovals, PairName, Press, Slot, Surroundings, Tube,
 };
-use staywright::plan::room::{Neighbour, rooms, strip};
-use staywright::plan::{Plan, plan};
+use staywright::placement::plan;
+use staywright::plan::Plan;
 use staywright::units::{Angle, Length};
 use support::beside::known;
 use support::pressed::polar;

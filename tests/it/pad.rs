@@ -3,7 +3,8 @@
 use staywright::machining::{facing_mill, pad_face};
 use staywright::model::shop::EndMill;
 use staywright::model::{BrakePad, Hand, Job, PairName};
-use staywright::plan::{CutAt, plan};
+use staywright::placement::plan;
+use staywright::plan::CutAt;
 use staywright::units::Length;
 
 fn mm(value: f64) -> Length {

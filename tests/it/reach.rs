@@ -7,7 +7,8 @@ use proptest::prelude::*;
 use staywright::machining::{Near, Placed, Standing, Stroke, Turning, nearest, stub_extent, table_room};
 use staywright::model::shop::{Axis, HoleSaw, Shop, demo_shop};
 use staywright::model::{Hand, Job, PairName, starters};
-use staywright::plan::{CutAt, Plan, plan};
+use staywright::placement::plan;
+use staywright::plan::{CutAt, Plan};
 use staywright::units::Length;
 
 fn mm(value: f64) -> Length {

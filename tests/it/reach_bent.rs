@@ -10,7 +10,8 @@ use staywright::machining::{
 };
 use staywright::model::shop::{HoleSaw, Shop, demo_shop};
 use staywright::model::{Bend, Bends, Boss, BrakePad, End, Find, Hand, Job, PairName, Press};
-use staywright::plan::{CutAt, Plan, plan};
+use staywright::placement::plan;
+use staywright::plan::{CutAt, Plan};
 use staywright::procedure::{Reading, Tools, pair_steps};
 use staywright::units::{Angle, Length};
 

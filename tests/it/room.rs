@@ -6,13 +6,14 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestRunner};
+use staywright::clearance::{
+    Neighbour, StayRoom, dimple, figure_for_room, pitch_diameter, rooms, strip, tip_diameter, widest_tyre,
+};
 use staywright::model::{
     Bend, Bends, Boss, Columns, End, Find, Group, Hand, Job, PairName, Press, Ring, Slot, Surroundings,
 };
-use staywright::plan::room::{
-    Neighbour, StayRoom, dimple, figure_for_room, pitch_diameter, rooms, strip, tip_diameter, widest_tyre,
-};
-use staywright::plan::{Code, Plan, as_laid, plan};
+use staywright::placement::plan;
+use staywright::plan::{Code, Plan, as_placed};
 use staywright::units::{Angle, Length};
 use support::beside::known;
 
@@ -301,14 +302,17 @@ fn the_least_spacing_and_the_most_bend_leave_just_the_room() {
         ("chainstays.right.tube.front_trim_mm", Neighbour::Chainring(0)),
         ("chainstays.right.rear.half_spacing_mm", Neighbour::Chain),
     ] {
-        let value = figure_for_room(&job, stay, to, path, 25.0).unwrap();
+        let value = figure_for_room(&plan(&job).unwrap(), stay, to, path, 25.0).unwrap();
         assert!((value - job.figure(path).unwrap()).abs() <= 25.0);
         let there = rooms(&plan(&job.with_figure(path, value)).unwrap());
         let place = room_of(&there, stay.0, stay.1).gaps.iter().find(|gap| gap.to == to).unwrap();
         assert!(place.spare().mm().abs() < 1e-5, "{path}: {:?}", place.spare());
     }
-    assert_eq!(figure_for_room(&job, stay, Neighbour::Rotor, "wheel.tyre_width_mm", 5.0), None);
-    assert_eq!(figure_for_room(&job, stay, Neighbour::Tyre, "wheel.colour", 5.0), None);
+    assert_eq!(
+        figure_for_room(&plan(&job).unwrap(), stay, Neighbour::Rotor, "wheel.tyre_width_mm", 5.0),
+        None
+    );
+    assert_eq!(figure_for_room(&plan(&job).unwrap(), stay, Neighbour::Tyre, "wheel.colour", 5.0), None);
 }
 
 #[test]
@@ -456,7 +460,7 @@ fn what_is_found_has_the_room_that_is_told_and_no_other_place_has_more() {
         assert!((told - spare).abs() < 0.011, "{i}: {spare} {told}");
         let find = job.chainstays.right.tube.bends.find;
         let oval = !job.chainstays.right.tube.ovals.list.is_empty();
-        let (mut laid, mut could) = (as_laid(&found), 0);
+        let (mut laid, mut could) = (as_placed(&found), 0);
         for place in 1..=if oval { 60 } else { 300 } {
             // A spread of places that favours none (R₂ of Roberts), every other one near by.
             let step = f64::from(place);

@@ -3,7 +3,7 @@
 use staywright::ask::{Answer, Question, answer};
 use staywright::link;
 use staywright::model::Job;
-use staywright::plan::{plan, plan_json};
+use staywright::placement::{plan, plan_json};
 use staywright::units::{LengthUnit, read_angle, read_length};
 
 fn faults(file: &str) -> Vec<String> {

@@ -4,7 +4,8 @@ use nalgebra::{Point3, Vector3};
 use staywright::machining::{Near, SlotPasses, SlotWay, Standing, Turning, slot_passes, slot_ways};
 use staywright::model::shop::{Shop, demo_shop};
 use staywright::model::{Bend, Bends, End, Hand, Job, PairName, Slot};
-use staywright::plan::{Cut, CutAt, Plan, SlotCut, plan};
+use staywright::placement::plan;
+use staywright::plan::{Cut, CutAt, Plan, SlotCut};
 use staywright::procedure::{Reading, Scale, Tools, pair_steps};
 use staywright::units::{Angle, Length};
 
@@ -93,7 +94,7 @@ fn faces_leave_the_tube_where_they_meet_it() {
             }
             let plan = plan(&job).unwrap();
             for hand in Hand::ALL {
-                let lie = staywright::plan::lie(&plan, at(hand));
+                let lie = staywright::plan::stay_pose(&plan, at(hand));
                 let (stay, found) = (at(hand).stay(&plan), cut(&plan, hand));
                 let (sin, cos) = splay.to_radians().sin_cos();
                 let out = Vector3::y() * (hand.sign() * cos) - stay.clamp.u * sin;
@@ -175,7 +176,7 @@ fn gaps_of_a_slitting_saw_by_hand() {
 
 /// Points of a stay's surface between its long points, in its clamp frame.
 fn surface(plan: &Plan, hand: Hand) -> Vec<Point3<f64>> {
-    let (stay, lie) = (at(hand).stay(plan), staywright::plan::lie(plan, at(hand)));
+    let (stay, lie) = (at(hand).stay(plan), staywright::plan::stay_pose(plan, at(hand)));
     let (from, to) = (stay.front.long_point().unwrap().mm(), stay.rear.long_point().unwrap().mm());
     let mut points = Vec::new();
     for i in 0..=300 {
@@ -220,7 +221,7 @@ fn gaps_of_a_slitting_saw_are_those_of_dense_samples() {
             let middle = datum + back * (found.dro_along.mm() + 40.0) + out * found.from_datum.mm();
             let whole = {
                 let angle = found.angle.radians();
-                let radius = staywright::plan::lie(&plan, at(hand)).outline.radius(found.mouth.mm());
+                let radius = staywright::plan::stay_pose(&plan, at(hand)).outline.radius(found.mouth.mm());
                 16.0 * angle.cos() + radius * angle.sin() + shop.mill.body.run_in.mm()
             };
             for way in slot_ways(&plan, &shop, at(hand), &passes) {
@@ -290,7 +291,7 @@ fn the_steps_swivel_for_a_plate_that_splays() {
         assert!((along.mm().abs() - (found.dro_along.mm() + 40.0)).abs() < 0.05, "{along:?}");
     }
     // A plate along the centre plane needs none of that.
-    let plain = staywright::plan::plan(&parallel(0.0)).unwrap();
+    let plain = staywright::placement::plan(&parallel(0.0)).unwrap();
     let steps = pair_steps(&plain, &shop, &Tools::default(), PairName::Chainstays);
     assert!(steps.iter().all(|step| !step.id.ends_with("swivel")));
 }

@@ -5,7 +5,8 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
 use staywright::model::{Bend, Bends, Boss, End, Hand, Job, PairName};
-use staywright::plan::{Plan, RoundCut, plan};
+use staywright::placement::plan;
+use staywright::plan::{Plan, RoundCut};
 use staywright::tolerance::{Finished, Kind, Model, Place, Reading, RearEnd, What, check_json};
 use staywright::units::{Angle, Length};
 

@@ -6,7 +6,7 @@ use crate::support;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use staywright::model::{Hand, Job, PairName, starters};
-use staywright::plan::{plan, solve};
+use staywright::placement::{plan, solve};
 use staywright::tolerance::{
     Distribution, Finished, Found, Input, Kind, Limit, Model, Observed, Part, Reading, RearEnd, Refusal,
     Said, Verdict, What, least_squares, sample,

@@ -5,7 +5,8 @@ use crate::support;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
 use staywright::model::{Cope, End, Hand, Job, Member, PairName, starters};
-use staywright::plan::{Plan, RoundCut, plan, solve};
+use staywright::placement::{plan, solve};
+use staywright::plan::{Plan, RoundCut};
 use staywright::tolerance::{Distribution, Kind, Limit, Model, RearEnd, moves};
 use staywright::units::Length;
 

@@ -3,7 +3,8 @@
 
 use nalgebra::{Matrix2, Vector2, Vector3};
 use staywright::model::{Hand, Job, PairName};
-use staywright::plan::{Plan, plan};
+use staywright::placement::plan;
+use staywright::plan::Plan;
 use staywright::tolerance::{Model, RearEnd};
 use staywright::units::Length;
 

@@ -137,7 +137,7 @@ mod tests {
     use super::*;
     use crate::model::shop::demo_shop;
     use crate::model::starters;
-    use crate::plan::plan;
+    use crate::placement::plan;
     use crate::units::LengthUnit;
 
     #[test]

@@ -3,7 +3,7 @@
 use super::records::mark;
 use leptos::prelude::*;
 use staywright::model::{Fault, Job, Spec};
-use staywright::plan::{Placed, Plan, as_laid, plan_placed};
+use staywright::plan::{Placements, Plan, as_placed, plan_placed};
 use std::sync::Arc;
 
 /// One figure of the job: what is known of it, and its number.
@@ -49,7 +49,7 @@ pub struct Follow {
 }
 
 impl Follow {
-    pub(super) fn new(job: RwSignal<Job>, placed: RwSignal<Placed>) -> Self {
+    pub(super) fn new(job: RwSignal<Job>, placed: RwSignal<Placements>) -> Self {
         let figures = Memo::new(move |_| {
             let figures = job.with(Job::figures).into_iter();
             Shared::new(figures.map(|(path, spec, value)| (path, (spec, value))).collect::<Vec<_>>())
@@ -61,7 +61,7 @@ impl Follow {
             let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
             answer.get().unwrap_or_else(|_| earlier())
         });
-        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&as_laid(plan))));
+        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&as_placed(plan))));
         let mark = Memo::new(move |_| {
             let good = plan.with(|plan| plan.job.clone());
             mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))

@@ -102,7 +102,7 @@ fn directions(bent: &BentStay, clamp: &ClampFrame, hand: Hand, facts: &mut Vec<N
 mod tests {
     use super::*;
     use staywright::model::{Bend, Bends, Job};
-    use staywright::plan::solve;
+    use staywright::placement::solve;
 
     fn facts(job: &Job) -> Vec<Named> {
         lay_facts(&solve(job), PairName::Chainstays, Hand::Right, LengthUnit::Millimetre)

@@ -37,7 +37,7 @@ use follow::Shared;
 use leptos::prelude::*;
 use staywright::ask::{Checked, Order, StepLine};
 use staywright::model::Job;
-use staywright::plan::Placed;
+use staywright::plan::Placements;
 use staywright::units::LengthUnit;
 
 /// The text of a field that could not be taken over, and why.
@@ -85,7 +85,7 @@ pub struct Session {
     /// What of the order of work is read all at once, likewise; its steps stand in `steps`.
     pub order: RwSignal<Order>,
     /// Where tubes lie that leave it to the solver, as last answered.
-    pub placed: RwSignal<Placed>,
+    pub placed: RwSignal<Placements>,
     /// What is known of room, tubes and sources.
     pub room: RoomAnswers,
     /// What is said at the top.
@@ -103,7 +103,7 @@ impl Session {
     pub fn new(job: Job, at: u32) -> Self {
         let history = RwSignal::new(History::new(at, job.clone()));
         let job = RwSignal::new(job);
-        let placed = RwSignal::new(Placed::default());
+        let placed = RwSignal::new(Placements::default());
         let records = RwSignal::new(Records::default());
         let settings = Settings::new();
         Self {

@@ -7,7 +7,7 @@ use super::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Question, ToCheck, ToStep};
 use staywright::link;
-use staywright::plan::Placed;
+use staywright::plan::Placements;
 use staywright::units::LengthUnit;
 
 impl Session {
@@ -44,7 +44,7 @@ impl Session {
 
     /// Where tubes lie that leave it to the solver.
     pub fn to_place(self) -> Option<Question> {
-        self.job().with(|job| Placed::is_wanted(job).then(|| Question::Place(link::encode(job))))
+        self.job().with(|job| Placements::is_wanted(job).then(|| Question::Place(link::encode(job))))
     }
 
     /// Takes over what was answered. Where nobody answered, what was known is shown no longer.

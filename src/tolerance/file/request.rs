@@ -1,7 +1,8 @@
 //! A question as it is asked.
 
 use crate::model::{Fault, Job, json_number, no_json};
-use crate::plan::{Plan, plan};
+use crate::placement::plan;
+use crate::plan::Plan;
 use crate::tolerance::Told;
 use serde_json::{Map, Value};
 

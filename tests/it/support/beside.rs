@@ -1,9 +1,9 @@
 //! What a stay has beside it, worked out from the job file's figures alone.
 
 use nalgebra::{Point3, Vector3};
+use staywright::clearance::Neighbour;
 use staywright::model::{Hand, Job};
 use staywright::plan::Plan;
-use staywright::plan::room::Neighbour;
 
 /// A solid as the test knows it: distance of a point outside.
 pub enum Known {

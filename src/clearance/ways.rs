@@ -1,14 +1,14 @@
 //! Both directions: what these stays have room for, and what would give the room.
 
-use super::super::placed::as_laid;
-use super::super::result::Plan;
-use super::super::solve::{faults, solve};
 use super::gaps::{all_about, gap_across, neighbours};
 use super::neighbour::{Body, Neighbour};
-use super::stand::Standing;
+use super::stay_body::StayBody;
 use super::wheel::tyre;
 use crate::geometry::{Line, gap};
 use crate::model::{Hand, Job, PairName, Wheel};
+use crate::plan::Plan;
+use crate::plan::as_placed;
+use crate::plan::{Placements, faults, solve_placed};
 use crate::units::{Bounds, Length};
 use nalgebra::Vector3;
 
@@ -24,9 +24,9 @@ pub fn widest_tyre(plan: &Plan) -> Option<Wheel> {
     let width = plan.job.wheel.tyre_width;
     let bounds = plan.job.spec("wheel.tyre_width_mm")?.bounds;
     let heights = plan.job.spec("wheel.tyre_height_mm")?.bounds;
-    let stays: Vec<Standing<'_, f64>> = PairName::ALL
+    let stays: Vec<StayBody<'_, f64>> = PairName::ALL
         .iter()
-        .flat_map(|pair| Hand::ALL.map(|hand| Standing::new(plan, *pair, hand)))
+        .flat_map(|pair| Hand::ALL.map(|hand| StayBody::new(plan, *pair, hand)))
         .collect();
     let wheel = |wide: f64| {
         let height = heights.nearest(plan.job.wheel.tyre_height.mm() + wide - width.mm());
@@ -54,21 +54,18 @@ fn last(mut yes: f64, mut no: f64, holds: impl Fn(f64) -> bool) -> f64 {
     yes
 }
 
-/// The value of the job's figure at `path`, nearest to the one entered and no further than `reach` from it, at which the
+/// The value of the plan's job's figure at `path`, nearest to the one entered and no further than `reach` from it, at which the
 /// stay has just the room to `to` that is wanted: the least spacing or the most bend for this tyre, or any other. Bent tubes keep
 /// the place that they have now. `None` where no such value lies within reach, or the job has no such figure, stay or
 /// neighbour.
 pub fn figure_for_room(
-    job: &Job,
+    plan: &Plan,
     (pair, hand): (PairName, Hand),
     to: Neighbour,
     path: &str,
     reach: f64,
 ) -> Option<f64> {
-    if !faults(job).is_empty() {
-        return None;
-    }
-    let job = &as_laid(&solve(job));
+    let job = &as_placed(plan);
     let (start, bounds) = (job.figure(path)?, job.spec(path)?.bounds);
     let spare = |value: f64| spare(&job.with_figure(path, value), pair, hand, to);
     let enough = spare(start)? >= 0.0;
@@ -86,10 +83,10 @@ fn spare(job: &Job, pair: PairName, hand: Hand, to: Neighbour) -> Option<f64> {
     if !faults(job).is_empty() {
         return None;
     }
-    let plan = solve(job);
-    let standing = Standing::new(&plan, pair, hand);
+    let plan = solve_placed(job, &Placements::default());
+    let standing = StayBody::new(&plan, pair, hand);
     if to == Neighbour::Other {
-        let across = Standing::new(&plan, pair, hand.other());
+        let across = StayBody::new(&plan, pair, hand.other());
         let (closest, _) = gap_across(&standing, &across)?;
         return Some(closest.distance - all_about(&plan.job).limits.other.mm());
     }

@@ -2,16 +2,17 @@
 
 use super::at::CutAt;
 use super::axes::Axes;
-use super::cut::Which;
-use super::lay::Laid;
+use super::lay::lay_again;
 use super::result::Plan;
+use super::stay_geometry::StayGeometry;
+use super::which::Which;
 use crate::geometry::{Centreline, Line, Outline};
 use crate::units::Real;
 use nalgebra::Vector3;
 
 /// A stay in frame axes. Stations run along its middle line from the front reference point.
 #[derive(Clone, Debug)]
-pub struct Lie<T: nalgebra::Scalar = f64> {
+pub struct StayPose<T: nalgebra::Scalar = f64> {
     /// Its middle line.
     pub line: Centreline<T>,
     /// Its outer surface by station, ovals counted from the tube's own mark.
@@ -28,8 +29,8 @@ pub struct Lie<T: nalgebra::Scalar = f64> {
     pub outline: Outline<T>,
 }
 
-impl<T: Real> Lie<T> {
-    fn touching(whole: &Laid<T>, station: T) -> Self {
+impl<T: Real> StayPose<T> {
+    fn touching(whole: &StayGeometry<T>, station: T) -> Self {
         let straight = whole.straight_at(station);
         Self {
             line: whole.line().into_owned(),
@@ -44,14 +45,14 @@ impl<T: Real> Lie<T> {
 }
 
 /// How the stay of `at` lies, seen from that end.
-pub fn lie<T: Real>(plan: &Plan<T>, at: CutAt) -> Lie<T> {
-    let whole = Laid::again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
+pub fn stay_pose<T: Real>(plan: &Plan<T>, at: CutAt) -> StayPose<T> {
+    let whole = lay_again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
     let which = if at.at_front { Which::Front } else { Which::Rear };
-    Lie::touching(&whole, whole.cut_at(which))
+    StayPose::touching(&whole, whole.cut_at(which))
 }
 
 /// How the stay of `at` lies, seen from a station of it.
-pub fn lie_at<T: Real>(plan: &Plan<T>, at: CutAt, station: T) -> Lie<T> {
-    let whole = Laid::again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
-    Lie::touching(&whole, station)
+pub fn stay_pose_at<T: Real>(plan: &Plan<T>, at: CutAt, station: T) -> StayPose<T> {
+    let whole = lay_again(&Axes::new(&plan.job.frame), plan, at.pair, at.hand);
+    StayPose::touching(&whole, station)
 }

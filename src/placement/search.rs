@@ -1,12 +1,9 @@
 //! The place of a bent tube that leaves the most room.
 
-use super::super::axes::Axes;
-use super::super::bed::{Placing, entered};
-use super::super::lay::Laid;
-use super::trial::{HERE, Looked, Trial};
+use super::evaluate::{HERE, Looked, Trial};
 use crate::model::{Find, Group, Hand, Job, PairName};
+use crate::plan::{Axes, BestPlacement, Placement, entered, lay};
 use crate::units::Real;
-use nanoserde::{DeBin, SerBin};
 use std::f64::consts::PI;
 
 /// The best place is found to within this, mm, unless the search ends before.
@@ -18,22 +15,12 @@ const LOOKS: usize = 2000;
 /// How fast the room for the cuts can change with front trim, and with roll, mm a radian: their slant changes with it.
 const CUTS: (f64, f64) = (2.0, 60.0);
 
-/// A place that leaves the most room.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
-pub struct Found {
-    pub placing: Placing,
-    /// What is left over the limit at the tightest place.
-    pub spare: f64,
-    /// No other place leaves more by more than this.
-    pub within: f64,
-}
-
 /// Front trims and rolls of one rectangle.
 #[derive(Clone, Copy)]
 struct Cell {
-    middle: Placing,
+    middle: Placement,
     /// Half its sides.
-    half: Placing,
+    half: Placement,
     /// No place in it leaves more.
     most: f64,
     /// Whether the front trim moves the tube more than the roll does.
@@ -43,7 +30,7 @@ struct Cell {
 impl Cell {
     /// Halves across the side along which room can change more.
     fn halves(&self) -> [Self; 2] {
-        let (mut half, mut way) = (self.half, Placing { trim: 0.0, roll: 0.0 });
+        let (mut half, mut way) = (self.half, Placement { trim: 0.0, roll: 0.0 });
         if self.by_trim {
             half.trim *= 0.5;
             way.trim = half.trim;
@@ -51,7 +38,7 @@ impl Cell {
             half.roll *= 0.5;
             way.roll = half.roll;
         }
-        let moved = |sign: f64| Placing {
+        let moved = |sign: f64| Placement {
             trim: self.middle.trim + sign * way.trim,
             roll: self.middle.roll + sign * way.roll,
         };
@@ -62,7 +49,7 @@ impl Cell {
 /// Where each stay of a pair is laid, right first, when its tube leaves that to the solver: `None` for a tube that does not,
 /// `Some(None)` where no place will do. Of a mirrored pair the right stay stands for both, with the neighbours of both. Of
 /// a pair whose sides differ each keeps to its own half of the room between them.
-pub(in crate::plan) fn most_room<T: Real>(job: &Job<T>, pair: PairName) -> [Option<Option<Found>>; 2] {
+pub(super) fn most_room<T: Real>(job: &Job<T>, pair: PairName) -> [Option<Option<BestPlacement>>; 2] {
     let stays = job.pair(pair);
     let asks = |hand: Hand| stays.side(hand).tube.bends.find != Find::Nothing;
     if !Hand::ALL.into_iter().any(asks) {
@@ -78,11 +65,11 @@ pub(in crate::plan) fn most_room<T: Real>(job: &Job<T>, pair: PairName) -> [Opti
 }
 
 /// Branch and bound over front trim and roll: room cannot change faster than the tube moves.
-fn search(axes: &Axes<f64>, job: &Job, pair: PairName, hand: Hand, sides: &[Hand]) -> Option<Found> {
+fn search(axes: &Axes<f64>, job: &Job, pair: PairName, hand: Hand, sides: &[Hand]) -> Option<BestPlacement> {
     let tube = &job.pair(pair).side(hand).tube;
-    let laid = Laid::new(axes, job, pair, hand, None);
+    let laid = lay(axes, job, pair, hand, None);
     let trial = Trial::new(axes, job, pair, &laid, sides);
-    let mut best: Option<Found> = None;
+    let mut best: Option<BestPlacement> = None;
     let mut open: Vec<Cell> = Vec::new();
     let mut looks = 0;
     for cell in start(&trial, tube.bends.find, entered(tube)) {
@@ -111,11 +98,11 @@ fn highest(open: &[Cell]) -> Option<usize> {
 }
 
 /// Looks at a cell's middle; gives the cell back where it may hold a better place.
-fn look(trial: &Trial<'_>, cell: Cell, best: &mut Option<Found>) -> Option<Cell> {
+fn look(trial: &Trial<'_>, cell: Cell, best: &mut Option<BestPlacement>) -> Option<Cell> {
     let wanted = best.map_or(f64::NEG_INFINITY, |best| best.spare);
     let Looked { spare, most, cuts, rates } = trial.look(&cell.middle, &cell.half, wanted);
     if cuts >= 0.0 && spare > wanted {
-        *best = Some(Found { placing: cell.middle, spare, within: SURE + trial.sure() });
+        *best = Some(BestPlacement { placement: cell.middle, spare, within: SURE + trial.sure() });
     }
     let may_cut = cuts + cell.half.trim * CUTS.0 + cell.half.roll * CUTS.1 >= 0.0;
     let most = most.min(cell.most);
@@ -129,7 +116,7 @@ fn look(trial: &Trial<'_>, cell: Cell, best: &mut Option<Found>) -> Option<Cell>
 }
 
 /// Cells that hold every place there is.
-fn start(trial: &Trial<'_>, find: Find, entered: Placing) -> Vec<Cell> {
+fn start(trial: &Trial<'_>, find: Find, entered: Placement) -> Vec<Cell> {
     let (low, high) = trial.trims();
     let (trims, trim) = match find {
         Find::Trim | Find::Both => (4, (low, high)),
@@ -139,11 +126,11 @@ fn start(trial: &Trial<'_>, find: Find, entered: Placing) -> Vec<Cell> {
         Find::Roll | Find::Both => (8, (-PI, PI)),
         _ => (1, (entered.roll, entered.roll)),
     };
-    let half = Placing {
+    let half = Placement {
         trim: 0.5 * (trim.1 - trim.0) / f64::from(trims),
         roll: 0.5 * (roll.1 - roll.0) / f64::from(rolls),
     };
-    let middle = |i: i32, j: i32| Placing {
+    let middle = |i: i32, j: i32| Placement {
         trim: trim.0 + half.trim * f64::from(2 * i + 1),
         roll: roll.0 + half.roll * f64::from(2 * j + 1),
     };
@@ -152,7 +139,7 @@ fn start(trial: &Trial<'_>, find: Find, entered: Placing) -> Vec<Cell> {
 }
 
 /// The best place brought uphill in ever smaller steps.
-fn polished(trial: &Trial<'_>, find: Find, mut best: Found) -> Found {
+fn polished(trial: &Trial<'_>, find: Find, mut best: BestPlacement) -> BestPlacement {
     let (mut by_trim, mut by_roll) = (0.25, 0.25_f64.to_radians());
     let found_at = best.spare;
     while by_trim > 1e-5 {
@@ -169,20 +156,22 @@ fn polished(trial: &Trial<'_>, find: Find, mut best: Found) -> Found {
             (-1.0, -1.0),
         ];
         let tried = ways.map(|(trim, roll)| {
-            let placing =
-                Placing { trim: best.placing.trim + trim * trims, roll: best.placing.roll + roll * rolls };
-            let Looked { spare, cuts, .. } = trial.look(&placing, &HERE, best.spare);
-            (if cuts >= 0.0 { spare } else { f64::NEG_INFINITY }, placing)
+            let placement = Placement {
+                trim: best.placement.trim + trim * trims,
+                roll: best.placement.roll + roll * rolls,
+            };
+            let Looked { spare, cuts, .. } = trial.look(&placement, &HERE, best.spare);
+            (if cuts >= 0.0 { spare } else { f64::NEG_INFINITY }, placement)
         });
         let better =
             tried.into_iter().max_by(|a, b| a.0.total_cmp(&b.0)).filter(|(spare, _)| *spare > best.spare);
         match better {
-            Some((spare, placing)) => (best.spare, best.placing) = (spare, placing),
+            Some((spare, placement)) => (best.spare, best.placement) = (spare, placement),
             None => (by_trim, by_roll) = (0.5 * by_trim, 0.5 * by_roll),
         }
     }
     best.within = (best.within - (best.spare - found_at)).max(trial.sure());
-    best.spare = trial.spare(&best.placing);
+    best.spare = trial.spare(&best.placement);
     best
 }
 
@@ -190,6 +179,7 @@ fn polished(trial: &Trial<'_>, find: Find, mut best: Found) -> Found {
 mod tests {
     use super::*;
     use crate::model::{Bend, Bends, Boss, End, Press, Surroundings};
+    use crate::plan::StayGeometry;
     use crate::units::{Angle, Length};
 
     fn bend(before: f64, rotation: f64, angle: f64, radius: f64) -> Bend {
@@ -227,11 +217,11 @@ mod tests {
         })
     }
 
-    fn right(axes: &Axes<f64>, job: &Job) -> Laid<f64> {
-        Laid::new(axes, job, PairName::Chainstays, Hand::Right, None)
+    fn right(axes: &Axes<f64>, job: &Job) -> StayGeometry<f64> {
+        lay(axes, job, PairName::Chainstays, Hand::Right, None)
     }
 
-    fn trial_of<'a>(axes: &'a Axes<f64>, job: &'a Job, laid: &'a Laid<f64>) -> Trial<'a> {
+    fn trial_of<'a>(axes: &'a Axes<f64>, job: &'a Job, laid: &'a StayGeometry<f64>) -> Trial<'a> {
         Trial::new(axes, job, PairName::Chainstays, laid, &Hand::ALL)
     }
 
@@ -247,11 +237,11 @@ mod tests {
             let (low, high) = trial.trims();
             let mut could = 0;
             for (across, up) in places(10_000) {
-                let placing = Placing { trim: low + (high - low) * across, roll: PI * (2.0 * up - 1.0) };
-                let looked = trial.look(&placing, &HERE, found.spare);
+                let placement = Placement { trim: low + (high - low) * across, roll: PI * (2.0 * up - 1.0) };
+                let looked = trial.look(&placement, &HERE, found.spare);
                 if looked.cuts >= 0.0 {
                     could += 1;
-                    assert!(looked.spare <= found.spare + found.within, "{placing:?} {looked:?} {found:?}");
+                    assert!(looked.spare <= found.spare + found.within, "{placement:?} {looked:?} {found:?}");
                 }
             }
             assert!(could > 500, "{could} places had room for their cuts");
@@ -274,12 +264,12 @@ mod tests {
             let laid = right(&axes, &job);
             let trial = trial_of(&axes, &job, &laid);
             for (across, up) in places(count) {
-                let half = Placing { trim: 4.0 * up, roll: 0.15 * across };
-                let at = Placing { trim: 60.0 * across, roll: PI * (2.0 * up - 1.0) };
+                let half = Placement { trim: 4.0 * up, roll: 0.15 * across };
+                let at = Placement { trim: 60.0 * across, roll: PI * (2.0 * up - 1.0) };
                 let here = trial.look(&at, &half, f64::NEG_INFINITY);
                 for (trim, roll) in [(1.0, 1.0), (1.0, -1.0), (-1.0, 1.0), (-1.0, -1.0)] {
                     let there =
-                        Placing { trim: at.trim + trim * half.trim, roll: at.roll + roll * half.roll };
+                        Placement { trim: at.trim + trim * half.trim, roll: at.roll + roll * half.roll };
                     let spare = trial.look(&there, &half, f64::NEG_INFINITY).spare;
                     assert!(
                         spare <= here.most + 2.0 * trial.sure(),
@@ -300,7 +290,7 @@ mod tests {
             };
             assert_eq!(found, left, "a mirrored pair is laid alike");
             assert!(
-                (found.placing.trim == 10.0) != trims && (found.placing.roll == 0.0) != rolls,
+                (found.placement.trim == 10.0) != trims && (found.placement.roll == 0.0) != rolls,
                 "{found:?}"
             );
         }

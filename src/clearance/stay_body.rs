@@ -1,22 +1,22 @@
 //! A finished stay as a body with room about it.
 
-use super::super::body::{stay_line, stay_surface};
-use super::super::result::Plan;
-use super::super::tips::reach_of;
 use crate::geometry::{Centreline, Outline, Pipe};
 use crate::model::{Hand, PairName};
+use crate::plan::Plan;
+use crate::plan::reach_of;
+use crate::plan::{stay_line, stay_surface};
 use crate::units::Real;
 use std::borrow::Cow;
 
 /// A stay of a plan: its middle line, its radius and where it ends.
-pub(super) struct Standing<'a, T: Real> {
+pub(super) struct StayBody<'a, T: Real> {
     line: Cow<'a, Centreline<T>>,
     outline: Outline<T>,
     from: T,
     to: T,
 }
 
-impl<'a, T: Real> Standing<'a, T> {
+impl<'a, T: Real> StayBody<'a, T> {
     pub(super) fn new(plan: &'a Plan<T>, pair: PairName, hand: Hand) -> Self {
         let stay = plan.pair(pair).stay(hand);
         let tube = &plan.job.pair(pair).side(hand).tube;

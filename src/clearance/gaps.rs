@@ -1,17 +1,15 @@
 //! The room from each stay to its neighbours.
 
-use super::super::axes::Axes;
-use super::super::body::stays_apart;
-use super::super::result::{Plan, coordinates};
-use super::super::solve::plan;
 use super::neighbour::{Beside, Neighbour, beside, columns};
-use super::stand::Standing;
+use super::stay_body::StayBody;
 use crate::geometry::{Closest, Pipe, Rod, gap, gap_at, sections_apart};
 use crate::model::{Group, Hand, Job, PairName, Surroundings};
+use crate::plan::Axes;
+use crate::plan::stays_apart;
+use crate::plan::{Plan, coordinates};
 use crate::units::{Length, Real};
 use nalgebra::Point3;
 use serde::Serialize;
-use serde_json::json;
 
 /// The least room from a stay to one neighbour.
 #[derive(Clone, Copy, Debug, Serialize)]
@@ -86,7 +84,7 @@ fn hand_key<S: serde::Serializer>(hand: &Hand, serializer: S) -> Result<S::Ok, S
 }
 
 /// What a job has about its stays; the tyre and the limits alone where nothing is entered.
-pub(super) fn all_about<T: Real>(job: &Job<T>) -> Surroundings<T> {
+pub(crate) fn all_about<T: Real>(job: &Job<T>) -> Surroundings<T> {
     job.surroundings.unwrap_or_else(|| Surroundings::default().map("", &mut |_, _, value| T::of(value)))
 }
 
@@ -105,7 +103,7 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
     let limit = all_about(&plan.job).limits.other;
     let mut found = Vec::new();
     for pair in PairName::ALL {
-        let [right, left] = Hand::ALL.map(|hand| Standing::new(plan, pair, hand));
+        let [right, left] = Hand::ALL.map(|hand| StayBody::new(plan, pair, hand));
         let between = gap_across(&right, &left);
         for (hand, standing) in [(Hand::Right, &right), (Hand::Left, &left)] {
             let pipe = standing.pipe();
@@ -124,17 +122,8 @@ pub fn rooms<T: Real>(plan: &Plan<T>) -> Vec<StayRoom<T>> {
 }
 
 /// Where two stays come nearest, as seen from the first, and the station on the second.
-pub(super) fn gap_across<T: Real>(one: &Standing<'_, T>, other: &Standing<'_, T>) -> Option<(Closest<T>, T)> {
+pub(super) fn gap_across<T: Real>(one: &StayBody<'_, T>, other: &StayBody<'_, T>) -> Option<(Closest<T>, T)> {
     stays_apart(&one.pipe(), &other.pipe())
-}
-
-/// A job file's text in, its rooms' JSON text out: `{"rooms": […]}`. A faulty job gives
-/// `{"errors": [{"field", "value", "message"}]}`.
-pub fn rooms_json(text: &str) -> String {
-    match Job::from_json(text).and_then(|job| plan(&job)) {
-        Ok(plan) => json!({ "rooms": rooms(&plan) }).to_string(),
-        Err(faults) => json!({ "errors": faults }).to_string(),
-    }
 }
 
 /// How thick a slice of a stay stands for one of its stations, mm.
@@ -143,9 +132,9 @@ const SLICE: f64 = 1e-3;
 /// The room to one neighbour at each of `count` stations, 2 or more, spread evenly over a stay: `(station, room)`. Empty for a
 /// neighbour that the stay does not have.
 pub fn strip(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour, count: u16) -> Vec<(Length, Length)> {
-    let standing = Standing::new(plan, pair, hand);
+    let standing = StayBody::new(plan, pair, hand);
     let pipe = standing.pipe();
-    let other = Standing::new(plan, pair, hand.other());
+    let other = StayBody::new(plan, pair, hand.other());
     let all = neighbours(plan, pair, hand);
     let found = all.iter().find(|beside| beside.to == to);
     let room = |station: f64| match (found, to) {

@@ -1,11 +1,11 @@
 //! How deep a tube must be pressed in where nothing else clears.
 
-use super::super::result::Plan;
 use super::gaps::neighbours;
 use super::neighbour::{Beside, Neighbour};
-use super::stand::Standing;
+use super::stay_body::StayBody;
 use crate::geometry::{Pipe, gap, gap_at};
 use crate::model::{Hand, PairName};
+use crate::plan::Plan;
 use crate::units::Length;
 
 /// What goes with every dimple.
@@ -32,7 +32,7 @@ const STEP: f64 = 1e-4;
 
 /// The dimple that gives a neighbour its room; `None` where it has it, or where the stay has no such neighbour.
 pub fn dimple(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour) -> Option<Dimple> {
-    let standing = Standing::new(plan, pair, hand);
+    let standing = StayBody::new(plan, pair, hand);
     let pipe = standing.pipe();
     let beside = neighbours(plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
     let closest = gap(&pipe, &beside.body)?;

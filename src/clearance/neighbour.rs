@@ -1,10 +1,10 @@
 //! What a stay has beside it, as solids.
 
-use super::super::axes::Axes;
-use super::super::clamp::ClampFrame;
 use super::wheel::{chain, disc, tip_diameter, towards, tyre};
 use crate::geometry::{Block, HalfSpace, Line, Near, Solid, Turned};
 use crate::model::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
+use crate::plan::Axes;
+use crate::plan::ClampFrame;
 use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
 use serde::{Serialize, Serializer};
@@ -111,7 +111,7 @@ pub struct Beside<T: nalgebra::Scalar = f64> {
 
 /// What a stay has beside it, the other stay and the posts left out. With another `side` than the stay's own, the neighbours
 /// of its mirror as they would stand on that side.
-pub(super) fn beside<T: Real>(
+pub(crate) fn beside<T: Real>(
     axes: &Axes<T>,
     job: &Job<T>,
     surroundings: &Surroundings<T>,
@@ -183,7 +183,7 @@ fn caliper<T: Real>(rotor: &Rotor<T>, axle: &Line<T>, middle: T) -> Block<T> {
 }
 
 /// The columns of the fixture's posts, endless along the clamp frame's normal.
-pub(super) fn columns<T: Real>(
+pub(crate) fn columns<T: Real>(
     job: &Job<T>,
     surroundings: &Surroundings<T>,
     clamp: &ClampFrame<T>,

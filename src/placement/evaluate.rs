@@ -1,19 +1,14 @@
 //! A bent tube in some place: the room it has there, and whether its ends can be cut.
 
-use super::super::axes::Axes;
-use super::super::bed::{Bed, Placing, entered};
-use super::super::body::beyond_centre;
-use super::super::cut::Which;
-use super::super::lay::Laid;
-use super::super::member::Round;
-use super::super::tips::{Tips, reach, tips};
-use super::gaps::all_about;
-use super::neighbour::{Beside, Body, Neighbour, beside, columns};
+use crate::clearance::{Beside, Body, Neighbour, all_about, beside, columns};
 use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, ball_gap_below, gap_below};
 use crate::model::{Hand, Job, PairName, Side};
+use crate::plan::{
+    Axes, Bed, Placement, Round, StayGeometry, Tips, Which, beyond_centre, entered, reach, tips,
+};
 
 /// No change of place.
-pub(super) const HERE: Placing = Placing { trim: 0.0, roll: 0.0 };
+pub(super) const HERE: Placement = Placement { trim: 0.0, roll: 0.0 };
 
 /// Room is told to within this, mm: beside a round tube, and beside one that is oval somewhere, where it costs more.
 const SURE: (f64, f64) = (0.01, 0.05);
@@ -31,7 +26,7 @@ pub(super) struct Looked {
     /// By how much both cuts clear the bends and the raw tube's ends; negative where they do not.
     pub(super) cuts: f64,
     /// How fast the tube can move there, per mm of front trim and per radian of roll, at the place that decides.
-    pub(super) rates: Placing,
+    pub(super) rates: Placement,
 }
 
 /// A stay whose tube is tried in one place after another.
@@ -40,7 +35,7 @@ pub(super) struct Trial<'a> {
     job: &'a Job,
     side: &'a Side,
     /// The stay with its tube in some place.
-    laid: &'a Laid<f64>,
+    laid: &'a StayGeometry<f64>,
     bed: Bed<f64>,
     beside: Vec<Beside<f64>>,
     /// The axis and the radius that the ends are cut to; `None` for an end that is not round.
@@ -49,7 +44,7 @@ pub(super) struct Trial<'a> {
 
 /// A stay in one place.
 struct Here {
-    laid: Laid<f64>,
+    laid: StayGeometry<f64>,
     /// Between its long points.
     from: f64,
     to: f64,
@@ -62,7 +57,7 @@ impl<'a> Trial<'a> {
         axes: &'a Axes<f64>,
         job: &'a Job,
         pair: PairName,
-        laid: &'a Laid<f64>,
+        laid: &'a StayGeometry<f64>,
         sides: &[Hand],
     ) -> Self {
         let side = job.pair(pair).side(laid.hand);
@@ -95,17 +90,17 @@ impl<'a> Trial<'a> {
 
     /// The room in a place, and the most in any place that differs from it by no more than `half`. What leaves less than `wanted`
     /// everywhere there is not looked at closely.
-    pub(super) fn look(&self, placing: &Placing, half: &Placing, wanted: f64) -> Looked {
-        self.look_to(placing, half, wanted, self.sure())
+    pub(super) fn look(&self, placement: &Placement, half: &Placement, wanted: f64) -> Looked {
+        self.look_to(placement, half, wanted, self.sure())
     }
 
     /// What is left over the limits in a place, as it is told of a plan.
-    pub(super) fn spare(&self, placing: &Placing) -> f64 {
-        self.look_to(placing, &HERE, f64::NEG_INFINITY, EXACT).spare
+    pub(super) fn spare(&self, placement: &Placement) -> f64 {
+        self.look_to(placement, &HERE, f64::NEG_INFINITY, EXACT).spare
     }
 
-    fn look_to(&self, placing: &Placing, half: &Placing, wanted: f64, sure: f64) -> Looked {
-        let here = self.here(placing);
+    fn look_to(&self, placement: &Placement, half: &Placement, wanted: f64, sure: f64) -> Looked {
+        let here = self.here(placement);
         let (spare, most) = (f64::INFINITY, f64::INFINITY);
         let mut looked = Looked { spare, most, cuts: self.cuts(&here), rates: HERE };
         for beside in &self.beside {
@@ -128,9 +123,9 @@ impl<'a> Trial<'a> {
         looked
     }
 
-    fn here(&self, placing: &Placing) -> Here {
+    fn here(&self, placement: &Placement) -> Here {
         let mut laid = self.laid.clone();
-        laid.bend(&self.bed, &self.side.tube, *placing, None);
+        laid.bend(&self.bed, &self.side.tube, *placement, None);
         let known = (self.axes, &self.job.frame);
         let cuts = [Which::Front, Which::Rear].map(|which| tips(&laid, known, self.side, which));
         let (from, to) = reach(cuts.map(|cut| cut.long), laid.length);
@@ -138,7 +133,7 @@ impl<'a> Trial<'a> {
     }
 
     /// How fast the tube at `station` can come away from what is beside it.
-    fn rates(&self, here: &Here, half: &Placing, station: f64) -> Placing {
+    fn rates(&self, here: &Here, half: &Placement, station: f64) -> Placement {
         let (bed, outline) = (&self.bed, &here.laid.outer);
         let Some(line) = here.line() else { return HERE };
         let by_trim = bed.rate(line, here.laid.length, station, half.trim) + steepest(outline);
@@ -151,11 +146,11 @@ impl<'a> Trial<'a> {
         let cut = self.cut_rates(here, line, 2.0 * station > here.from + here.to);
         let cut_away = to_end < half.trim * cut.trim + half.roll * cut.roll;
         let more = if cut_away { cut } else { HERE };
-        Placing { trim: by_trim + more.trim, roll: by_roll + more.roll }
+        Placement { trim: by_trim + more.trim, roll: by_roll + more.roll }
     }
 
     /// How fast a cut moves along its stay: by what the stay leans more, times the radii that meet there.
-    fn cut_rates(&self, here: &Here, line: &Centreline, rear: bool) -> Placing {
+    fn cut_rates(&self, here: &Here, line: &Centreline, rear: bool) -> Placement {
         let [front_cutter, rear_cutter] = &self.cutters;
         let [front, back] = &here.cuts;
         let (cutter, tips) = if rear { (rear_cutter, back) } else { (front_cutter, front) };
@@ -164,7 +159,7 @@ impl<'a> Trial<'a> {
         let far = 1.25 * (radius + here.laid.outer.radius(tips.on)) / (sin * sin);
         let aslant = |station: f64| self.bed.tilting(line, station, 1.0);
         let turns = (aslant(0.0) + aslant(here.laid.length)) / self.bed.span;
-        Placing { trim: far * turns, roll: far * aslant(tips.on) }
+        Placement { trim: far * turns, roll: far * aslant(tips.on) }
     }
 
     /// What a look's room is sure to.
@@ -202,7 +197,7 @@ fn all_beside(
     axes: &Axes<f64>,
     job: &Job,
     pair: PairName,
-    laid: &Laid<f64>,
+    laid: &StayGeometry<f64>,
     sides: &[Hand],
 ) -> Vec<Beside<f64>> {
     let all = all_about(job);
