@@ -148,18 +148,12 @@ pub fn strip(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour, count: u16)
     stations.filter_map(|s| Some((Length::from_mm(s), Length::from_mm(room(s)?)))).collect()
 }
 
-/// The room from one station of a stay to the other stay: from the ball there, or with an oval on either from a thin slice.
+/// The room from one station of a stay to the other stay, from a thin slice there.
 fn room_across(pipe: &Pipe<'_, f64>, other: &Pipe<'_, f64>, station: f64) -> Option<f64> {
-    let ball = || {
-        let ball = Rod::ball(pipe.line.at(station).point, pipe.outline.radius(station));
-        gap(other, &ball).map(|closest| closest.distance)
-    };
-    if !pipe.outline.is_oval() && !other.outline.is_oval() {
-        return ball();
-    }
     let from = station.min(pipe.to - SLICE);
     let slice = Pipe { from, to: from + SLICE, ..*pipe };
     // A slice that touches the other stay has no room, and no depth but a ball's.
-    let touching = || ball().map(|depth| depth.min(0.0));
+    let ball = || Rod::ball(pipe.line.at(station).point, pipe.outline.radius(station));
+    let touching = || gap(other, &ball()).map(|depth| depth.distance.min(0.0));
     sections_apart(&slice, other).map(|(closest, _)| closest.distance).or_else(touching)
 }

@@ -96,6 +96,13 @@ impl<T: Real> Solid<T> for Body<T> {
             Self::Half(solid) => solid.dip(point, reach),
         }
     }
+
+    fn out_of_plane(&self) -> Option<Vector3<T>> {
+        match self {
+            Self::Half(solid) => solid.out_of_plane(),
+            Self::Turned(_) | Self::Block(_) => None,
+        }
+    }
 }
 
 /// A neighbour with its solid and the room that it must have.

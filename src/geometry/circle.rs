@@ -10,6 +10,18 @@ const STEPS: u32 = 360;
 /// exact to rounding, and one at a kink to 1e-7 mm on any tube.
 const SECTIONS: usize = 36;
 
+/// First step from a place towards where a slope turns, radians.
+const FIRST: f64 = 0.05;
+
+/// No step away from a place is longer than half a turn, radians.
+const FURTHEST: f64 = std::f64::consts::PI;
+
+/// A turning place is found to within this, radians, or to where the slope is no more than [`LEVEL`].
+const TURNED: f64 = 1e-10;
+
+/// A slope that counts as none.
+const LEVEL: f64 = 1e-12;
+
 /// Halvings of a bracket; two degrees shrink to the spacing of floating-point numbers.
 const HALVINGS: usize = 52;
 
@@ -79,6 +91,34 @@ pub(super) fn narrowed(sections: usize, mut low: f64, mut high: f64, f: impl Fn(
         }
     }
     if at_a <= at_b { a } else { b }
+}
+
+/// Where a slope on a circle turns from falling to rising, near `start`: bracketed by steps that double, then found by false
+/// position, with either end's weight halved where the other stays (Dowell and Jarratt 1971, BIT 11:168). `None` where the slope keeps its
+/// sign as far as [`FURTHEST`].
+pub(super) fn turning(start: f64, slope: impl Fn(f64) -> f64) -> Option<f64> {
+    let mut fixed = (start, slope(start));
+    let way = if fixed.1 > 0.0 { -1.0 } else { 1.0 };
+    let (mut moving, mut step) = (fixed, FIRST);
+    while moving.1 * fixed.1 > 0.0 {
+        if step > FURTHEST {
+            return None;
+        }
+        fixed = moving;
+        let angle = start + way * step;
+        moving = (angle, slope(angle));
+        step *= 2.0;
+    }
+    for _ in 0..HALVINGS {
+        if moving.1.abs() < LEVEL || (moving.0 - fixed.0).abs() < TURNED {
+            break;
+        }
+        let angle = (fixed.1 * moving.0 - moving.1 * fixed.0) / (fixed.1 - moving.1);
+        let next = (angle, slope(angle));
+        fixed = if next.1 * moving.1 < 0.0 { moving } else { (fixed.0, 0.5 * fixed.1) };
+        moving = next;
+    }
+    Some(moving.0)
 }
 
 /// One sample of a function that need not exist everywhere.

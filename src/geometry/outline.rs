@@ -239,6 +239,14 @@ impl<T: Real> Outline<T> {
         self.pieces.iter().filter_map(|piece| piece.oval).map(|oval| oval.unround()).fold(0.0, f64::max)
     }
 
+    /// Stations at which the outline starts to narrow faster, or to widen less: a round body has a sharp edge there.
+    pub fn ridges(&self) -> impl Iterator<Item = T> + '_ {
+        let pairs = self.pieces.iter().zip(self.pieces.iter().skip(1));
+        pairs
+            .filter(|(before, after)| after.slope.value() < before.slope.value())
+            .map(|(_, after)| after.from)
+    }
+
     /// Stations where the outline bends.
     pub fn knots(&self) -> impl Iterator<Item = f64> + '_ {
         self.pieces.iter().skip(1).map(|piece| piece.from.value())
@@ -258,6 +266,9 @@ mod tests {
             assert!((outline.radius(station) - radius).abs() < 1e-12, "{station}");
         }
         assert_eq!(outline.knots().collect::<Vec<_>>(), [100.0, 300.0]);
+        assert_eq!(outline.ridges().collect::<Vec<_>>(), [100.0]);
+        let widening = Outline::<f64>::through(&[(100.0, 8.0), (300.0, 11.0)]);
+        assert_eq!(widening.ridges().collect::<Vec<_>>(), [300.0]);
         assert_eq!(outline.widest(), 11.0);
         assert!((outline.inset(0.8).radius(200.0) - 8.7).abs() < 1e-12);
     }

@@ -53,6 +53,13 @@ impl<T: Real> Oval<T> {
         Self { first: (first, first), last: (last, last), turn: T::zero() }
     }
 
+    /// The radius at `station` of a stretch that is round all along; `None` for any other.
+    pub(super) fn round_radius(&self, station: T, span: (T, T)) -> Option<T> {
+        let (at_zero, slope) = self.line(span, |halves| halves.0);
+        let round = self.first.0 == self.first.1 && self.last.0 == self.last.1;
+        round.then(|| at_zero + slope * station)
+    }
+
     /// The section at `station` of a stretch between two.
     pub(super) fn section(&self, station: T, (from, to): (T, T)) -> Cut<T> {
         let level = self.first == self.last || !from.value().is_finite() || !to.value().is_finite();

@@ -1,4 +1,8 @@
 //! A pipe as parts, each with one stretch of its middle line and one piece of its outline.
+//!
+//! A part is balls where these fit it exactly: where it is round, and does not taper in a bend. Elsewhere it is its sections
+//! square to the middle line. No ball reaches over an edge, where the body ends, changes from one to the other or narrows
+//! at a ridge: the sections count there.
 
 use super::section::Section;
 use super::{Oval, Piece, Pipe, Stretch};
@@ -77,29 +81,32 @@ pub(super) fn smaller<T: Real>(a: T, b: T) -> T {
 }
 
 impl<T: Real> Pipe<'_, T> {
-    /// The parts in order: balls where the pipe is round, sections where it is oval.
-    pub(super) fn parts(&self) -> Vec<Part<T>> {
+    /// The parts in order, before any edge is looked at.
+    fn parts(&self) -> Vec<Part<T>> {
         let pieces = self.outline.pieces();
         let all = self.line.stretches().iter();
         all.flat_map(|stretch| pieces.iter().filter_map(|piece| self.part(stretch, piece))).collect()
     }
 
-    /// The parts with flat ends: where a ball would reach beyond an end or into an oval stretch, the sections count.
+    /// The parts in order, with sections where a ball would reach over an edge.
     pub(super) fn flat_parts(&self) -> Vec<Part<T>> {
         let parts = self.parts();
-        let bend = self.bend();
-        let ovals = || parts.iter().filter(|part| part.section.is_some());
+        let (bend, edges) = (self.bend(), self.edges(&parts));
         let split = |part: &Part<T>| {
             if part.section.is_some() {
                 return [Some(*part), None, None];
             }
-            let behind = ovals().filter(|oval| oval.to.value() <= part.from.value());
-            let ahead = ovals().filter(|oval| oval.from.value() >= part.to.value());
-            let before = behind.map(|oval| oval.to).fold(self.from, larger);
-            let after = ahead.map(|oval| oval.from).fold(self.to, smaller);
-            part.split((before, after), bend)
+            let behind = edges.iter().copied().filter(|edge| edge.value() <= part.from.value());
+            let ahead = edges.iter().copied().filter(|edge| edge.value() >= part.to.value());
+            part.split((behind.fold(self.from, larger), ahead.fold(self.to, smaller)), bend)
         };
         parts.iter().flat_map(split).flatten().collect()
+    }
+
+    /// Stations that no ball may reach over, the pipe's ends left out: where sections start and end, and the outline's ridges.
+    fn edges(&self, parts: &[Part<T>]) -> Vec<T> {
+        let sections = parts.iter().filter(|part| part.section.is_some());
+        sections.flat_map(|part| [part.from, part.to]).chain(self.outline.ridges()).collect()
     }
 
     /// How much further along the sharpest bend a ball as wide as the pipe must go to come off a section's plane.
@@ -112,12 +119,18 @@ impl<T: Real> Pipe<'_, T> {
     fn part(&self, stretch: &Stretch<T>, piece: &Piece<T>) -> Option<Part<T>> {
         let from = larger(self.from, larger(stretch.from, piece.from));
         let to = smaller(self.to, smaller(stretch.to, piece.to));
-        let section = Section::of(piece);
-        let (mut ball, mut slope) = (piece.at_zero, piece.slope);
-        if section.is_none() {
-            let lean = (T::one() + slope * slope).sqrt();
-            (ball, slope) = (ball / lean, slope / lean);
+        if from.value() >= to.value() {
+            return None;
         }
-        (from.value() < to.value()).then_some(Part { from, to, stretch: *stretch, ball, slope, section })
+        let (ball, slope) = (piece.at_zero, piece.slope);
+        let part = Part { from, to, stretch: *stretch, ball, slope, section: Section::of(piece) };
+        if part.section.is_some() {
+            return Some(part);
+        }
+        // Balls that touch a cone are a little smaller than its sections.
+        let lean = (T::one() + slope * slope).sqrt();
+        let round = Part { ball: ball / lean, slope: slope / lean, ..part };
+        let tapers_in_bend = slope.value() != 0.0 && stretch.radius.is_some();
+        Some(if tapers_in_bend { round.as_sections(from, to) } else { round })
     }
 }

@@ -11,11 +11,14 @@ use nalgebra::Point3;
 /// The least distance is found to within this, mm: well below a thousandth of what a shop can measure.
 pub const SURE: f64 = 1e-6;
 
-/// The same where the nearest place is on an oval or at an end.
+/// The same where the nearest place is on an oval, at an edge or an end, or on a taper in a bend.
 pub(super) const OVAL_SURE: f64 = 0.01;
 
 /// A place so near the end of its part lies at it, mm.
 const BORDER: f64 = 1e-6;
+
+/// An end that is no higher than this over the valley inside is its bottom, mm.
+const SETTLED: f64 = 1e-9;
 
 /// Halvings of an interval, at most. A stretch of metres is then shorter than rounding.
 pub(super) const ROUNDS: usize = 50;
@@ -23,8 +26,7 @@ pub(super) const ROUNDS: usize = 50;
 /// As many intervals are looked at in one round; a body that is equally near along its whole length has this many.
 pub(super) const MOST: usize = 4096;
 
-/// A stretch of a body about a centreline, with flat ends: between them the hull of the balls on it that touch its cones from
-/// inside.
+/// A stretch of a body about a centreline, with flat ends: all its sections square to the line, round or oval.
 #[derive(Clone, Copy, Debug)]
 pub struct Pipe<'a, T: nalgebra::Scalar = f64> {
     /// Its middle.
@@ -52,7 +54,10 @@ pub struct Closest<T: nalgebra::Scalar = f64> {
     pub within: f64,
 }
 
-/// Distance of the ball, or of the oval section, at `station` from a solid.
+/// A place of the pipe that is no further than this beyond the balls that hold it counts as the nearest, mm.
+const BESIDE: f64 = 2e-3;
+
+/// Distance of the ball, or of the section, at `station` from a solid.
 fn room_at<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T) -> T {
     match &part.section {
         None => solid.near(&part.stretch.at(station).point).distance - part.radius(station),
@@ -139,7 +144,7 @@ impl<'a, T: Real> Span<'a, T> {
 ///
 /// Branch and bound: each interval of stations has a floor under its distances, from the slope at its middle and from how
 /// strongly distance and centreline can bend; intervals whose floor is not below the best place found, less [`SURE`],
-/// are done. Where the section is round the floor is off by the square of the interval's length, so that the work grows with the logarithm of the
+/// are done. Where balls count the floor is off by the square of the interval's length, so that the work grows with the logarithm of the
 /// accuracy.
 pub fn gap<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>) -> Option<Closest<T>> {
     gap_below(pipe, solid, SURE, f64::INFINITY)
@@ -155,13 +160,19 @@ pub fn gap_below<T: Real>(
 ) -> Option<Closest<T>> {
     let parts = pipe.flat_parts();
     let round: Vec<Part<T>> = parts.iter().map(Part::covered).collect();
-    let (nearest, station, within) = search(&round, solid, (sure, ceiling), None)?;
-    // Within balls that hold its sections nothing is further than it is. Where the nearest place is on none of these, it is
-    // the nearest; where even so nothing is below the ceiling, that is all that was asked.
+    let (nearest, station, within) = search(&round, solid, (0.5 * sure, ceiling), None)?;
+    // Balls that hold its sections are nowhere further than these. Where the nearest ball is of another part, it is the nearest
+    // place; where even so nothing is below the ceiling, that is all that was asked.
     let part = parts.get(nearest)?;
     let least = room_at(round.get(nearest)?, solid, station).value();
     if part.section.is_none() || least >= ceiling {
         return Some(place(part, solid, station, within));
+    }
+    let found = settled(&parts, (nearest, station), solid, within)?;
+    // A section that hardly stands back from its ball has no other before it by more than that.
+    let within = within + (found.distance.value() - least).max(0.0);
+    if within <= BESIDE.max(sure) {
+        return Some(Closest { within, ..found });
     }
     let bounds = (sure.max(OVAL_SURE), ceiling);
     let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
@@ -198,18 +209,6 @@ fn settled<T: Real>(
     let lower =
         |a: Closest<T>, b: Closest<T>| if b.distance.value() < a.distance.value() - SURE { b } else { a };
     Some(beyond.fold(kept, lower))
-}
-
-/// [`gap_below`] where the pipe's ends count as rounded, and its section as round.
-pub fn ball_gap_below<T: Real>(
-    pipe: &Pipe<'_, T>,
-    solid: &impl Solid<T>,
-    sure: f64,
-    ceiling: f64,
-) -> Option<Closest<T>> {
-    let parts: Vec<Part<T>> = pipe.parts().iter().map(Part::covered).collect();
-    let (nearest, station, within) = search(&parts, solid, (sure, ceiling), None)?;
-    Some(place(parts.get(nearest)?, solid, station, within))
 }
 
 /// The nearest place on a flat end.
@@ -259,16 +258,7 @@ fn search<T: Real>(
 
 /// The place near `station`, brought to the bottom of its valley.
 pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> Closest<T> {
-    let (low, high) = (part.from.value(), part.to.value());
-    let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
-    let station = at_end.unwrap_or_else(|| {
-        let around = |by: f64| (station.value() + by).max(low).min(high);
-        // Where the floor is rough, the place is.
-        let reach = if within > SURE { 2.0 } else { 0.1 };
-        let bottom = valley(around(-reach), around(reach), |s| room_at(part, solid, T::of(s)).value());
-        let (old, new) = (room_at(part, solid, station).value(), room_at(part, solid, T::of(bottom)).value());
-        if new < old { T::of(bottom) } else { station }
-    });
+    let station = bottom(part, solid, station, within);
     if let Some(section) = &part.section {
         let Touch { point: here, near, .. } = section.settled(&part.stretch.marked(station), solid, station);
         return Closest { distance: near.distance, station, here, there: near.foot(&here), within };
@@ -285,7 +275,23 @@ pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, 
     }
 }
 
-/// Distance of the pipe's ball at `station` from a solid: the room at that place. `None` beyond the pipe's ends.
+/// The bottom of the valley near `station`, which stays where it is an end of the part and no place inside is lower.
+fn bottom<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> T {
+    let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
+    if let (Some(end), None) = (at_end, &part.section) {
+        return end;
+    }
+    // Where the floor is rough, the place is; and a section lies off the ball that holds it.
+    let reach = if within > SURE || part.section.is_some() { 2.0 } else { 0.1 };
+    let around = |by: f64| (station.value() + by).max(part.from.value()).min(part.to.value());
+    let room = |station: T| room_at(part, solid, station).value();
+    let bottom = T::of(valley(around(-reach), around(reach), |s| room(T::of(s))));
+    let kept = at_end.unwrap_or(station);
+    let gain = if at_end.is_some() { SETTLED } else { 0.0 };
+    if room(bottom) < room(kept) - gain { bottom } else { kept }
+}
+
+/// Distance of the pipe's ball or section at `station` from a solid: the room at that place. `None` beyond the pipe's ends.
 pub fn gap_at<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>, station: T) -> Option<T> {
     let parts = pipe.flat_parts();
     let at = station.value();
@@ -382,7 +388,7 @@ mod tests {
         let ring = Turned { axis, hole: 80.0, rim: 80.0, low: -4.0, high: 4.0, rounding: 2.0 };
         let point = Rod { axis, from: -9.0, to: -9.0, radius: 0.0 };
         let mut open: Vec<Span<'_, f64>> = Vec::new();
-        let parts = pipe.parts();
+        let parts = pipe.flat_parts();
         open.extend(parts.iter().enumerate().map(Span::whole));
         for _ in 0..7 {
             for span in &open {

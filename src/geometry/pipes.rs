@@ -1,9 +1,9 @@
-//! The least distance between two round bodies about centrelines.
+//! The least distance between two bodies about centrelines.
 
+use super::cones::{Cone, cones_apart};
 use super::parts::Part;
 use super::pipe::{Best, MOST, ROUNDS};
-use super::room::{Cone, cones_apart};
-use super::{Closest, Line, Pipe, SURE};
+use super::{Closest, Line, Pipe, SURE, sections_apart};
 use crate::units::Real;
 
 /// A stretch of stations of one part.
@@ -87,9 +87,22 @@ fn halves(span: Span) -> [Span; 2] {
 /// Where two pipes come nearest, as seen from the first, and the station on the second; `None` for a pipe without length.
 ///
 /// Branch and bound over pairs of arcs: the chords under them have an exact distance, and the arcs lie no further from the
-/// chords than their bulge, which falls with the square of the length. Straight parts need no halving.
+/// chords than their bulge, which falls with the square of the length. Straight parts need no halving. Sections count as the balls
+/// that hold them; where the nearest place is on one of these, [`sections_apart`] finds it. How deep two pipes run into each other
+/// is told by balls.
 pub fn gap_between<T: Real>(a: &Pipe<'_, T>, b: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
-    let (ones, others) = (a.parts(), b.parts());
+    let (ones, others) = (a.flat_parts(), b.flat_parts());
+    let (found, within) = nearest_balls(&ones, &others)?;
+    let (closest, station) = place(found, within);
+    if found.0.section.is_none() && found.1.section.is_none() {
+        return Some((closest, station));
+    }
+    let depth = if closest.distance.value() > 0.0 { T::zero() } else { closest.distance };
+    sections_apart(a, b).or(Some((Closest { distance: depth, ..closest }, station)))
+}
+
+/// Where the balls of two pipes come nearest, and what that is sure to.
+fn nearest_balls<'a, T: Real>(ones: &'a [Part<T>], others: &'a [Part<T>]) -> Option<(Place<'a, T>, f64)> {
     let pairs = |one| others.iter().map(move |other| Pairing::whole(one, other));
     let mut open: Vec<Pairing<'_, T>> = ones.iter().flat_map(pairs).collect();
     let mut best: Best<Place<'_, T>> = Best { least: f64::INFINITY, found: None };
@@ -107,7 +120,7 @@ pub fn gap_between<T: Real>(a: &Pipe<'_, T>, b: &Pipe<'_, T>) -> Option<(Closest
             break;
         }
     }
-    Some(place(best.found?, within))
+    Some((best.found?, within))
 }
 
 fn place<T: Real>((one, other, s, t): Place<'_, T>, within: f64) -> (Closest<T>, T) {
@@ -172,8 +185,8 @@ mod tests {
         let b = Pipe { line: &other, outline: &thin, from: 0.0, to: 200.0 };
         let (found, _) = gap_between(&a, &b).unwrap();
         let mut least = f64::INFINITY;
-        for s in a.parts() {
-            for t in b.parts() {
+        for s in a.flat_parts() {
+            for t in b.flat_parts() {
                 for (i, j) in (0..=150).flat_map(|i| (0..=150).map(move |j| (f64::from(i), f64::from(j)))) {
                     let on = |part: &Part<f64>, i: f64| part.from + (part.to - part.from) * i / 150.0;
                     least = least.min(room_at(&s, &t, (on(&s, i), on(&t, j))));

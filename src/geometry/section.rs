@@ -1,6 +1,6 @@
 //! An oval section of a pipe, as a solid sees it.
 
-use super::circle::{Node, narrowed, valley};
+use super::circle::{Node, narrowed, turning, valley};
 use super::{Frame, Near, Oval, Piece, Rod, Solid, Stretch};
 use crate::units::Real;
 use nalgebra::{Point3, Vector3};
@@ -174,19 +174,45 @@ impl<T: Real> Section<T> {
     /// The point of the section at `station` that comes nearest to a solid. `marked` is the line's place there.
     pub(super) fn nearest(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
         let point = self.points(marked, station);
-        let round = Round::new(|angle: f64| solid.near(&point(angle)).distance.value());
         let touch = |angle: f64| self.touch(marked, solid, (angle, point(angle)));
+        let distance = |angle: f64| solid.near(&point(angle)).distance.value();
+        let round = self.oval.round_radius(station, (self.from, self.to));
+        let facing = round.and_then(|_| Self::facing(marked, solid, &point));
+        let found = touch(facing.unwrap_or_else(|| Round::new(distance).valley()));
         // Where distance rises from the bottom of a valley all over the section, there is no other.
-        let found = touch(round.valley());
-        if found.rise.is_some() { found } else { touch(round.lowest(LEAN * self.oval.widest())) }
+        if found.rise.is_some() || solid.out_of_plane().is_some() {
+            return found;
+        }
+        touch(Round::new(distance).lowest(LEAN * self.oval.widest()))
+    }
+
+    /// The direction round a circular section in which the distance to a solid has the bottom of a valley: straight towards a
+    /// plane; else where its slope turns.
+    fn facing(marked: &Frame<T>, solid: &impl Solid<T>, point: &impl Fn(f64) -> Point3<T>) -> Option<f64> {
+        let away = |place: &Point3<T>| solid.near(place).away.map(T::value);
+        let Frame { normal, side, .. } = *marked;
+        let (normal, side) = (normal.map(T::value), side.map(T::value));
+        let facing = solid.out_of_plane().map_or_else(|| away(&marked.point), |out| out.map(T::value));
+        let start = (-facing.dot(&side)).atan2(-facing.dot(&normal));
+        if solid.out_of_plane().is_some() {
+            return Some(start);
+        }
+        turning(start, |angle| {
+            let (sin, cos) = angle.sin_cos();
+            away(&point(angle)).dot(&(side * cos - normal * sin))
+        })
     }
 
     /// The same to rounding.
     pub(super) fn settled(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
-        let rough = self.nearest(marked, solid, station).angle;
+        let rough = self.nearest(marked, solid, station);
+        let round = self.oval.round_radius(station, (self.from, self.to)).is_some();
+        if round && (rough.rise.is_some() || solid.out_of_plane().is_some()) {
+            return rough;
+        }
         let point = self.points(marked, station);
         let distance = |angle: f64| solid.near(&point(angle)).distance.value();
-        let angle = valley(rough - ROUGH, rough + ROUGH, distance);
+        let angle = valley(rough.angle - ROUGH, rough.angle + ROUGH, distance);
         self.touch(marked, solid, (angle, point(angle)))
     }
 
@@ -196,8 +222,12 @@ impl<T: Real> Section<T> {
         let flat = out - marked.tangent * out.dot(&marked.tangent);
         let (at_zero, slope) = self.towards(&flat, marked);
         let radius = at_zero + slope * station;
-        if flat.norm_squared().value() <= (radius * radius).value() {
+        let square = flat.norm_squared();
+        if square.value() <= (radius * radius).value() {
             return marked.point + flat;
+        }
+        if let Some(radius) = self.oval.round_radius(station, (self.from, self.to)) {
+            return marked.point + flat * (radius / square.sqrt());
         }
         self.nearest(marked, &Rod::ball(*point, T::zero()), station).point
     }

@@ -28,6 +28,11 @@ pub trait Solid<T: Real> {
     /// Bound on how strongly the distance can bend downwards along a straight way within `reach` of `point`; 0 for a convex
     /// solid, infinite where there is no bound.
     fn dip(&self, point: &Point3<T>, reach: f64) -> f64;
+
+    /// The way out of a solid that is all that lies on one side of a plane, length 1; `None` for any other.
+    fn out_of_plane(&self) -> Option<Vector3<T>> {
+        None
+    }
 }
 
 /// A solid of revolution with a rectangular section, swollen by `rounding` on all sides.
@@ -213,6 +218,10 @@ impl<T: Real> Solid<T> for HalfSpace<T> {
 
     fn dip(&self, _: &Point3<T>, _: f64) -> f64 {
         0.0
+    }
+
+    fn out_of_plane(&self) -> Option<Vector3<T>> {
+        Some(self.out)
     }
 }
 

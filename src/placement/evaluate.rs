@@ -1,7 +1,7 @@
 //! A bent tube in some place: the room it has there, and whether its ends can be cut.
 
 use crate::clearance::{Beside, Body, Neighbour, all_about, beside, columns};
-use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, ball_gap_below, gap_below};
+use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, gap_below};
 use crate::model::{Hand, Job, PairName, Side};
 use crate::plan::{
     Axes, Bed, Placement, Round, StayGeometry, Tips, Which, beyond_centre, entered, reach, tips,
@@ -139,7 +139,9 @@ impl<'a> Trial<'a> {
         let by_trim = bed.rate(line, here.laid.length, station, half.trim) + steepest(outline);
         let radius = outline.radius(station);
         let to_end = (station - here.from).min(here.to - station);
-        let tilting = if to_end < radius { bed.tilting(line, station, radius) } else { 0.0 };
+        // A section's rim turns with the middle line: by all of it at an end, elsewhere by as much as it stands off square.
+        let share = if to_end < radius { 1.0 } else { steepest(outline).min(1.0) };
+        let tilting = share * bed.tilting(line, station, radius);
         let off = bed.off(&line.at(station).point) + outline.unround() + tilting;
         let by_roll = off + by_trim * half.trim + 0.05;
         // Where the cut moves past this place, the end that is then nearest lies as much further off at most.
@@ -181,13 +183,10 @@ impl Here {
         self.laid.bent.as_ref().map(|bent| &bent.line)
     }
 
-    /// The nearest place to a neighbour. The other stay sees a round tube as the hull of its balls.
+    /// The nearest place to a neighbour.
     fn closest(&self, beside: &Beside<f64>, sure: f64, ceiling: f64) -> Option<Closest> {
         let outline = &self.laid.outer;
         let pipe = Pipe { line: self.line()?, outline, from: self.from, to: self.to };
-        if beside.to == Neighbour::Other && !outline.is_oval() {
-            return ball_gap_below(&pipe, &beside.body, sure, ceiling);
-        }
         gap_below(&pipe, &beside.body, sure, ceiling)
     }
 }

@@ -3,7 +3,9 @@
 use super::bed::Bed;
 use super::result::Stay;
 use super::tube_surface::surface_from;
-use crate::geometry::{Centreline, Closest, HalfSpace, Outline, Pipe, gap, gap_between, sections_apart};
+use crate::geometry::{
+    Centreline, Closest, Frame, HalfSpace, Outline, Pipe, gap, gap_between, sections_apart,
+};
 use crate::model::Tube;
 use crate::units::Real;
 use nalgebra::{Point3, Vector3};
@@ -31,14 +33,11 @@ pub(crate) fn beyond_centre<T: Real>(sign: f64) -> HalfSpace<T> {
     HalfSpace { edge: Point3::origin(), out: Vector3::y() * T::of(sign) }
 }
 
-/// Where two stays of a pair come nearest, as seen from the right one, and the station on the left one. Round tubes are the hulls
-/// of their balls, and may run into each other; with an oval stretch their sections and flat ends count.
-// Kept whole, here and in the page's build, so that it can be fetched later: a first visit has neither bends nor ovals.
+/// Where two stays of a pair come nearest, as seen from the right one, and the station on the left one: by their sections and flat
+/// ends.
+// Kept whole, here and in the page's build.
 #[inline(never)]
 pub(crate) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<(Closest<T>, T)> {
-    if !right.outline.is_oval() && !left.outline.is_oval() {
-        return gap_between(right, left);
-    }
     if mirrored(right, left) {
         let (one, other) = (gap(right, &beyond_centre(1.0))?, gap(left, &beyond_centre(-1.0))?);
         let distance = one.distance + other.distance;
@@ -46,6 +45,9 @@ pub(crate) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> O
             Closest { distance, there: other.here, within: one.within + other.within, ..one },
             other.station,
         ));
+    }
+    if !right.outline.is_oval() && !left.outline.is_oval() {
+        return gap_between(right, left);
     }
     sections_apart(right, left).or_else(|| {
         let seen =
@@ -56,6 +58,24 @@ pub(crate) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> O
         let distance = if closest.distance.value() > 0.0 { T::zero() } else { closest.distance };
         Some((Closest { distance, ..closest }, station))
     })
+}
+
+/// What two straight round stays leave between them where the left one is the mirror of the right one; `None` where it is not.
+///
+/// Twice what the right one leaves to the centre plane, which is least at an end or where its taper starts or ends.
+pub(super) fn mirrored_straight_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> Option<T> {
+    let plane = beyond_centre::<T>(1.0);
+    let height = |station: T| {
+        let Frame { point, tangent, .. } = right.line.at(station);
+        let along = tangent.dot(&plane.out);
+        let reach = right.outline.radius(station) * (T::one() - along * along).sqrt();
+        (point - plane.edge).dot(&plane.out) - reach
+    };
+    let knots = right.outline.pieces().iter().skip(1).map(|piece| piece.from);
+    let inside = knots.filter(|knot| right.from.value() < knot.value() && knot.value() < right.to.value());
+    let lower = |a: T, b: T| if b.value() < a.value() { b } else { a };
+    let least = inside.chain([right.to]).map(height).fold(height(right.from), lower);
+    mirrored(right, left).then(|| least * T::of(2.0))
 }
 
 /// Whether a left stay is the mirror of the right one.

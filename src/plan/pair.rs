@@ -1,7 +1,7 @@
 //! One pair of stays.
 
 use super::axes::Axes;
-use super::body::stays_apart;
+use super::body::{mirrored_straight_apart, stays_apart};
 use super::notices::{Notices, mm};
 use super::posts::{Both, posts};
 use super::result::{Cut, Pair, Stay, Warning};
@@ -9,7 +9,7 @@ use super::stay::{Spans, stay};
 use super::stay_geometry::StayGeometry;
 use super::warn::Code;
 use super::which::Which;
-use crate::geometry::{Pipe, Spindle, room};
+use crate::geometry::Pipe;
 use crate::model::{Bench, Job, PairName};
 use crate::units::{Length, Real};
 
@@ -102,20 +102,14 @@ type EndPoint<T> = fn(&Cut<T>) -> Option<Length<T>>;
 fn room_between<T: Real>(both: &Both<'_, T>, end: EndPoint<T>) -> Length<T> {
     let [right, left] = both.laid;
     let [right_ends, left_ends] = [0, 1].map(|i| kept(both, i, end));
-    let straight = right.bent.is_none() && left.bent.is_none();
-    if straight && !right.outer.is_oval() && !left.outer.is_oval() {
-        let [one, other] = [(right, right_ends), (left, left_ends)].map(|(laid, (from, to))| Spindle {
-            axis: laid.axis,
-            outline: &laid.outer,
-            from,
-            to,
-        });
-        return Length::from_mm(room(&one, &other).unwrap_or(T::zero()));
-    }
     let lines = both.laid.map(StayGeometry::line);
     let [one, other] = [(right, &lines[0], right_ends), (left, &lines[1], left_ends)]
         .map(|(laid, line, (from, to))| Pipe { line, outline: &laid.outer, from, to });
-    Length::from_mm(stays_apart(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance))
+    let straight = right.bent.is_none() && left.bent.is_none();
+    let simple = straight && !right.outer.is_oval() && !left.outer.is_oval();
+    let told = simple.then(|| mirrored_straight_apart(&one, &other)).flatten();
+    let apart = || stays_apart(&one, &other).map_or(T::zero(), |(closest, _)| closest.distance);
+    Length::from_mm(told.unwrap_or_else(apart))
 }
 
 /// What the two cuts leave of a stay, from its one end to the other.

@@ -38,6 +38,7 @@ mod slotting;
 mod speeds;
 mod stiffness;
 mod support;
+mod taper_clearance;
 mod tolerance_bent;
 mod tolerance_carry;
 mod tolerance_file;

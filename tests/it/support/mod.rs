@@ -5,6 +5,7 @@
 pub mod beside;
 pub mod full;
 pub mod pressed;
+pub mod skin;
 
 use proptest::prelude::*;
 use serde_json::Value;
