@@ -16,7 +16,7 @@ use support::skin::{Sample, Skin, least_between};
 /// What the samples are narrowed to, mm.
 const SAMPLED: f64 = 1e-5;
 
-/// Nothing is said to be surer than half a hundredth of a millimetre, or less sure than two, on either stay.
+/// What is said to be surest may be off by this at most, mm: by a hundredth on either stay.
 const SURE: f64 = 0.021;
 
 /// Lengths of tapers, mm; the first are steps rather than tapers.
