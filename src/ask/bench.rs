@@ -37,6 +37,16 @@ impl Bench {
         put(&mut self.spreads, id, half_width);
     }
 
+    /// The builder's own largest error of a setting.
+    pub fn spread_of(&self, id: &str) -> Option<f64> {
+        of(&self.spreads, id)
+    }
+
+    /// The builder's own limit of a result.
+    pub fn limit_of(&self, id: &str) -> Option<f64> {
+        of(&self.limits, id)
+    }
+
     /// Keeps the limit of a result.
     pub fn limit(&mut self, id: &str, limit: f64) {
         put(&mut self.limits, id, limit);
@@ -70,6 +80,10 @@ impl Bench {
             learned: self.learned.iter().map(|known| (known.id.clone(), known.off)).collect(),
         }
     }
+}
+
+fn of(told: &[(String, f64)], id: &str) -> Option<f64> {
+    told.iter().find(|(known, _)| known == id).map(|(_, number)| *number)
 }
 
 fn put(told: &mut Vec<(String, f64)>, id: &str, number: f64) {

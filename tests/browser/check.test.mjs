@@ -107,7 +107,7 @@ test("what has to be held follows the limit and the settings", async () => {
   await page.waitForFunction((before) => document.querySelector(".shares .hold").innerText !== before, before);
   await limit.fill("wide");
   await limit.press("Tab");
-  await page.getByText("A length from 0 to 100 mm is needed here.").waitFor();
+  await page.getByText("“wide” is not a figure. Allowed: 0 to 100 mm.").waitFor();
   await page.getByText("How far each setting can be off").click();
   const largest = await page.locator(".shares .share-name").first().innerText();
   // The setting that matters most, once it is exact, matters most no longer.
@@ -182,5 +182,42 @@ test("what is no reading is refused at its field with the range", async () => {
   await tips.fill("400");
   await page.getByText(/your limit/).first().waitFor();
   assert.equal(await tips.getAttribute("aria-invalid"), null);
+  await fine(page);
+});
+
+/** What no figure of Check may be: none of it is a number within a range. */
+const RUBBISH = ["abc", "1e999", "NaN", "1000000000", "<b>1</b>"];
+
+test("what no limit, largest error or reading can be is refused at its field, and nothing else is lost", async () => {
+  const page = await check();
+  await page.getByText("How far each setting can be off").click();
+  await measure(page, { "Length of the left chainstay": "401.5" });
+  const inputs = page.locator("main input[type=text]");
+  const count = await inputs.count();
+  assert.ok(count > 30, `${count} fields`);
+  const before = await inputs.evaluateAll((all) => all.map((input) => input.value));
+  for (let i = 0; i < count; i += 1) {
+    const input = inputs.nth(i);
+    const text = RUBBISH[i % RUBBISH.length];
+    await input.fill(text);
+    const id = await input.getAttribute("aria-describedby");
+    assert.equal(await input.getAttribute("aria-invalid"), "true", `${id}: ${text}`);
+    assert.match(await page.locator(`[id="${id}"]`).innerText(), /0 to (100|180|2000)( mm|°)/, `${id}: ${text}`);
+    await input.blur();
+    assert.equal(await input.inputValue(), text);
+    await input.fill(before[i]);
+    assert.equal(await input.getAttribute("aria-invalid"), null, id);
+  }
+  assert.deepEqual(await inputs.evaluateAll((all) => all.map((input) => input.value)), before);
+  assert.equal(await page.locator("main b", { hasText: /^1$/ }).count(), 0);
+  await fine(page);
+});
+
+test("limits and largest errors are in the unit of the page", async () => {
+  const page = await check();
+  const limit = page.getByRole("textbox", { name: "Lengths within ±, mm", exact: true });
+  await limit.fill("1/64 in");
+  await limit.blur();
+  assert.equal(await limit.inputValue(), "0.397");
   await fine(page);
 });

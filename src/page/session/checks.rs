@@ -2,7 +2,7 @@
 
 use super::Limits;
 use super::entry::understand;
-use staywright::ask::Measure;
+use staywright::ask::{Bench, Measure};
 use staywright::model::Spec;
 use staywright::units::{Angle, Bounds, Length, LengthUnit, show};
 
@@ -37,6 +37,12 @@ impl Verdict {
 const fn spec(is_angle: bool) -> Spec {
     let (unit, most) = if is_angle { ("°", 180.0) } else { ("mm", 2000.0) };
     Spec { key: "reading", name: "reading", unit, bounds: Bounds::new(0.0, most) }
+}
+
+/// A figure of the builder's own, mm or degrees: a limit, or the largest error of a setting.
+pub const fn own_figure(name: &'static str, is_angle: bool) -> Spec {
+    let unit = if is_angle { "°" } else { "mm" };
+    Spec { key: name, name, unit, bounds: Bounds::new(0.0, Bench::MOST) }
 }
 
 /// Reads what was measured, in mm or degrees.

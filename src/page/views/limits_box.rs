@@ -1,18 +1,16 @@
 //! The builder's own limits for what is measured.
 
-use super::number_field::number_field;
+use super::number_field::{NumberField, number_field};
 use crate::browser::part::{Part, part};
+use crate::session::checks::own_figure;
 use crate::session::{Limits, Session};
 use leptos::prelude::*;
-use staywright::units::{LengthUnit, read_angle, read_length, trimmed};
 
 /// Two fields.
 pub fn limits_box() -> Part {
-    let length = |text: &str| read_length(text, LengthUnit::Millimetre).ok().map(|figure| figure.value.mm());
-    let angle = |text: &str| read_angle(text).ok().map(|figure| figure.value.degrees());
     let fields = [
-        limit_field("limit-length", "Lengths within ± mm", |limits| &mut limits.length_mm, length),
-        limit_field("limit-angle", "Angles within ± °", |limits| &mut limits.angle_deg, angle),
+        limit_field("limit-length", "Lengths within ±", false, |limits| &mut limits.length_mm),
+        limit_field("limit-angle", "Angles within ±", true, |limits| &mut limits.angle_deg),
     ];
     part("section")
         .class("box")
@@ -26,18 +24,13 @@ pub fn limits_box() -> Part {
         .add(part("div").class("figure-grid").each(fields))
 }
 
-fn limit_field(
-    id: &str,
-    label: &'static str,
-    of: fn(&mut Limits) -> &mut f64,
-    read: impl Fn(&str) -> Option<f64> + 'static,
-) -> Part {
+fn limit_field(id: &str, label: &'static str, is_angle: bool, of: fn(&mut Limits) -> &mut f64) -> Part {
     let limits = Session::here().settings.limits;
-    let take = move |text: &str| {
-        let Some(limit) = read(text).filter(|limit| (0.0..=100.0).contains(limit)) else { return false };
-        limits.update(|limits| *of(limits) = limit);
-        true
+    let field = NumberField {
+        spec: Box::new(move || Some(own_figure("limit", is_angle))),
+        label: Box::new(move || label.to_owned()),
+        value: Box::new(move || Some(*of(&mut limits.get()))),
+        take: Box::new(move |limit| limits.update(|limits| *of(limits) = limit)),
     };
-    let value = move || trimmed(*of(&mut limits.get()), 3);
-    number_field(id, move || label.to_owned(), value, take, "A figure from 0 to 100 is needed here.")
+    number_field(id, field)
 }

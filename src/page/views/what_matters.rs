@@ -1,11 +1,12 @@
 //! How far errors carry: which setting has to be held, and which forgives.
 
-use super::number_field::number_field;
+use super::number_field::{NumberField, number_field};
 use crate::browser::part::{Part, part, svg};
 use crate::session::Session;
+use crate::session::checks::own_figure;
 use leptos::prelude::*;
-use staywright::ask::{Bench, Carried, ShareLine};
-use staywright::units::{fixed, read_length, show, trimmed};
+use staywright::ask::{Carried, ShareLine};
+use staywright::units::fixed;
 
 /// As many settings as are shown unasked.
 const FIRST: usize = 6;
@@ -69,22 +70,19 @@ fn menu(session: Session) -> Part {
     part("div").class("text-field").add(part("label").set("for", "result").text("Result")).add(select)
 }
 
-/// The limit of the chosen result, in the unit of the page.
+/// The limit of the chosen result.
 fn limit(session: Session) -> Part {
-    let settings = session.settings;
-    let take = move |text: &str| {
-        let read = read_length(text, settings.unit.get_untracked()).map(|figure| figure.value.mm());
-        let Some(limit) = read.ok().filter(|limit| (0.0..=Bench::MOST).contains(limit)) else { return false };
-        let id = session.result.get_untracked();
-        settings.bench.update(|bench| bench.limit(&id, limit));
-        true
+    let (bench, result) = (session.settings.bench, session.result);
+    let told = move || result.with(|id| bench.with(|bench| bench.limit_of(id)));
+    let field = NumberField {
+        spec: Box::new(|| Some(own_figure("limit", false))),
+        label: Box::new(|| "Keep it within".to_owned()),
+        value: Box::new(move || told().or_else(|| Some(view(session)?.limit))),
+        take: Box::new(move |limit| {
+            result.with_untracked(|id| bench.update(|bench| bench.limit(id, limit)));
+        }),
     };
-    let written = move || {
-        let limit = view(session).map(|view| show::in_unit(view.limit, settings.unit.get()));
-        limit.map_or_else(String::new, |limit| trimmed(limit, 4))
-    };
-    let label = || "Keep it within".to_owned();
-    number_field("result-limit", label, written, take, "A length from 0 to 100 mm is needed here.")
+    number_field("result-limit", field)
 }
 
 fn share(line: &ShareLine) -> Part {
