@@ -259,7 +259,7 @@ fn draw_rear(canvas: &mut Canvas, stay: &Stay, drawn: &Drawn<'_>, hand: Hand) {
         }
         Cut::Slot(cut) => {
             let (root, mouth) = (drawn.on_axis(cut.root.mm()).x, drawn.on_axis(cut.mouth.mm()).x);
-            let half = 0.5 * cut.plate.mm();
+            let half = 0.5 * cut.width.mm();
             let at = |x: f64, off: f64| Point::new(x, hand.sign() * (cut.from_centre.mm() + off));
             let points = vec![at(mouth, -half), at(root, -half), at(root, half), at(mouth, half)];
             canvas.path(Pen::Cutter, "", points, false);

@@ -48,7 +48,7 @@ export interface Surroundings {
 export type End =
   | { kind?: "cope"; onto?: "shell" | "seat_tube"; cutter_mm?: number | null }
   | { kind: "boss"; boss_mm?: number }
-  | { kind: "slot"; plate_mm?: number; depth_mm?: number; overhang_mm?: number; plate_splay_deg?: number }
+  | { kind: "slot"; plate_mm?: number; depth_mm?: number; overhang_mm?: number; plate_splay_deg?: number; clearance_mm?: number }
   | { kind: "square" };
 
 /** A plan, format 1. A figure that does not exist is `null`. */
@@ -95,7 +95,7 @@ export interface RoundCut {
 }
 export interface ProfilePoint { phi_deg: number; s_mm: number }
 export interface SlotCut {
-  kind: "slot"; angle_deg: number; mouth_s_mm: number; root_s_mm: number; plate_mm: number; from_centre_mm: number;
+  kind: "slot"; angle_deg: number; mouth_s_mm: number; root_s_mm: number; plate_mm: number; width_mm: number; from_centre_mm: number;
   dro_along_mm: number; along_spindle_mm: number; on_side: true; swivel_deg: number; from_datum_mm: number;
   faces: { side: "inboard" | "outboard"; mouth_phi_deg: [number, number] | null; root_phi_deg: [number, number] | null }[];
 }

@@ -112,8 +112,8 @@ fn start() -> Job {
         let pair = job.pair_mut(name);
         pair.left = None;
         let onto = if name == PairName::Chainstays { Member::Shell } else { Member::SeatTube };
-        pair.right.front_end = EndKind::Cope.start(onto);
-        pair.right.rear_end = EndKind::Slot.start(onto);
+        pair.right.front_end = EndKind::Cope.plain(onto);
+        pair.right.rear_end = EndKind::Slot.plain(onto);
     }
     job.fixture.posts = POSTS.map(Length::from_mm).to_vec();
     job.fixture.touch_from = TouchSide::Front;
@@ -137,10 +137,10 @@ const fn kind_number(end: &End) -> u8 {
 
 fn end_of_kind(number: u8) -> Option<End> {
     Some(match number {
-        0 => EndKind::Cope.start(Member::Shell),
-        1 => EndKind::Cope.start(Member::SeatTube),
-        2 => EndKind::Boss.start(Member::Shell),
-        3 => EndKind::Slot.start(Member::Shell),
+        0 => EndKind::Cope.plain(Member::Shell),
+        1 => EndKind::Cope.plain(Member::SeatTube),
+        2 => EndKind::Boss.plain(Member::Shell),
+        3 => EndKind::Slot.plain(Member::Shell),
         4 => End::Square,
         _ => return None,
     })

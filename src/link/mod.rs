@@ -1,7 +1,7 @@
 //! A job as a short text that fits behind the `#` of an address, and back.
 //!
-//! Every format that was ever given out is read for ever: each has a file of its own whose numbers never change. Formats 1
-//! and 3 are jobs; 2 and 4 are envelopes for one, with readings and with equipment. A link carries its format, the figures
+//! Every format that was ever given out is read for ever: each has a file of its own whose numbers never change. Formats 1,
+//! 3 and 5 are jobs; 2 and 4 are envelopes for one, with readings and with equipment. A link carries its format, the figures
 //! that differ from that format's starting job, and a checksum.
 
 mod bytes;
@@ -11,6 +11,7 @@ mod format1;
 mod format2;
 mod format3;
 mod format4;
+mod format5;
 mod number;
 mod packed;
 mod pass;
@@ -94,7 +95,9 @@ pub fn open(text: &str) -> Result<Linked, LinkError> {
 
 /// The format that a job is written in, and its bytes: the oldest that holds all of it.
 fn job_bytes(job: &Job) -> (u8, Vec<u8>) {
-    if format3::is_needed(job) {
+    if format5::is_needed(job) {
+        (format5::FORMAT, format5::write(job))
+    } else if format3::is_needed(job) {
         (format3::FORMAT, format3::write(job))
     } else {
         (format1::FORMAT, format1::write(job))
@@ -107,6 +110,7 @@ fn job_of(format: u8, body: &[u8]) -> Result<Job, LinkError> {
         format1::FORMAT => format1::read(body).ok_or(LinkError::Damaged),
         format2::FORMAT | format4::FORMAT => Err(LinkError::Damaged),
         format3::FORMAT => format3::read(body).ok_or(LinkError::Damaged),
+        format5::FORMAT => format5::read(body).ok_or(LinkError::Damaged),
         later => Err(LinkError::Later(later)),
     }
 }

@@ -25,14 +25,14 @@ pub struct SlotPasses {
     pub room: Length,
 }
 
-/// The saw that cuts a slot in the fewest passes: the widest that is not wider than the plate, and of those as wide the
+/// The saw that cuts a slot in the fewest passes: the widest that is not wider than the slot, and of those as wide the
 /// first whose collar stays clear. `None` where all are too wide, or so thin that they would need more than 40 passes.
 pub fn slot_passes(cut: &SlotCut, saws: &[SlittingSaw]) -> Option<SlotPasses> {
-    let plate = cut.plate.mm();
+    let width = cut.width.mm();
     let fits = saws
         .iter()
         .enumerate()
-        .filter(|(_, saw)| saw.width.mm() <= plate + SAME && plate / saw.width.mm() <= MOST_PASSES);
+        .filter(|(_, saw)| saw.width.mm() <= width + SAME && width / saw.width.mm() <= MOST_PASSES);
     let room = |saw: &SlittingSaw| (saw.diameter.mm() - saw.collar.mm()) / 2.0 - depth(cut);
     let (index, saw) = fits.reduce(|best, other| {
         let (wide, wider) = (best.1.width.mm(), other.1.width.mm());
@@ -43,7 +43,7 @@ pub fn slot_passes(cut: &SlotCut, saws: &[SlittingSaw]) -> Option<SlotPasses> {
         saw: index,
         width: saw.width,
         diameter: saw.diameter,
-        offsets: offsets(plate, saw.width.mm()),
+        offsets: offsets(width, saw.width.mm()),
         room: Length::from_mm(room(saw)),
     })
 }
@@ -54,9 +54,9 @@ fn depth(cut: &SlotCut) -> f64 {
 }
 
 /// The fewest passes whose cuts meet, evenly about the middle, the outermost flush with the slot's faces.
-fn offsets(plate: f64, width: f64) -> Vec<Length> {
-    let count = (plate / width - SAME).ceil().max(1.0);
-    let reach = (plate - width).max(0.0);
+fn offsets(slot: f64, saw: f64) -> Vec<Length> {
+    let count = (slot / saw - SAME).ceil().max(1.0);
+    let reach = (slot - saw).max(0.0);
     let step = if count > 1.0 { reach / (count - 1.0) } else { 0.0 };
     let first = if count > 1.0 { -reach / 2.0 } else { 0.0 };
     (0..count as u32).map(|i| Length::from_mm(first + step * f64::from(i))).collect()
@@ -66,10 +66,10 @@ fn offsets(plate: f64, width: f64) -> Vec<Length> {
 mod tests {
     use super::*;
 
-    fn found(plate: f64, widths: &[f64]) -> Option<(f64, Vec<f64>)> {
+    fn found(slot: f64, widths: &[f64]) -> Option<(f64, Vec<f64>)> {
         let plan = crate::plan::Plan::default();
         let crate::plan::Cut::Slot(cut) = &plan.pairs.chainstays.right.rear else { panic!("a slot") };
-        let cut = SlotCut { plate: Length::from_mm(plate), ..cut.clone() };
+        let cut = SlotCut { width: Length::from_mm(slot), ..cut.clone() };
         let saw = |width: &f64| SlittingSaw { width: Length::from_mm(*width), ..SlittingSaw::default() };
         let saws: Vec<_> = widths.iter().map(saw).collect();
         let passes = slot_passes(&cut, &saws)?;
@@ -78,11 +78,12 @@ mod tests {
 
     /// By hand.
     #[test]
-    fn as_few_passes_as_cover_the_plate() {
+    fn as_few_passes_as_cover_the_slot() {
         assert_eq!(found(5.0, &[1.6, 5.0, 6.0]), Some((5.0, vec![0.0])));
         assert_eq!(found(5.0, &[1.6, 3.0]), Some((3.0, vec![-1.0, 1.0])));
         assert_eq!(found(5.0, &[2.0]), Some((2.0, vec![-1.5, 0.0, 1.5])));
         assert_eq!(found(5.0, &[2.5]), Some((2.5, vec![-1.25, 1.25])));
+        assert_eq!(found(5.1, &[1.6, 5.0, 6.0]), Some((5.0, vec![-0.05, 0.05])));
         assert_eq!(found(5.0, &[6.0]), None);
         assert_eq!(found(5.0, &[0.1]), None);
         assert_eq!(found(5.0, &[]), None);

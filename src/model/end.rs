@@ -1,7 +1,7 @@
 //! What the end of a stay is cut to.
 
 use super::group::{Group, Spec, below, group};
-use crate::units::{Angle, Bounds, Length, Quantity};
+use crate::units::{Angle, Bounds, Length, Quantity, Real};
 
 /// A round member of the frame that a front end can be coped onto.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,6 +61,25 @@ group! {
         overhang: Length = "overhang_mm", "overhang", 4.0, -60.0..=100.0;
         /// How far the plate runs outwards to the rear from the centre plane.
         plate_splay: Angle = "plate_splay_deg", "plate splay", 0.0, -30.0..=30.0;
+        /// By how much the slot is wider than the plate, both faces together. A job that does not say so has none.
+        clearance: Length = "clearance_mm", "slot clearance", 0.0, 0.0..=2.0;
+    }
+}
+
+/// Clearance that a new slot starts with, mm. Common practice, no source: the way of joining decides.
+const SLOT_CLEARANCE: f64 = 0.1;
+
+impl Slot {
+    /// What a new slot starts with.
+    pub fn start() -> Self {
+        Self { clearance: Length::from_mm(SLOT_CLEARANCE), ..Self::default() }
+    }
+}
+
+impl<T: Real> Slot<T> {
+    /// From one face of the slot to the other.
+    pub fn width(&self) -> Length<T> {
+        self.plate + self.clearance
     }
 }
 
@@ -113,8 +132,16 @@ impl EndKind {
         }
     }
 
-    /// An end of this kind with its starting figures.
+    /// A new end of this kind, as a person starts with it.
     pub fn start(self, onto: Member) -> End {
+        match self {
+            Self::Slot => End::Slot(Slot::start()),
+            _ => self.plain(onto),
+        }
+    }
+
+    /// An end of this kind of which a job says no more.
+    pub fn plain(self, onto: Member) -> End {
         match self {
             Self::Cope => End::Cope(Cope { onto, cutter: None }),
             Self::Boss => End::Boss(Boss::default()),

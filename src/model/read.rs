@@ -19,6 +19,9 @@ use serde_json::Value;
 /// The job format that this version writes. It reads this and every older one.
 pub const FORMAT: u64 = 1;
 
+/// The key of what is left to the solver.
+const FIND: &str = "find";
+
 impl Job {
     /// Reads a job file. Keys left out take their defaults; a left side left out mirrors the right, and a key left
     /// out of a left side takes the right side's value.
@@ -107,16 +110,25 @@ impl Reader {
         let start = list.map_or(*base, |list| Bends { list, ..*base });
         let roll = object.get(ROLL.key);
         let finds = Find::ALL.map(|find| (find.key(), find));
-        let find = self.word(object, "find", &finds, start.find);
+        let find = self.word(object, FIND, &finds, start.find);
         if start.list.is_empty() {
-            if let Some(roll) = roll {
-                self.fault(&below(&object.at, ROLL.key), roll, "a straight tube has no roll: leave it out");
-            }
+            self.straight(object, roll, find);
             return Bends::default();
         }
         let given = roll.and_then(|value| self.number(&below(&object.at, ROLL.key), value));
         let roll = given.map(Angle::from_degrees).or(start.roll);
         Bends { list: start.list, roll: roll.or(Some(Angle::from_degrees(0.0))), find }
+    }
+
+    /// A straight tube lies one way only: nothing is to be turned or found.
+    fn straight(&mut self, object: &mut Object<'_>, roll: Option<&Value>, find: Find) {
+        if let Some(roll) = roll {
+            self.fault(&below(&object.at, ROLL.key), roll, "a straight tube has no roll: leave it out");
+        }
+        let asked = object.get(FIND).filter(|_| find != Find::Nothing);
+        if let Some(asked) = asked {
+            self.fault(&below(&object.at, FIND), asked, "a straight tube has nothing to find: leave it out");
+        }
     }
 
     fn surroundings(&mut self, parent: &mut Object<'_>) -> Option<Surroundings> {
@@ -153,7 +165,7 @@ impl Reader {
         let kinds = EndKind::ALL.map(|kind| (kind.key(), kind));
         let kind = self.word(&mut object, "kind", &kinds, base.kind());
         // Figures of another kind of end than the one it replaces start from their own defaults.
-        let start = if kind == base.kind() { base } else { kind.start(Member::Shell) };
+        let start = if kind == base.kind() { base } else { kind.plain(Member::Shell) };
         let end = match start {
             End::Cope(cope) => End::Cope(self.cope(&mut object, cope)),
             End::Boss(boss) => End::Boss(self.group(&mut object, &boss)),
@@ -196,13 +208,25 @@ impl Reader {
         let at = below(&object.at, POST.key);
         match object.get(POST.key)? {
             Value::Array(items) => {
-                let numbers =
-                    items.iter().enumerate().map(|(i, item)| self.number(&format!("{at}[{i}]"), item));
-                Some(numbers.map(|number| Length::from_mm(number.unwrap_or_default())).collect())
+                let numbers: Vec<Option<f64>> = (0..)
+                    .zip(items)
+                    .map(|(i, item): (usize, _)| self.number(&format!("{at}[{i}]"), item))
+                    .collect();
+                self.posts_apart(&at, items, &numbers);
+                Some(numbers.into_iter().map(|number| Length::from_mm(number.unwrap_or_default())).collect())
             }
             other => {
                 self.wanted(&at, other, "a list of numbers [ … ]");
                 None
+            }
+        }
+    }
+
+    /// Two posts cannot stand in one place.
+    fn posts_apart(&mut self, at: &str, items: &[Value], numbers: &[Option<f64>]) {
+        for (i, (item, number)) in items.iter().zip(numbers).enumerate() {
+            if number.is_some() && numbers.iter().take(i).any(|before| before == number) {
+                self.fault(&format!("{at}[{i}]"), item, "another post stands at the same place");
             }
         }
     }

@@ -3,6 +3,7 @@
 use super::fault::Fault;
 use super::given::Given;
 use super::group::{Group, below};
+use super::repeated::repeated_keys;
 use serde_json::{Map, Value};
 
 /// Reads a whole file: `read` takes what it can, `rules` says what is wrong with what it took.
@@ -15,7 +16,7 @@ pub(crate) fn read_all<F>(
     rules: impl FnOnce(&F) -> Vec<Fault>,
 ) -> Result<F, Vec<Fault>> {
     let value: Value = serde_json::from_str(text).map_err(|error| vec![no_json(text, &error)])?;
-    let mut reader = Reader::default();
+    let mut reader = Reader { faults: repeated_keys(text) };
     let file = read(&mut reader, &value);
     let mut faults = reader.faults;
     // What could not be read stands at its default, about which there is nothing to say.

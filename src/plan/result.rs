@@ -383,6 +383,9 @@ pub struct SlotCut<T: nalgebra::Scalar + Copy = f64> {
     /// Thickness of the plate.
     #[serde(rename = "plate_mm")]
     pub plate: Length<T>,
+    /// From one face of the slot to the other: the plate and its clearance.
+    #[serde(rename = "width_mm")]
+    pub width: Length<T>,
     /// Centre plane to the middle of the saw cut, at the rear reference point where the plate splays.
     #[serde(rename = "from_centre_mm")]
     pub from_centre: Length<T>,

@@ -46,7 +46,7 @@ pub(super) fn slot<T: Real>(
 ) -> SlotCut<T> {
     let mouth = stay.length + slot.overhang.mm();
     let root = mouth - slot.depth.mm();
-    let half = slot.plate.mm() * T::of(0.5);
+    let half = slot.width().mm() * T::of(0.5);
     let plane = Plane::new(stay, slot.plate_splay, half_spacing);
     let (sin, cos) = plane.turn;
     let sign = T::of(stay.hand.sign());
@@ -58,6 +58,7 @@ pub(super) fn slot<T: Real>(
         mouth: Length::from_mm(mouth),
         root: Length::from_mm(root),
         plate: slot.plate,
+        width: slot.width(),
         from_centre: half_spacing,
         dro_along: along,
         along_spindle: found.after_touch(along),

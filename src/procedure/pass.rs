@@ -218,6 +218,7 @@ fn alike(a: &Cut, b: &Cut) -> bool {
         }
         (Cut::Slot(a), Cut::Slot(b)) => {
             near(a.plate.mm(), b.plate.mm())
+                && near(a.width.mm(), b.width.mm())
                 && near(a.swivel.degrees(), b.swivel.degrees())
                 && near(a.from_centre.mm(), b.from_centre.mm())
                 && near(a.dro_along.mm(), b.dro_along.mm())

@@ -84,6 +84,7 @@ impl Slotting<'_> {
         let mut made = made
             .figure(Reading::Length(self.saw.width))
             .beside("Plate", Reading::Length(self.cut.plate))
+            .beside("Slot", Reading::Length(self.cut.width))
             .beside("Saw", Reading::Diameter(self.saw.diameter))
             .beside("Slot shallower at the tube's edges by", Reading::Length(self.roundness()))
             .caution(CHANGE);
@@ -201,11 +202,11 @@ fn without_saw(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
             "Mount the slitting saw",
             "saw width; a thinner saw takes more passes, evenly about the middle",
         )
-        .figure(Reading::Length(cut.plate))
+        .figure(Reading::Length(cut.width))
         .caution(CHANGE);
     mount
         .beyond
-        .push("no slitting saw on hand is as thin as the plate, or only far thinner ones are".to_owned());
+        .push("no slitting saw on hand is as thin as the slot, or only far thinner ones are".to_owned());
     let height = if splays(cut) {
         height_over_datum(pass, "height", "Set the saw's height".to_owned(), cut, Length::default())
     } else {

@@ -79,3 +79,39 @@ fn a_left_stay_takes_from_the_right_what_it_leaves_out() {
     assert_eq!(left.tube.wall.mm(), 0.9);
     assert_eq!(left.front_end, job.chainstays.right.front_end);
 }
+
+fn check(file: &str, expected: &[&str]) {
+    let found: Vec<String> = Job::from_json(file).unwrap_err().iter().map(ToString::to_string).collect();
+    assert_eq!(found, expected);
+}
+
+/// A reader of values would keep the last one in silence.
+#[test]
+fn a_key_that_stands_twice_is_named() {
+    check(
+        r#"{"format":1,"chainstays":{"right":{"tube":{"wall_mm":0.9,"wall_mm":1.2}}},"name":"a","name":"a"}"#,
+        &[
+            "chainstays.right.tube.wall_mm: this key stands more than once here: leave one of them out",
+            "name: this key stands more than once here: leave one of them out",
+        ],
+    );
+}
+
+#[test]
+fn two_posts_in_one_place_are_named() {
+    check(
+        r#"{"format":1,"fixture":{"posts_u_mm":[60,330,60]}}"#,
+        &["fixture.posts_u_mm[2]: another post stands at the same place"],
+    );
+}
+
+#[test]
+fn a_straight_tube_has_nothing_to_find() {
+    let at =
+        |find: &str| format!(r#"{{"format":1,"chainstays":{{"right":{{"tube":{{"find":"{find}"}}}}}}}}"#);
+    check(&at("both"), &["chainstays.right.tube.find: a straight tube has nothing to find: leave it out"]);
+    assert_eq!(Job::from_json(&at("nothing")), Ok(Job::default()));
+    // A left stay that is straight beside a bent one takes over no wish either.
+    let file = r#"{"format":1,"chainstays":{"right":{"tube":{"bends":[{}],"find":"both"}},"left":{"tube":{"bends":[]}}}}"#;
+    assert!(Job::from_json(file).is_ok());
+}

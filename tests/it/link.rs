@@ -48,7 +48,11 @@ proptest! {
             lists || ends.iter().any(|end| matches!(end, End::Slot(slot) if slot.plate_splay.degrees().to_bits() != 0))
         };
         let more = job.surroundings.is_some() || tubes.iter().flatten().flatten().any(is_more);
-        prop_assert_eq!(unsealed(&link).0, if more { 3 } else { 1 });
+        let clear = |side: &staywright::model::Side| {
+            [side.front_end, side.rear_end].iter().any(|end| matches!(end, End::Slot(slot) if slot.clearance.mm().to_bits() != 0))
+        };
+        let clear = tubes.iter().flatten().flatten().any(clear);
+        prop_assert_eq!(unsealed(&link).0, if clear { 5 } else if more { 3 } else { 1 });
     }
 
     #[test]
@@ -125,7 +129,7 @@ proptest! {
 
     /// Bytes that pass the checksum but were made by nobody.
     #[test]
-    fn any_sealed_bytes_are_a_job_or_an_error(format in 1u8..6, bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
+    fn any_sealed_bytes_are_a_job_or_an_error(format in 1u8..7, bytes in proptest::collection::vec(any::<u8>(), 0..200)) {
         if let Ok(job) = decode(&sealed(format, &bytes)) {
             let _ = staywright::placement::plan(&job);
         }
@@ -150,6 +154,23 @@ proptest! {
     }
 }
 
+/// A slot as wide as its plate is what it always was, in its link too; a wider one keeps its clearance on every side.
+#[test]
+fn a_wider_slot_is_carried_and_a_plain_one_has_the_link_it_had() {
+    let with = |clearance: &str| {
+        let slot = format!(r#"{{"rear":{{"end":{{"kind":"slot"{clearance}}}}}}}"#);
+        let file = format!(
+            r#"{{"format":1,"chainstays":{{"right":{slot},"left":{{}}}},"seatstays":{{"right":{slot}}}}}"#
+        );
+        Job::from_json(&file).unwrap()
+    };
+    assert_eq!(encode(&with("")), encode(&with(r#","clearance_mm":0"#)));
+    assert_eq!(unsealed(&encode(&with(""))).0, 1);
+    let wide = with(r#","clearance_mm":0.15"#);
+    let link = encode(&wide);
+    assert_eq!((unsealed(&link).0, decode(&link)), (5, Ok(wide)));
+}
+
 #[test]
 fn the_starting_jobs_make_short_links() {
     for starter in starters() {
@@ -163,7 +184,7 @@ fn the_starting_jobs_make_short_links() {
 #[test]
 fn golden_links_open_as_ever() {
     let golden = include_str!("../golden/links.tsv");
-    let mut formats = [0; 5];
+    let mut formats = [0; 6];
     for line in golden.lines() {
         let mut columns = line.split('\t');
         let link = columns.next().unwrap();
@@ -196,6 +217,12 @@ fn what_is_no_link_says_so() {
     // Envelopes round a job of a later format, and round another envelope.
     assert_eq!(why(&sealed(2, &[9, 0, 0])), LinkError::Later(9));
     assert_eq!(why(&sealed(4, &[9, 0, 0, 0])), LinkError::Later(9));
+    // A job of format 5 stands on a plain one of format 1 or 3, never on another of its kind.
+    let wide = unsealed(&encode(&starters()[0].job)).1;
+    assert_eq!(
+        why(&sealed(5, &[vec![5, wide.len() as u8], wide, vec![0, 0, 0]].concat())),
+        LinkError::Damaged
+    );
     for (format, end) in [(2, vec![0]), (4, vec![0, 0])] {
         let inner = unsealed(&encode_equipped(&Job::default(), &[], &[]).unwrap()).1;
         let body = [vec![4, inner.len() as u8], inner, end].concat();

@@ -313,3 +313,38 @@ fn the_step_says_what_a_slitting_saw_would_meet() {
     let met = cut(&shop);
     assert!(met.beyond.iter().any(|words| words.contains("holder meets the")), "{:?}", met.beyond);
 }
+
+/// By hand: a plate of 5 in the plane 74 off the centre, 0.3 to spare in all. The faces lie 2.65 to either side of that plane, and
+/// the plate's own figures stay as they are.
+#[test]
+fn a_slot_is_wider_than_its_plate_by_the_clearance() {
+    let plan_of = |clearance: f64| {
+        let mut job = Job::default();
+        let clearance = Length::from_mm(clearance);
+        job.chainstays.right.rear_end = End::Slot(Slot { clearance, ..Slot::default() });
+        plan(&job).unwrap()
+    };
+    let (plain, wide) = (plan_of(0.0), plan_of(0.3));
+    for hand in Hand::ALL {
+        let (plain, wide) = (cut(&plain, hand), cut(&wide, hand));
+        assert!((plain.width.mm() - 5.0).abs() < 1e-12 && (wide.width.mm() - 5.3).abs() < 1e-12);
+        assert_eq!((wide.plate, wide.root, wide.mouth), (plain.plate, plain.root, plain.mouth));
+        assert_eq!((wide.from_centre, wide.dro_along), (plain.from_centre, plain.dro_along));
+        for (face, out) in
+            wide.faces.iter().zip([-0.15, 0.15]).zip(&plain.faces).map(|((a, out), b)| ((a, b), out))
+        {
+            assert!(((face.0.mouth_across - face.1.mouth_across).mm() - out).abs() < 1e-12);
+            assert!(((face.0.root_across - face.1.root_across).mm() - out).abs() < 1e-12);
+        }
+    }
+    // A saw of the plate's own width goes through twice, a half of what is to spare to either side.
+    let saws = &Shop::default().slitting_saws;
+    let offsets = |plan: &Plan| -> Vec<f64> {
+        let passes = slot_passes(cut(plan, Hand::Right), saws).unwrap();
+        assert_eq!(passes.width.mm(), 5.0);
+        passes.offsets.iter().map(|offset| offset.mm()).collect()
+    };
+    assert_eq!(offsets(&plain), [0.0]);
+    let two = offsets(&wide);
+    assert!(two.len() == 2 && (two[0] + 0.15).abs() < 1e-12 && (two[1] - 0.15).abs() < 1e-12, "{two:?}");
+}

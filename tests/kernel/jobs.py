@@ -39,9 +39,14 @@ def rear_end(rng):
     if kind == "boss":
         return {"kind": "boss", "boss_mm": rng.choice([18, 20, 22.5, 24, 28, 32])}
     if kind == "slot":
-        return {"kind": "slot", "plate_mm": between(rng, 3, 8), "depth_mm": between(rng, 10, 28),
-                "overhang_mm": between(rng, 0, 9)}
+        return with_clearance({"kind": "slot", "plate_mm": between(rng, 3, 8), "depth_mm": between(rng, 10, 28),
+                               "overhang_mm": between(rng, 0, 9)})
     return {"kind": "square"}
+
+
+def with_clearance(slot):
+    """From none to 0.6 mm, told by the plate, so that what is drawn after it stays as it was."""
+    return {**slot, "clearance_mm": round(slot["plate_mm"] * 7 % 0.6, 2)}
 
 
 def chainstay(rng):
@@ -203,8 +208,8 @@ def offset_boss(rng, job):
 
 def slots(rng, job):
     for side in rights(job):
-        side["rear"]["end"] = {"kind": "slot", "plate_mm": between(rng, 3, 10), "depth_mm": between(rng, 10, 30),
-                               "overhang_mm": between(rng, 0, 12)}
+        side["rear"]["end"] = with_clearance({"kind": "slot", "plate_mm": between(rng, 3, 10),
+                                              "depth_mm": between(rng, 10, 30), "overhang_mm": between(rng, 0, 12)})
         side["tube"]["od_rear_mm"] = between(rng, 12, 18)
         side["tube"]["taper_end_mm"] = 390
 

@@ -129,6 +129,7 @@ SPOILT = [
     (cuts, "mouth_s_mm", add("mouth_s_mm", MM), "slot station"),
     (cuts, "root_s_mm", add("root_s_mm", MM), "slot station"),
     (cuts, "plate_mm", add("plate_mm", MM), "slot station"),
+    (cuts, "width_mm", add("width_mm", MM), "slot station"),
     (faces, "mouth_phi_deg", turn("mouth_phi_deg"), "slot face"),
     (faces, "root_phi_deg", turn("root_phi_deg"), "slot face"),
     (faces, "face side", say("side", "inboard"), "word"),

@@ -12,8 +12,9 @@ use crate::units::{Length, show};
 pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bool) -> Vec<Told> {
     let mut told = Told::new("Passes");
     told.fact("Plate", length(here, cut.plate));
+    told.fact("Slot", length(here, cut.width));
     let Some(passes) = slot_passes(cut, &here.shop.slitting_saws) else {
-        told.say_bad("No slitting saw on hand is as thin as the plate, or only far thinner ones are.");
+        told.say_bad("No slitting saw on hand is as thin as the slot, or only far thinner ones are.");
         return vec![told, running::planned(here, Tool::SlittingSaw, Length::from_mm(80.0))];
     };
     let saw = here.shop.slitting_saws.get(passes.saw).copied().unwrap_or_default();

@@ -73,6 +73,7 @@ fn slot(cut: &SlotCut, facts: &mut Vec<Named>) {
     facts.push(Named::new("Slot angle", Reading::Angle(cut.angle)));
     let lengths = [
         ("Plate", cut.plate),
+        ("Slot", cut.width),
         ("Mouth at", cut.mouth),
         ("Root at", cut.root),
         ("Depth along the stay", Length::from_mm((cut.mouth - cut.root).mm().abs())),

@@ -1,8 +1,13 @@
 //! A question as it is asked.
 
+<<<<<<< HEAD
 use crate::model::{Fault, Job, json_number, no_json};
 use crate::placement::plan;
 use crate::plan::Plan;
+=======
+use crate::model::{Fault, Job, json_number, no_json, repeated_keys};
+use crate::plan::{Plan, plan};
+>>>>>>> bc5037a (A slot has its clearance, in links too; keys and posts that stand twice and a straight tube's wish to be found are faults of a job file)
 use crate::tolerance::Told;
 use serde_json::{Map, Value};
 
@@ -33,6 +38,10 @@ impl Request {
     /// All faults of the job, or the first of what is asked about it.
     pub(super) fn read(text: &str) -> Result<Self, Vec<Fault>> {
         let value: Value = serde_json::from_str(text).map_err(|error| vec![no_json(text, &error)])?;
+        let repeated = repeated_keys(text);
+        if !repeated.is_empty() {
+            return Err(repeated);
+        }
         let Value::Object(keys) = value else {
             return Err(vec![Fault::new("", value, "an object is needed here")]);
         };

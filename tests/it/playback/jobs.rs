@@ -52,6 +52,7 @@ fn unlike() -> Job {
         left.rear.half_spacing = mm(70.0);
         if let End::Slot(slot) = &mut left.rear_end {
             slot.plate = mm(6.35);
+            slot.clearance = mm(0.15);
             slot.depth = mm(20.0);
         }
         pair.left = Some(left);

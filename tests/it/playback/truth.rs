@@ -127,13 +127,13 @@ impl Truth {
         Some(Axis { point: self.local(&axis.point), along: self.axes.transpose() * axis.along })
     }
 
-    /// A slot's middle across the fixture, its plate, and where its root lies along the fixture.
+    /// A slot's middle across the fixture, its width, and where its root lies along the fixture.
     pub fn slot(&self, _job: &Job) -> (f64, f64, f64) {
         let End::Slot(slot) = self.side.rear_end else { panic!("a slot") };
         let sigma = if self.hand == Hand::Right { 1.0 } else { -1.0 };
         let length = (self.rear - self.front).norm();
         let root = self.stay().at(length + slot.overhang.mm() - slot.depth.mm());
-        (sigma * self.side.rear.half_spacing.mm(), slot.plate.mm(), root.x)
+        (sigma * self.side.rear.half_spacing.mm(), slot.plate.mm() + slot.clearance.mm(), root.x)
     }
 
     /// From the touched edge to where the cutter meets the stay, in the plane in which the fixture tilts.
