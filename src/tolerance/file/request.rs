@@ -1,13 +1,8 @@
 //! A question as it is asked.
 
-<<<<<<< HEAD
-use crate::model::{Fault, Job, json_number, no_json};
+use crate::model::{Fault, Job, json_number, no_json, repeated_keys};
 use crate::placement::plan;
 use crate::plan::Plan;
-=======
-use crate::model::{Fault, Job, json_number, no_json, repeated_keys};
-use crate::plan::{Plan, plan};
->>>>>>> bc5037a (A slot has its clearance, in links too; keys and posts that stand twice and a straight tube's wish to be found are faults of a job file)
 use crate::tolerance::Told;
 use serde_json::{Map, Value};
 
