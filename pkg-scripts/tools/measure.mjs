@@ -48,12 +48,11 @@ function sizes() {
   const size = (name) =>
     brotliCompressSync(readFileSync(path.join(DIST, name)), { params: { [constants.BROTLI_PARAM_QUALITY]: 11 } }).length;
   const of = (wanted) => `${(readdirSync(DIST).filter(wanted).reduce((sum, name) => sum + size(name), 0) / 1000).toFixed(0)} kB`;
-  const later = (name) => /^(beside|rest)\./.test(name);
+  const later = (name) => /^answers\./.test(name);
   const first = (name) => !later(name) && !["staywright.html", "icon-512.png", "icon-192.png"].includes(name);
   const wasm = (name) => first(name) && name.endsWith(".wasm");
   rows.push(["Download for first use (without the installed app's icons), brotli", `${of(first)}, of which wasm ${of(wasm)}`]);
-  rows.push(["The page's second part, fetched when nobody waits, brotli", of((name) => name.startsWith("rest."))]);
-  rows.push(["What answers beside the page, fetched when nobody waits, brotli", of((name) => name.startsWith("beside."))]);
+  rows.push(["The worker, fetched when nobody waits, brotli", of((name) => name.startsWith("answers."))]);
 }
 
 async function slowed(page) {

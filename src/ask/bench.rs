@@ -2,10 +2,10 @@
 //! go, and by how much a setting is known to be off.
 
 use crate::tolerance::Told;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// A setting that is known to be off: a correction of the builder's own.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Learned {
     /// Its name among the settings.
     pub id: String,
@@ -18,7 +18,7 @@ pub struct Learned {
 }
 
 /// Everything told, by the names that the answers give.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Bench {
     /// Largest error of a setting, mm or degrees.
     pub spreads: Vec<(String, f64)>,

@@ -5,10 +5,10 @@ use crate::clearance::{Gap, rooms, strip};
 use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
 use crate::model::{Hand, PairName};
 use crate::plan::{CutAt, Plan};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// What is drawn.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Drawing {
     /// A cut as seen along the spindle.
     AlongSpindle(CutAt),

@@ -3,10 +3,10 @@
 use crate::model::Member;
 use crate::plan::{Cut, CutAt, Plan, RoundCut, Stay};
 use crate::units::{Angle, Length, LengthUnit, fixed, show};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// A right-angled triangle, its sides in mm.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Triangle {
     /// The side along the page.
     pub along: f64,
@@ -23,7 +23,7 @@ pub struct Triangle {
 }
 
 /// One figure explained.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Explanation {
     /// The figure's name.
     pub title: String,

@@ -3,10 +3,10 @@
 
 use super::{pad, shop};
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// What a form is of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Subject {
     /// The builder's equipment.
     Shop,
@@ -15,7 +15,7 @@ pub enum Subject {
 }
 
 /// Something done to a form.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Change {
     /// A text typed into the field at a path, or an option chosen in it.
     Type(String, String),
@@ -30,7 +30,7 @@ pub enum Change {
 }
 
 /// A change and its number: what could not be taken is named by it.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Edit {
     /// Its number.
     pub serial: u32,
@@ -39,7 +39,7 @@ pub struct Edit {
 }
 
 /// A form and what is done to it.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ToForm {
     /// What it is of.
     pub subject: Subject,
@@ -54,7 +54,7 @@ pub struct ToForm {
 }
 
 /// A form with what was done to it.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Formed {
     /// What is entered now.
     pub bytes: Vec<u8>,
@@ -71,7 +71,7 @@ pub struct Formed {
 }
 
 /// What is said about a file or other bytes.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Said {
     /// The sentence.
     pub words: String,
@@ -80,7 +80,7 @@ pub struct Said {
 }
 
 /// A text that could not be taken.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Refused {
     /// The number of its edit.
     pub serial: u32,
@@ -93,7 +93,7 @@ pub struct Refused {
 }
 
 /// A part of a form.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct FormSection {
     /// Its own name in the form.
     pub key: String,
@@ -110,7 +110,7 @@ pub struct FormSection {
 }
 
 /// One field.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct FormField {
     /// Its own name in the form.
     pub path: String,

@@ -1,7 +1,7 @@
 //! Questions that are answered beside the page, and their answers.
 //!
 //! Whatever no frame has to wait for is worked out apart from the page, by the package for JavaScript in a worker: the page neither
-//! carries it nor stops for it. A [`Question`] goes there and its [`Answer`] comes back as bytes. Jobs go as link texts. An
+//! carries it nor stops for it. A [`Question`] goes there and a [`Response`] comes back, both as bytes. Jobs go as link texts. An
 //! answer is in the words and the unit that the page shows; the page only sets it out.
 
 mod bench;
@@ -12,6 +12,7 @@ mod entry;
 mod explain;
 mod file;
 mod form;
+mod message;
 mod pad;
 mod rooms;
 mod shop;
@@ -26,6 +27,7 @@ pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
 pub use draw::Drawing;
 pub use explain::{Explanation, Triangle};
 pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subject, ToForm};
+pub use message::{ContentId, PlanId, Responder, Response};
 pub use rooms::{RoomLine, Verdict};
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::{Order, StepLine, ToStep};
@@ -35,13 +37,14 @@ pub use worked::{Example, ExampleFigure};
 use crate::drawing::{Room, Sheet};
 use crate::link;
 use crate::model::{Hand, Job, PairName};
-use crate::placement::{plan, search};
+use crate::placement::search;
 use crate::plan::{CutAt, Placements, Plan, faults};
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
+use std::rc::Rc;
 
 /// What is asked.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Question {
     /// How errors carry, and what the finished stays say.
     Check(Box<ToCheck>),
@@ -109,7 +112,7 @@ pub enum Question {
 }
 
 /// What comes back.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Answer {
     /// To [`Question::Check`].
     Check(Box<Checked>),
@@ -143,64 +146,40 @@ pub enum Answer {
     None,
 }
 
-impl Question {
-    /// As bytes.
-    pub fn to_bytes(&self) -> Vec<u8> {
-        SerBin::serialize_bin(self)
-    }
+fn answered(question: &Question, responder: &mut Responder) -> Answer {
+    let planned = |job: &str| responder.plan(job);
+    answer_about(question, planned).unwrap_or(Answer::None)
 }
 
-impl Answer {
-    /// The answer that [`answer`] gave; `None` for other bytes.
-    pub fn from_bytes(bytes: &[u8]) -> Option<Self> {
-        DeBin::deserialize_bin(bytes).ok()
-    }
-}
-
-/// The bytes of a [`Question`] in, those of its [`Answer`] out.
-pub fn answer(question: &[u8]) -> Vec<u8> {
-    let answer = DeBin::deserialize_bin(question).map_or(Answer::None, |question| answered(&question));
-    answer.serialize_bin()
-}
-
-fn answered(question: &Question) -> Answer {
-    match question {
-        Question::Check(asked) => {
-            check::check(asked).map_or(Answer::None, |checked| Answer::Check(Box::new(checked)))
-        }
+/// The answer; `None` where the question's job has faults.
+fn answer_about(question: &Question, mut plan: impl FnMut(&str) -> Option<Rc<Plan>>) -> Option<Answer> {
+    Some(match question {
+        Question::Check(asked) => Answer::Check(Box::new(check::check(&*plan(&asked.job)?, asked))),
         Question::Worked => Answer::Worked(worked::examples()),
-        Question::Steps(asked) => planned(&asked.job)
-            .map_or(Answer::None, |plan| Answer::Steps(Box::new(steps::order(&plan, asked)))),
-        Question::Cut(asked) => cut::told(asked).map_or(Answer::None, |told| Answer::Cut(Box::new(told))),
+        Question::Steps(asked) => Answer::Steps(Box::new(steps::order(&*plan(&asked.job)?, asked))),
+        Question::Cut(asked) => Answer::Cut(Box::new(cut::told(&*plan(&asked.job)?, asked)?)),
         Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
-        Question::InShop { job, shop } => shop::starting(job, shop).map_or(Answer::None, Answer::Opened),
-        Question::Draw { job, drawing, room } => planned(job)
-            .map_or(Answer::None, |plan| Answer::Drawn(Box::new(draw::sheet(&plan, *drawing, *room)))),
+        Question::InShop { job, shop } => Answer::Opened(shop::starting(job, shop)?),
+        Question::Draw { job, drawing, room } => {
+            Answer::Drawn(Box::new(draw::sheet(&*plan(job)?, *drawing, *room)))
+        }
         Question::WayIn(asked, room) => {
-            cut::way_in_sheet(asked, *room).map_or(Answer::None, |sheet| Answer::Drawn(Box::new(sheet)))
+            Answer::Drawn(Box::new(cut::way_in_sheet(&*plan(&asked.job)?, asked, *room)?))
         }
-        Question::Explain { job, at, unit } => planned(job)
-            .map_or(Answer::None, |plan| Answer::Explained(explain::explanations(&plan, *at, *unit))),
-        Question::Place(job) => faultless(job).map_or(Answer::None, |job| Answer::Placed(search(&job))),
-        Question::Rooms { job, unit } => {
-            planned(job).map_or(Answer::None, |plan| Answer::Rooms(rooms::lines(&plan, *unit)))
+        Question::Explain { job, at, unit } => {
+            Answer::Explained(explain::explanations(&*plan(job)?, *at, *unit))
         }
-        Question::Ways { job, stay, unit } => {
-            ways::ways(job, *stay, *unit).map_or(Answer::None, |ways| Answer::Ways(Box::new(ways)))
-        }
+        Question::Place(job) => Answer::Placed(search(&faultless(job)?)),
+        Question::Rooms { job, unit } => Answer::Rooms(rooms::lines(&*plan(job)?, *unit)),
+        Question::Ways { job, stay, unit } => Answer::Ways(Box::new(ways::ways(&*plan(job)?, *stay, *unit)?)),
         Question::Starting(unit) => Answer::Starting(starting::starting(*unit)),
         Question::Open(text) => file::open(text).map_or_else(Answer::Refused, Answer::Opened),
-        Question::Save(job) => link::decode(job).map_or(Answer::None, |job| Answer::Saved(file::text(&job))),
-    }
+        Question::Save(job) => Answer::Saved(file::text(&link::decode(job).ok()?)),
+    })
 }
 
 /// The job of a link text, where it is without faults.
 fn faultless(job: &str) -> Option<Job> {
     link::decode(job).ok().filter(|job| faults(job).is_empty())
-}
-
-/// The plan of a link text's job, where it is without faults.
-fn planned(job: &str) -> Option<Plan> {
-    plan(&link::decode(job).ok()?).ok()
 }

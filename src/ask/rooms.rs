@@ -4,13 +4,13 @@ use crate::clearance::{Gap, Neighbour, StayRoom, rooms};
 use crate::model::{Hand, PairName, SOURCES, Sourced, capital};
 use crate::plan::Plan;
 use crate::units::{Length, LengthUnit, show};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// Rooms that differ by less, mm, are the same on both sides.
 const SAME: f64 = 1e-6;
 
 /// How a room stands to its limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Verdict {
     /// There is as much as is wanted.
     Enough,
@@ -32,7 +32,7 @@ impl Verdict {
 }
 
 /// The room from one stay, or from both of a pair alike, to one neighbour.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct RoomLine {
     /// The pair.
     pub pair: PairName,

@@ -4,10 +4,10 @@ use super::rooms::sourced;
 use crate::link;
 use crate::model::{Job, SOURCES, starting_tubes};
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// What is published for a figure of the surroundings.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Source {
     /// The figure's name.
     pub name: String,
@@ -16,7 +16,7 @@ pub struct Source {
 }
 
 /// A tube to start from.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct TubeLine {
     /// What it is called.
     pub name: String,
@@ -25,7 +25,7 @@ pub struct TubeLine {
 }
 
 /// The answer.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Starting {
     /// What is published.
     pub sources: Vec<Source>,

@@ -6,10 +6,10 @@ use crate::model::{Hand, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
 use crate::procedure::{self, Effect, Reading, Rounding, Step};
 use crate::units::{LengthUnit, fixed, show};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// What is asked of the order of work.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct ToStep {
     /// The job, as a link text.
     pub job: String,
@@ -22,7 +22,7 @@ pub struct ToStep {
 }
 
 /// One thing to do.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct StepLine {
     /// Stays the same while the job does, so that a tick finds its step again.
     pub id: String,
@@ -51,7 +51,7 @@ pub struct StepLine {
 }
 
 /// The order of work, and what of it is read all at once.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Order {
     /// Every step.
     pub steps: Vec<StepLine>,

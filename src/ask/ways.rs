@@ -1,18 +1,17 @@
 //! Both directions: what the stays of a job have room for, and what would give the room.
 
-use super::planned;
 use super::rooms::name;
 use crate::clearance::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
 use crate::model::{Hand, PairName, Wheel};
 use crate::plan::Plan;
 use crate::units::{Angle, Length, LengthUnit, show};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
 const REACH: (f64, f64) = (40.0, 20.0);
 
 /// A change of one figure.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Way {
     /// What it would be, in a sentence.
     pub words: String,
@@ -21,10 +20,8 @@ pub struct Way {
 }
 
 /// The answer.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Ways {
-    /// What it answers: the job as a link text, the stay, and the unit of lengths.
-    pub asked: (String, (PairName, Hand), LengthUnit),
     /// The widest tyre that these stays have room for.
     pub tyre: Option<Way>,
     /// By neighbour, what would give it just the room that is wanted.
@@ -35,14 +32,12 @@ pub struct Ways {
     pub caution: String,
 }
 
-pub(super) fn ways(job: &str, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
-    let plan = &planned(job)?;
+pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
     let room = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
     let short: Vec<Neighbour> =
         room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
     let press = |to: &Neighbour| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
     Some(Ways {
-        asked: (job.to_owned(), stay, unit),
         tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
             .into_iter()

@@ -2,13 +2,13 @@
 
 use crate::tolerance::{Worked, WorkedFigure, worked_examples};
 use crate::units::trimmed;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// Draws of the example that is done by drawing: as many as settle its figures.
 const RUNS: usize = 100_000;
 
 /// One example.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Example {
     /// What it is called.
     pub name: String,
@@ -19,7 +19,7 @@ pub struct Example {
 }
 
 /// One figure of an example.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ExampleFigure {
     /// What it is, with its unit.
     pub what: String,

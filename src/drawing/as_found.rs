@@ -8,10 +8,10 @@ use super::view::View;
 use crate::model::{Hand, PairName};
 use crate::plan::{Plan, Stay};
 use crate::units::{Bounds, Length, trimmed};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// By how much one stay differs from the plan.
-#[derive(Clone, Copy, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Differs {
     /// Its length, mm.
     pub length: f64,

@@ -1,10 +1,10 @@
 //! What pulling a handle does to its figure.
 
 use super::sheet::Point;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// How far and which way the hand goes on the sheet for each mm or degree of the figure, mm.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Pull(pub Point);
 
 impl Pull {

@@ -2,10 +2,10 @@
 
 use super::pull::Pull;
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// A place on the sheet, mm to the right and down.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Point {
     /// To the right.
     pub x: f64,
@@ -34,7 +34,7 @@ impl Point {
 }
 
 /// How a line is drawn (ISO 128).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Pen {
     /// A visible edge: wide.
     Visible,
@@ -57,7 +57,7 @@ pub enum Pen {
 }
 
 /// Where a text hangs from its point.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Anchor {
     /// It starts there.
     Start,
@@ -68,7 +68,7 @@ pub enum Anchor {
 }
 
 /// What a mark is.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Shape {
     /// A straight line.
     Line {
@@ -103,7 +103,7 @@ pub enum Shape {
 }
 
 /// One mark of a sheet.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Mark {
     /// The figure that it shows: a path of the job, or a place of the plan.
     pub topic: Option<String>,
@@ -114,7 +114,7 @@ pub struct Mark {
 }
 
 /// A mark that can be pulled to change a figure of the job.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Handle {
     /// The figure's path.
     pub path: String,
@@ -129,7 +129,7 @@ pub struct Handle {
 }
 
 /// A finished drawing.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Sheet {
     /// What it is called.
     pub title: String,
@@ -146,7 +146,7 @@ pub struct Sheet {
 }
 
 /// The room that a drawing is laid out for. Lettering has a fixed size on screen and paper, so what fits depends on it.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Room {
     /// Width, in dots.
     pub width: f64,

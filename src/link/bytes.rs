@@ -1,4 +1,4 @@
-//! The outside of a link: format, body, checksum.
+//! The outside of a link, and of all that is kept on a device: format, body, checksum.
 
 use super::LinkError;
 use crc::{CRC_32_ISO_HDLC, Crc};
@@ -6,7 +6,7 @@ use crc::{CRC_32_ISO_HDLC, Crc};
 const CHECK: Crc<u32> = Crc::<u32>::new(&CRC_32_ISO_HDLC);
 
 /// One byte of format, the body, then four bytes of checksum over both, smallest first.
-pub(super) fn seal(format: u8, body: &[u8]) -> Vec<u8> {
+pub fn seal(format: u8, body: &[u8]) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(body.len() + 5);
     bytes.push(format);
     bytes.extend_from_slice(body);
@@ -15,8 +15,11 @@ pub(super) fn seal(format: u8, body: &[u8]) -> Vec<u8> {
     bytes
 }
 
-/// Format and body of whole bytes.
-pub(super) fn unseal(bytes: &[u8]) -> Result<(u8, &[u8]), LinkError> {
+/// Format and body of bytes that [`seal`] made.
+///
+/// # Errors
+/// [`LinkError::Damaged`] for any other bytes.
+pub fn unseal(bytes: &[u8]) -> Result<(u8, &[u8]), LinkError> {
     let (whole, check) = bytes.split_last_chunk::<4>().ok_or(LinkError::Damaged)?;
     let (format, body) = whole.split_first().ok_or(LinkError::Damaged)?;
     if CHECK.checksum(whole) == u32::from_le_bytes(*check) {
@@ -24,6 +27,14 @@ pub(super) fn unseal(bytes: &[u8]) -> Result<(u8, &[u8]), LinkError> {
     } else {
         Err(LinkError::Damaged)
     }
+}
+
+/// A digest by which one content is told from another (FNV-1a, 64 bits). Equal bytes have equal digests; it guards against
+/// mistakes and not against malice.
+pub fn digest(bytes: &[u8]) -> u64 {
+    bytes.iter().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
+        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
+    })
 }
 
 #[cfg(test)]
@@ -34,6 +45,16 @@ mod tests {
     #[test]
     fn the_checksum_is_the_published_one() {
         assert_eq!(CHECK.checksum(b"123456789"), 0xcbf4_3926);
+    }
+
+    #[test]
+    fn the_digest_is_the_published_hash() {
+        // Fowler, Noll, Vo: test vectors of FNV-1a, 64 bits, in draft-eastlake-fnv (from memory).
+        let wanted =
+            [("", 0xcbf2_9ce4_8422_2325), ("a", 0xaf63_dc4c_8601_ec8c), ("foobar", 0x8594_4171_f739_67e8)];
+        for (text, hash) in wanted {
+            assert_eq!(digest(text.as_bytes()), hash, "{text}");
+        }
     }
 
     #[test]

@@ -19,8 +19,8 @@ mod pen;
 
 use crate::model::Job;
 use base64ct::{Base64UrlUnpadded, Encoding};
-use bytes::{seal, unseal};
 
+pub use bytes::{digest, seal, unseal};
 pub use equipment::{read_shop, write_shop};
 pub use error::LinkError;
 

@@ -7,10 +7,10 @@ use super::side::{Hand, Side};
 use super::surroundings::Surroundings;
 use super::wheel::Wheel;
 use crate::units::Length;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// The two pairs of stays of a rear end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum PairName {
     /// From the shell to the axle.
     Chainstays,

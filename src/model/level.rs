@@ -1,10 +1,9 @@
 //! How grave a finding is.
 
-use nanoserde::{DeBin, SerBin};
 use serde::{Deserialize, Serialize};
 
 /// How grave a finding is, mildest first.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Level {
     /// Worth knowing; the work can go on.

@@ -4,10 +4,10 @@ use super::end::{Cope, End, Member, Slot};
 use super::group::{Group, Spec, below, group};
 use super::tube::Tube;
 use crate::units::Length;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// Which side of the bicycle, from the rider's seat.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Hand {
     /// The drive side.
     Right,

@@ -2,10 +2,10 @@
 
 use super::result::{Cut, Plan, Stay};
 use crate::model::{Hand, PairName};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// One end of one stay.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct CutAt {
     /// Its pair.
     pub pair: PairName,

@@ -2,10 +2,10 @@
 
 use super::result::Plan;
 use crate::model::{Find, Hand, Job, PairName};
-use nanoserde::{DeBin, DeBinErr, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// How a bent tube is placed between its reference points: its two free choices.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Placement<T = f64> {
     /// Station of the raw tube that lies at the front reference point, mm.
     pub trim: T,
@@ -13,21 +13,8 @@ pub struct Placement<T = f64> {
     pub roll: T,
 }
 
-impl SerBin for Placement {
-    fn ser_bin(&self, bytes: &mut Vec<u8>) {
-        self.trim.ser_bin(bytes);
-        self.roll.ser_bin(bytes);
-    }
-}
-
-impl DeBin for Placement {
-    fn de_bin(at: &mut usize, bytes: &[u8]) -> Result<Self, DeBinErr> {
-        Ok(Self { trim: DeBin::de_bin(at, bytes)?, roll: DeBin::de_bin(at, bytes)? })
-    }
-}
-
 /// A placement that leaves the most clearance, as a search found it.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct BestPlacement {
     /// The placement.
     pub placement: Placement,
@@ -41,7 +28,7 @@ pub struct BestPlacement {
 /// entered, `Some(None)` where no placement has both cuts on the tube and off its bends.
 ///
 /// The default places every tube as entered.
-#[derive(Clone, Copy, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Placements(pub [[Option<Option<BestPlacement>>; 2]; 2]);
 
 impl Placements {

@@ -1,11 +1,11 @@
 //! Reading figures as people type them: millimetres or inches, point or comma, fractions.
 
 use super::{Angle, Length};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 use std::fmt;
 
 /// A unit of length for entry and display.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum LengthUnit {
     /// Millimetres, the unit of record.
     #[default]

@@ -1,6 +1,7 @@
 // A browser that keeps nothing, or that has kept rubbish.
 import { test } from "node:test";
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { PHONE, PLACES, bench, enter, field, fine, go, linked, press, ready, watch } from "./harness.mjs";
 
 const at = bench();
@@ -51,6 +52,47 @@ for (const [name, rubbish] of [["rubbish", "\u202e😀<b>{["], ["nothing", ""], 
     await press(page, "Close");
     await works(page);
   });
+
+/** Ticks of another version: whole, but of a later number. Made as src/page/session/kept says: version, data, CRC-32. */
+const LATER = ".ZABcvEhA";
+
+test("ticks of a later version are kept, offered as a file, and never written over", async () => {
+  const page = await opened((text) => { if (!sessionStorage.filled) { sessionStorage.filled = 1; localStorage.setItem("staywright.records", text); } }, LATER);
+  await ready(page);
+  const bar = page.getByRole("status").filter({ hasText: "cannot read some of what is kept" });
+  await bar.filter({ hasText: "ticks and readings" }).waitFor();
+  await go(page, "Set-up");
+  await page.getByRole("checkbox").first().check();
+  await page.getByText(/^1 of \d+ steps/).waitFor();
+  await page.waitForFunction((text) => localStorage.getItem("staywright.records") !== text, LATER);
+  await page.reload();
+  await ready(page);
+  await page.getByText(/^1 of \d+ steps/).waitFor();
+  const [file] = await Promise.all([page.waitForEvent("download"), press(page, "Save it as a file")]);
+  assert.equal(readFileSync(await file.path(), "utf8"), `records\t${LATER}\n`);
+  await press(page, "Forget it");
+  await bar.waitFor({ state: "hidden" });
+  await page.reload();
+  await ready(page);
+  await page.getByText(/^1 of \d+ steps/).waitFor();
+  assert.equal(await bar.count(), 0);
+  await fine(page);
+});
+
+test("ticks that an earlier version kept are there, readings too", async () => {
+  const golden = readFileSync(new URL("../golden/kept.tsv", import.meta.url), "utf8").match(/^records\t0\t(.*)$/m)[1];
+  const page = await opened((text) => { if (!sessionStorage.filled) { sessionStorage.filled = 1; localStorage.setItem("staywright.records", text); } }, golden);
+  await ready(page);
+  await go(page, "Set-up");
+  await page.getByRole("checkbox").first().check();
+  // Written in today's form, all that was there with it.
+  await page.waitForFunction(() => localStorage.getItem("staywright.records").startsWith("."));
+  const text = await page.evaluate(() => localStorage.getItem("staywright.records").slice(1));
+  const bytes = Buffer.from(text, "base64url").toString("latin1");
+  for (const part of ["cbf29ce484222325", "chainstays.right.front.cut", " 400,5 ", "af63dc4c8601ec8c"]) assert.ok(bytes.includes(part), part);
+  assert.equal(await page.getByText("cannot read some of what is kept").count(), 0);
+  await fine(page);
+});
 
 test("no store for pages without a network: the page works all the same", async () => {
   const none = () => { delete Navigator.prototype.serviceWorker; };

@@ -1,6 +1,8 @@
 //! Questions that are answered beside the page.
 
-use staywright::ask::{Answer, Checked, Question, RoomLine, StepLine, ToCheck, ToStep, Ways, answer};
+use staywright::ask::{
+    Answer, Checked, PlanId, Question, Responder, Response, RoomLine, StepLine, ToCheck, ToStep, Ways,
+};
 use staywright::clearance::{Neighbour, rooms};
 use staywright::link;
 use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
@@ -9,8 +11,12 @@ use staywright::plan::plan_placed;
 use staywright::procedure::{self, Tools};
 use staywright::units::{Length, LengthUnit, show};
 
+fn response(responder: &mut Responder, question: &Question) -> Response {
+    Response::from_bytes(&responder.respond(&question.to_bytes())).unwrap()
+}
+
 fn asked(question: &Question) -> Answer {
-    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+    response(&mut Responder::default(), question).answer
 }
 
 fn checked(readings: Vec<(String, f64)>) -> Checked {
@@ -110,8 +116,60 @@ fn what_cannot_be_answered_is_not() {
     let job = link::encode(&faulty);
     assert_eq!(asked(&Question::Check(Box::new(ToCheck { job, ..ToCheck::default() }))), Answer::None);
     for bytes in [&[][..], &[255; 40], &[0; 7]] {
-        assert_eq!(Answer::from_bytes(&answer(bytes)), Some(Answer::None));
+        let response = Response::from_bytes(&Responder::default().respond(bytes)).unwrap();
+        assert_eq!((response.plan, response.answer), (None, Answer::None));
     }
+}
+
+#[test]
+fn a_response_names_its_request_and_its_plan() {
+    let mut responder = Responder::default();
+    let (one, mut other) = (Job::default(), Job::default());
+    other.frame.bb_drop = Length::from_mm(71.0);
+    let rooms = |job: &Job, unit| Question::Rooms { job: link::encode(job), unit };
+    let questions = [
+        rooms(&one, LengthUnit::Millimetre),
+        rooms(&one, LengthUnit::Inch),
+        rooms(&other, LengthUnit::Millimetre),
+        Question::Steps(ToStep { job: link::encode(&one), ..ToStep::default() }),
+        Question::Steps(ToStep { job: link::encode(&one), shop: vec![1], ..ToStep::default() }),
+    ];
+    let responses: Vec<Response> = questions.iter().map(|one| response(&mut responder, one)).collect();
+    for (question, response) in questions.iter().zip(&responses) {
+        assert_eq!(response.request, question.id());
+        assert_eq!(response.plan, question.job().map(PlanId::of));
+        let others = questions.iter().filter(|other| *other != question);
+        assert!(others.clone().count() == 4 && others.clone().all(|other| other.id() != question.id()));
+    }
+    let plans: Vec<_> = responses.iter().map(|response| response.plan).collect();
+    assert!(plans[0].is_some() && plans[0] == plans[1] && plans[0] == plans[3] && plans[0] != plans[2]);
+    let worked = response(&mut responder, &Question::Worked);
+    assert_eq!((worked.request, worked.plan), (Question::Worked.id(), None));
+}
+
+#[test]
+fn a_job_is_planned_once_however_much_is_asked_about_it() {
+    let mut responder = Responder::default();
+    let mut ask = |drop: f64| {
+        let mut job = Job::default();
+        job.frame.bb_drop = Length::from_mm(drop);
+        let job = link::encode(&job);
+        let unit = LengthUnit::Millimetre;
+        let questions = [
+            Question::Rooms { job: job.clone(), unit },
+            Question::Steps(ToStep { job: job.clone(), ..ToStep::default() }),
+            Question::Check(Box::new(ToCheck { job, ..ToCheck::default() })),
+        ];
+        let answers: Vec<Answer> = questions.iter().map(|one| response(&mut responder, one).answer).collect();
+        (responder.planned(), answers)
+    };
+    let (planned, first) = ask(70.0);
+    assert_eq!(planned, 1);
+    assert_eq!([71.0, 72.0, 73.0].map(|drop| ask(drop).0), [2, 3, 4]);
+    // It is still known, and says the same.
+    assert_eq!(ask(70.0), (4, first));
+    // The fifth job takes the place of the one asked about longest ago.
+    assert_eq!([74.0, 71.0].map(|drop| ask(drop).0), [5, 6]);
 }
 
 fn with_all_about() -> Job {

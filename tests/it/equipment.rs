@@ -1,8 +1,8 @@
 //! The builder's equipment beside the page: its form, and what is told of a cut with it.
 
 use staywright::ask::{
-    Answer, Change, CutTold, Edit, FormField, FormSection, Formed, Order, Question, Subject, ToCut, ToForm,
-    ToStep, answer,
+    Answer, Change, CutTold, Edit, FormField, FormSection, Formed, Order, Question, Responder, Response,
+    Subject, ToCut, ToForm, ToStep,
 };
 use staywright::link;
 use staywright::machining::{candidates, nearest_not_above, spindle_speed};
@@ -13,7 +13,7 @@ use staywright::plan::CutAt;
 use staywright::units::{CuttingSpeed, Length, LengthUnit};
 
 fn asked(question: &Question) -> Answer {
-    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+    Response::from_bytes(&Responder::default().respond(&question.to_bytes())).unwrap().answer
 }
 
 fn form_in(bytes: &[u8], changes: &[Change], open: &[&str], unit: LengthUnit) -> Formed {

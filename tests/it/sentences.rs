@@ -1,6 +1,6 @@
 //! What a person reads when something is wrong: all faults at once, each with its field, its value and what would do.
 
-use staywright::ask::{Answer, Question, answer};
+use staywright::ask::{Answer, Question, Responder, Response};
 use staywright::link;
 use staywright::model::Job;
 use staywright::placement::{plan, plan_json};
@@ -155,7 +155,7 @@ fn files_that_are_not_opened() {
 }
 
 fn ask(question: &Question) -> Answer {
-    Answer::from_bytes(&answer(&question.to_bytes())).unwrap()
+    Response::from_bytes(&Responder::default().respond(&question.to_bytes())).unwrap().answer
 }
 
 #[test]

@@ -3,10 +3,10 @@
 use crate::model::capital;
 use crate::tolerance::{Budget, Hold, Outcome, RearEnd, Sample, Setting, Share};
 use crate::units::{LengthUnit, show, trimmed};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// A setting that can be off.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct SettingLine {
     /// Its name among the settings.
     pub id: String,
@@ -21,7 +21,7 @@ pub struct SettingLine {
 }
 
 /// A setting's part in a result.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ShareLine {
     /// What it is called.
     pub name: String,
@@ -34,7 +34,7 @@ pub struct ShareLine {
 }
 
 /// How far errors carry to one result.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Carried {
     /// Its limit, mm.
     pub limit: f64,

@@ -8,10 +8,10 @@ use crate::tolerance::{
     self, Finished, Habit, Judged, Known, Mend, Outcome, Part, Reading, Trim, Unknown, Verdict, What,
 };
 use crate::units::{LengthUnit, show};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// A result and what was found of it.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct ResultLine {
     /// What it is.
     pub name: String,
@@ -24,7 +24,7 @@ pub struct ResultLine {
 }
 
 /// A correction of the bench that the readings suggest.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct HabitLine {
     /// A sentence.
     pub words: String,
@@ -33,7 +33,7 @@ pub struct HabitLine {
 }
 
 /// What the readings say.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Found {
     /// Whether they agree, and what to look at if not.
     pub agreement: String,

@@ -3,10 +3,10 @@
 use crate::model::{Hand, PairName};
 use crate::plan::{Cut, Pair, Plan};
 use crate::tolerance::{Figure, Finished};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// One figure to measure.
-#[derive(Clone, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Measure {
     /// Stays the same while the job does. The pair's key comes first.
     pub id: String,

@@ -10,11 +10,11 @@ pub use found::{Found, HabitLine, ResultLine};
 pub use measures::Measure;
 
 use super::bench::Bench;
-use super::planned;
 use crate::drawing::Differs;
+use crate::plan::Plan;
 use crate::tolerance::Finished;
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// Draws of a sample.
 const RUNS: usize = 2000;
@@ -22,7 +22,7 @@ const RUNS: usize = 2000;
 const SEED: u64 = 1;
 
 /// What is asked about a job.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct ToCheck {
     /// The job, as a link text.
     pub job: String,
@@ -39,7 +39,7 @@ pub struct ToCheck {
 }
 
 /// What there is to say.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Checked {
     /// What can be measured.
     pub measures: Vec<Measure>,
@@ -57,21 +57,20 @@ pub struct Checked {
     pub moves: Vec<(String, String)>,
 }
 
-/// The answer; `None` for a job with faults.
-pub(super) fn check(asked: &ToCheck) -> Option<Checked> {
-    let plan = planned(&asked.job)?;
-    let mut finished = Finished::new(&plan);
+/// The answer.
+pub(super) fn check(plan: &Plan, asked: &ToCheck) -> Checked {
+    let mut finished = Finished::new(plan);
     finished.rear.tell(&asked.bench.told());
     let rear = &finished.rear;
     let readings = finished.readings(&asked.readings);
     let found = Some(&readings).filter(|list| !list.is_empty()).and_then(|list| finished.found(list));
-    Some(Checked {
-        measures: measures::measures(&plan, &finished),
+    Checked {
+        measures: measures::measures(plan, &finished),
         settings: rear.settings.iter().map(carried::setting).collect(),
         results: rear.outcomes.iter().map(|one| (one.id.clone(), one.name.clone())).collect(),
         carried: carried::carried(rear, &asked.result, asked.unit),
         differs: found.as_ref().map(|found| found::differs(&finished, found)),
         found: found.map(|found| found::found(&finished, &readings, &found, asked.unit)),
         moves: moved::moves(&plan.job, asked.touched.as_deref(), asked.unit),
-    })
+    }
 }

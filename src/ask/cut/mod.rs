@@ -14,16 +14,16 @@ pub(super) use saws::tools;
 pub use told::{Sentence, Told};
 pub(super) use way_in::sheet as way_in_sheet;
 
-use super::{pad, planned, shop};
+use super::{pad, shop};
 use crate::machining::slot_passes;
 use crate::model::PairName;
 use crate::model::shop::Shop;
 use crate::plan::{Cut, CutAt, Plan};
 use crate::units::LengthUnit;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// What is asked of a cut.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct ToCut {
     /// The job, as a link text.
     pub job: String,
@@ -40,7 +40,7 @@ pub struct ToCut {
 }
 
 /// What is told of a cut.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct CutTold {
     /// The cut, by its key.
     pub cut: String,
@@ -69,25 +69,24 @@ struct Here<'a> {
     unit: LengthUnit,
 }
 
-pub(super) fn told(asked: &ToCut) -> Option<CutTold> {
-    let plan = planned(&asked.job)?;
+pub(super) fn told(plan: &Plan, asked: &ToCut) -> Option<CutTold> {
     let at = CutAt::from_key(&asked.cut)?;
     let shop = shop::read(&asked.shop);
-    let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
+    let here = Here { plan, shop: &shop, at, unit: asked.unit };
     let mut answer = CutTold {
         pad: (at.pair == PairName::Chainstays).then(|| fit::pad(here, &pad::read(&asked.pad))),
         cut: at.key(),
         ..CutTold::default()
     };
-    let cuts = crate::procedure::together(&plan, at);
+    let cuts = crate::procedure::together(plan, at);
     answer.together = cuts.iter().map(|at| at.key()).collect();
-    match at.cut(&plan) {
+    match at.cut(plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => round::tell(here, cut, &cuts, asked, &mut answer),
         Cut::Slot(cut) => answer.told = slot::tell(here, cut, &cuts, shop::entered(&asked.shop)),
         Cut::Square(_) => {}
     }
     let has_slot = |cut| slot_passes(cut, &shop.slitting_saws).is_some();
-    answer.is_drawn = match at.cut(&plan) {
+    answer.is_drawn = match at.cut(plan) {
         Cut::Slot(cut) => has_slot(cut),
         _ => answer.saws.iter().any(|saw| saw.used),
     };

@@ -7,10 +7,10 @@ use crate::model::shop::{Shop, Speeds};
 use crate::plan::{CutAt, Plan, RoundCut};
 use crate::procedure::{Tools, choose};
 use crate::units::{Length, SpindleSpeed, show, trimmed};
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// One saw on hand.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct SawLine {
     /// What it is picked by.
     pub key: String,

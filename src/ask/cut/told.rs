@@ -1,10 +1,10 @@
 //! What is told under one heading.
 
 use crate::model::shop::Origin;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 
 /// Names with their figures, then sentences.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Told {
     /// The heading.
     pub title: String,
@@ -15,7 +15,7 @@ pub struct Told {
 }
 
 /// A sentence.
-#[derive(Clone, Debug, Default, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Sentence {
     /// What it says.
     pub words: String,

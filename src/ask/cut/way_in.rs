@@ -7,17 +7,16 @@ use crate::machining::{
     slot_passes, slot_points, slot_ways, solids, standing, turning,
 };
 use crate::model::shop::HoleSaw;
-use crate::plan::{Cut, CutAt, RoundCut, SlotCut};
+use crate::plan::{Cut, CutAt, Plan, RoundCut, SlotCut};
 use crate::units::Length;
 use nalgebra::Point3;
 
 /// The drawing of a cut with the saw that is used for it; `None` where there is no such cut or no saw.
-pub(in crate::ask) fn sheet(asked: &ToCut, room: Room) -> Option<Sheet> {
-    let plan = super::planned(&asked.job)?;
+pub(in crate::ask) fn sheet(plan: &Plan, asked: &ToCut, room: Room) -> Option<Sheet> {
     let at = CutAt::all().find(|at| at.key() == asked.cut)?;
     let shop = shop::read(&asked.shop);
-    let here = Here { plan: &plan, shop: &shop, at, unit: asked.unit };
-    let way = match at.cut(&plan) {
+    let here = Here { plan, shop: &shop, at, unit: asked.unit };
+    let way = match at.cut(plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => way(here, cut, &asked.picked)?,
         Cut::Slot(cut) => slot(here, cut)?,
         Cut::Square(_) => return None,

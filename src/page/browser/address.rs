@@ -31,18 +31,25 @@ pub struct Opening {
     pub at: u32,
     /// Why the link was not opened.
     pub damaged: Option<String>,
+    /// Whether the job last worked on is kept and cannot be read.
+    pub unread: bool,
 }
 
 /// The job of the address; without one, the job that was last worked on; without that, a plain one.
 pub fn opening() -> Opening {
     let at = entry_number().unwrap_or(0);
-    let plain = |job| Opening { job, readings: Vec::new(), equipment: None, at, damaged: None };
+    let plain =
+        |job| Opening { job, readings: Vec::new(), equipment: None, at, damaged: None, unread: false };
     match fragment().map(|text| link::open(&text)) {
         Some(Ok(linked)) => {
             Opening { readings: linked.readings, equipment: linked.equipment, ..plain(linked.job) }
         }
         Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(Job::default()) },
-        None => plain(store::read("job").and_then(|text| link::decode(&text).ok()).unwrap_or_default()),
+        None => match store::read("job").filter(|text| !text.is_empty()).map(|text| link::decode(&text)) {
+            Some(Ok(job)) => plain(job),
+            Some(Err(_)) => Opening { unread: true, ..plain(Job::default()) },
+            None => plain(Job::default()),
+        },
     }
 }
 

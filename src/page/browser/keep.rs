@@ -1,19 +1,22 @@
 //! Settings, ticks and measured figures, kept from one visit to the next.
 
-use super::{after, store};
+use super::{after, store, unread};
 use crate::session::{Records, Session, kept};
 use leptos::prelude::*;
-use staywright::ask::{Change, StepLine};
+use staywright::ask::Change;
 use staywright::link;
 
 const FIXTURE: &str = "fixture";
+const RECORDS: &str = "records";
 
-/// Takes over what was kept, and keeps what changes from now on.
+/// Takes over what was kept, and keeps what changes from now on. What cannot be read is set aside before anything is written.
 pub fn attach(session: Session) {
-    session.settings.read(store::read);
+    for key in session.settings.read(store::read) {
+        unread::set_aside(session, key);
+    }
     move_fixture(session);
     read_records(session);
-    read_steps(session);
+    unread::refresh(session);
     // Another tab has ticked or measured something.
     window_event_listener_untyped("storage", move |_| read_records(session));
     // The first time everything still is as it was read.
@@ -23,9 +26,9 @@ pub fn attach(session: Session) {
         }
     });
     after::follow(move |first| {
-        let text = session.records.with(Records::to_text);
+        let text = session.records.with(kept::to_text);
         if !first {
-            store::write("records", Some(&text));
+            store::write(RECORDS, Some(&text));
         }
     });
 }
@@ -35,6 +38,7 @@ fn move_fixture(session: Session) {
     let shop = session.equipment.shop;
     let Some(old) = store::read(FIXTURE) else { return };
     if link::decode(&old).is_err() {
+        unread::set_aside(session, FIXTURE);
         store::write(FIXTURE, None);
         return;
     }
@@ -47,27 +51,14 @@ fn move_fixture(session: Session) {
     });
 }
 
-/// The steps as last answered, with the mark of their job: there at once when the page is opened again at the mill.
-type Steps = (String, Vec<StepLine>);
-
-fn read_steps(session: Session) {
-    if session.settings.mill.with_untracked(Option::is_some) {
-        let kept: Steps = store::read("steps").and_then(|text| kept::from_text(&text)).unwrap_or_default();
-        if kept.0 == session.follow.mark.get_untracked() {
-            session.steps.set(kept.1);
-        }
-    }
-    after::follow(move |first| {
-        let steps = session.steps.get();
-        if !first && session.settings.mill.with(Option::is_some) && !steps.is_empty() {
-            store::write("steps", Some(&kept::to_text(&(session.follow.mark.get_untracked(), steps))));
-        }
-    });
-}
-
 fn read_records(session: Session) {
-    let Some(records) = store::read("records").map(|text| Records::from_text(&text)) else { return };
-    if session.records.with_untracked(|known| *known != records) {
-        session.records.set(records);
+    let Some(text) = store::read(RECORDS).filter(|text| !text.is_empty()) else { return };
+    match kept::from_text::<Records>(&text) {
+        Some(records) => {
+            if session.records.with_untracked(|known| *known != records) {
+                session.records.set(records);
+            }
+        }
+        None => unread::set_aside(session, RECORDS),
     }
 }

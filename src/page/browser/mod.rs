@@ -2,7 +2,7 @@
 
 pub mod address;
 pub mod after;
-pub mod beside;
+
 pub mod clip;
 pub mod details;
 pub mod drag;
@@ -25,4 +25,6 @@ pub mod theme;
 pub mod topic;
 pub mod travel;
 pub mod typed;
+pub mod unread;
 pub mod wake;
+pub mod worker_client;

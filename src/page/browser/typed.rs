@@ -1,14 +1,12 @@
 //! Texts in fields that are not figures yet, carried over a reload of this tab.
 
 use super::store;
+use crate::session::Session;
 use crate::session::forms::{FormState, Waiting};
-use crate::session::{Session, kept};
+use crate::session::kept::{self, Typed};
 use leptos::prelude::*;
 
 const KEY: &str = "typed";
-
-/// The mark of the job, and paths with texts that belong to it.
-type Typed = (String, Vec<(String, String)>);
 
 /// Brings back what was typed before a reload, and keeps it before the next.
 pub fn attach(session: Session) {
@@ -34,15 +32,15 @@ fn attach_form(key: &'static str, form: FormState) {
 fn attach_job(session: Session) {
     let before: Typed = store::tab_read(KEY).and_then(|text| kept::from_text(&text)).unwrap_or_default();
     let mark = move || session.follow.mark.get_untracked();
-    if before.0 == mark() {
-        for (path, text) in before.1 {
+    if before.mark == mark() {
+        for (path, text) in before.texts {
             session.type_in(&path, text);
         }
     }
     before_leaving(move || {
         let faulty = session.faulty.get_untracked();
         let texts: Vec<(String, String)> = faulty.into_iter().map(|one| (one.path, one.text)).collect();
-        let now = (!texts.is_empty()).then(|| kept::to_text(&(mark(), texts)));
+        let now = (!texts.is_empty()).then(|| kept::to_text(&Typed { mark: mark(), texts }));
         store::tab_write(KEY, now.as_deref());
     });
 }

@@ -1,10 +1,11 @@
 //! The builder's own equipment, which the page keeps without knowing what it is.
 
 use super::Session;
-use super::follow::Shared;
+use super::answered::Answered;
+use super::follow::Follow;
 use super::place::Place;
 use leptos::prelude::*;
-use staywright::ask::{Answer, Change, CutTold, Question, Subject, ToCut};
+use staywright::ask::{Answer, Change, ContentId, CutTold, Question, Response, Subject, ToCut};
 
 use super::forms::FormState;
 use super::settings::Settings;
@@ -16,18 +17,18 @@ pub struct Equipment {
     pub shop: FormState,
     /// The flat for a brake mount as a form.
     pub pad: FormState,
-    /// What is told of the cut looked at, and which cut that is.
-    pub cut: RwSignal<Option<Shared<CutTold>>>,
+    /// What is told of the cut looked at.
+    pub cut: Answered<ContentId, CutTold>,
     /// A shop that came with a link, until it is taken or left.
     pub offered: RwSignal<Option<Vec<u8>>>,
 }
 
 impl Equipment {
-    pub(super) fn new(settings: Settings) -> Self {
+    pub(super) fn new(follow: Follow, settings: Settings) -> Self {
         Self {
             shop: FormState::new(Subject::Shop, settings.shop, "shop"),
             pad: FormState::new(Subject::Pad, settings.pad, "pad"),
-            cut: RwSignal::new(None),
+            cut: Answered::new(move || Some(cut_question(follow, settings)?.id())),
             offered: RwSignal::new(None),
         }
     }
@@ -41,6 +42,22 @@ impl Equipment {
             _ => {}
         }
     }
+}
+
+/// What is asked of the cut that is looked at.
+fn cut_asked(follow: Follow, settings: Settings) -> Option<ToCut> {
+    Some(ToCut {
+        job: follow.link.get()?,
+        shop: settings.shop.get(),
+        picked: settings.picked.get(),
+        cut: settings.pick.get().key(),
+        pad: settings.pad.get(),
+        unit: settings.unit.get(),
+    })
+}
+
+fn cut_question(follow: Follow, settings: Settings) -> Option<Question> {
+    Some(Question::Cut(Box::new(cut_asked(follow, settings)?)))
 }
 
 impl Session {
@@ -57,25 +74,17 @@ impl Session {
 
     /// The cut that is looked at, on the builder's own machine.
     pub fn to_cut(self) -> Option<Question> {
-        (self.settings.place.get() == Place::Cuts).then(|| Question::Cut(Box::new(self.cut_asked())))
+        if self.settings.place.get() == Place::Cuts { cut_question(self.follow, self.settings) } else { None }
     }
 
-    /// What is asked of that cut.
-    pub fn cut_asked(self) -> ToCut {
-        let settings = self.settings;
-        ToCut {
-            job: self.follow.link.get(),
-            shop: settings.shop.get(),
-            picked: settings.picked.get(),
-            cut: settings.pick.get().key(),
-            pad: settings.pad.get(),
-            unit: settings.unit.get(),
-        }
+    /// What is asked of that cut; `None` while a place for a tube is searched for.
+    pub fn cut_asked(self) -> Option<ToCut> {
+        cut_asked(self.follow, self.settings)
     }
 
-    /// Takes over what was answered about the shop.
-    pub fn take_form(self, form: FormState, answer: Option<Answer>) {
-        let Some(Answer::Form(formed)) = answer else { return };
+    /// Takes over what was answered about a form.
+    pub fn take_form(self, form: FormState, answer: Answer) {
+        let Answer::Form(formed) = answer else { return };
         match form.take(*formed) {
             Some(said) if said.bad => self.say_bad(said.words),
             Some(said) => self.say(said.words),
@@ -84,17 +93,16 @@ impl Session {
     }
 
     /// Takes over what was answered about the cut.
-    pub fn take_cut(self, answer: Option<Answer>) {
-        self.equipment.cut.set(match answer {
-            Some(Answer::Cut(told)) => Some(Shared::new(*told)),
-            _ => None,
-        });
+    pub fn take_cut(self, response: Response) {
+        if let Answer::Cut(told) = response.answer {
+            self.equipment.cut.take(response.request, *told);
+        }
     }
 
     /// Picks a saw for the cut that is looked at, or leaves it to the page again.
     pub fn pick_saw(self, saw: Option<String>) {
         let together =
-            self.equipment.cut.with_untracked(|told| told.as_ref().map(|told| told.together.clone()));
+            self.equipment.cut.now().with_untracked(|told| told.as_ref().map(|told| told.together.clone()));
         let Some(together) = together else { return };
         self.settings.picked.update(|picked| {
             picked.retain(|(cut, _)| !together.contains(cut));

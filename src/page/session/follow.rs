@@ -2,6 +2,7 @@
 
 use super::records::mark;
 use leptos::prelude::*;
+use staywright::ask::PlanId;
 use staywright::model::{Fault, Job, Spec};
 use staywright::plan::{Placements, Plan, as_placed, plan_placed};
 use std::sync::Arc;
@@ -10,8 +11,14 @@ use std::sync::Arc;
 pub type Figure = (&'static Spec, f64);
 
 /// A value that is compared by its place, since every new one differs from the last.
-#[derive(Clone, Debug)]
+#[derive(Debug)]
 pub struct Shared<T>(Arc<T>);
+
+impl<T> Clone for Shared<T> {
+    fn clone(&self) -> Self {
+        Self(self.0.clone())
+    }
+}
 
 impl<T> Shared<T> {
     /// Shares `value`.
@@ -42,31 +49,45 @@ pub struct Follow {
     pub faults: Memo<Vec<Fault>>,
     /// The plan of the last job without a fault; it holds that job too.
     pub plan: Memo<Shared<Plan>>,
-    /// That job as it is laid, as a link text: whoever is asked about it need not search.
-    pub link: Memo<String>,
+    /// What the search for the places of tubes is asked: that job as a link text; `None` where every tube lies as entered.
+    pub search: Memo<Option<String>>,
+    /// That job as it is laid, as a link text, so that whoever is asked about it need not search; `None` while a search for
+    /// it is under way: what is known of it then is no answer for this job. Name and notes do not count.
+    pub link: Memo<Option<String>>,
     /// The mark that ticks and measured figures are kept under. Name and notes do not count.
     pub mark: Memo<String>,
 }
 
+/// What a search found, and the job that it was made for.
+pub type Searched = (Option<PlanId>, Placements);
+
+/// The job's figures alone, as a link text.
+fn nameless(job: Job) -> String {
+    staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..job })
+}
+
 impl Follow {
-    pub(super) fn new(job: RwSignal<Job>, placed: RwSignal<Placements>) -> Self {
+    pub(super) fn new(job: RwSignal<Job>, placed: RwSignal<Searched>) -> Self {
         let figures = Memo::new(move |_| {
             let figures = job.with(Job::figures).into_iter();
             Shared::new(figures.map(|(path, spec, value)| (path, (spec, value))).collect::<Vec<_>>())
         });
-        let answer = Memo::new(move |_| job.with(|job| plan_placed(job, &placed.get())).map(Shared::new));
+        let answer = Memo::new(move |_| job.with(|job| plan_placed(job, &placed.get().1)).map(Shared::new));
         let faults = Memo::new(move |_| answer.with(|answer| answer.clone().err().unwrap_or_default()));
         let plan = Memo::new(move |last: Option<&Shared<Plan>>| {
             // A link may hold a job with faults; there is no good one before it.
             let earlier = || last.cloned().unwrap_or_else(|| Shared::new(Plan::default()));
             answer.get().unwrap_or_else(|_| earlier())
         });
-        let link = Memo::new(move |_| plan.with(|plan| staywright::link::encode(&as_placed(plan))));
-        let mark = Memo::new(move |_| {
-            let good = plan.with(|plan| plan.job.clone());
-            mark(&staywright::link::encode(&Job { name: String::new(), notes: String::new(), ..good }))
+        let search = Memo::new(move |_| {
+            plan.with(|plan| Placements::is_wanted(&plan.job).then(|| nameless(plan.job.clone())))
         });
-        Self { figures, faults, plan, link, mark }
+        let link = Memo::new(move |_| {
+            let searched = search.get().is_none_or(|search| placed.get().0 == Some(PlanId::of(&search)));
+            searched.then(|| plan.with(|plan| nameless(as_placed(plan))))
+        });
+        let mark = Memo::new(move |_| plan.with(|plan| mark(&nameless(plan.job.clone()))));
+        Self { figures, faults, plan, search, link, mark }
     }
 
     /// The last job without a fault.

@@ -3,6 +3,7 @@
 //! Nothing here knows the browser.
 
 pub mod advice;
+mod answered;
 pub mod checks;
 pub mod cut_facts;
 pub mod entry;
@@ -24,20 +25,21 @@ mod settings;
 pub mod shelf;
 pub mod tube_parts;
 
+pub use answered::Answered;
 pub use equipment::Equipment;
 pub use follow::Follow;
 pub use history::History;
 pub use moves::Moves;
+pub use question::{Answers, Card};
 pub use records::Records;
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
 use entry::{Understood, understand};
-use follow::Shared;
+use follow::{Searched, Shared};
 use leptos::prelude::*;
-use staywright::ask::{Checked, Order, StepLine};
+use staywright::ask::{Checked, Order};
 use staywright::model::Job;
-use staywright::plan::Placements;
 use staywright::units::LengthUnit;
 
 /// The text of a field that could not be taken over, and why.
@@ -76,16 +78,24 @@ pub struct Session {
     pub faulty: RwSignal<Vec<Faulty>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
-    /// What was last answered on errors and finished stays; `None` until it was, and where nobody answers.
-    pub checked: RwSignal<Option<Shared<Checked>>>,
+    /// What is answered on errors and finished stays of the plan in view; `None` while it is worked out.
+    pub checked: Memo<Option<Shared<Checked>>>,
+    /// The order of work of the plan in view; `None` while it is worked out.
+    pub order: Memo<Option<Shared<Order>>>,
+    /// The answers that these are of.
+    pub answers: Answers,
     /// The result of which it tells how errors carry to it.
     pub result: RwSignal<String>,
-    /// The steps of the set-up, as last answered.
-    pub steps: RwSignal<Vec<StepLine>>,
-    /// What of the order of work is read all at once, likewise; its steps stand in `steps`.
-    pub order: RwSignal<Order>,
-    /// Where tubes lie that leave it to the solver, as last answered.
-    pub placed: RwSignal<Placements>,
+    /// Whether the set-up card is wanted.
+    pub card: RwSignal<Card>,
+    /// What got no answer, though it was asked twice.
+    pub silent: RwSignal<Vec<&'static str>>,
+    /// How often all that got no answer was asked again.
+    pub asked_again: RwSignal<u32>,
+    /// What is kept on this device and cannot be read, by the name of its key.
+    pub unread: RwSignal<Vec<String>>,
+    /// Where tubes lie that leave it to the solver, as last answered, and the job that this is of.
+    pub placed: RwSignal<Searched>,
     /// What is known of room, tubes and sources.
     pub room: RoomAnswers,
     /// What is said at the top.
@@ -103,27 +113,33 @@ impl Session {
     pub fn new(job: Job, at: u32) -> Self {
         let history = RwSignal::new(History::new(at, job.clone()));
         let job = RwSignal::new(job);
-        let placed = RwSignal::new(Placements::default());
+        let placed = RwSignal::new(Searched::default());
         let records = RwSignal::new(Records::default());
         let settings = Settings::new();
+        let follow = Follow::new(job, placed);
+        let answers = Answers::new(follow, settings);
         Self {
             job,
             history,
             last_edit: StoredValue::new(String::new()),
             settings,
-            equipment: Equipment::new(settings),
+            equipment: Equipment::new(follow, settings),
             records,
             faulty: RwSignal::new(Vec::new()),
             lit: RwSignal::new(None),
-            checked: RwSignal::new(None),
+            checked: answers.checked.now(),
+            order: answers.order.now(),
+            answers,
             result: RwSignal::new("off-centre".to_owned()),
-            steps: RwSignal::new(Vec::new()),
-            order: RwSignal::new(Order::default()),
+            card: RwSignal::new(Card::Away),
+            silent: RwSignal::new(Vec::new()),
+            asked_again: RwSignal::new(0),
+            unread: RwSignal::new(Vec::new()),
             notice: RwSignal::new(None),
             refused_link: RwSignal::new(None),
             placed,
-            room: RoomAnswers::new(),
-            follow: Follow::new(job, placed),
+            room: RoomAnswers::new(follow, settings),
+            follow,
         }
     }
 

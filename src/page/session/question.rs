@@ -1,65 +1,102 @@
-//! What is asked beside the page, as it stands.
+//! What is asked off the main thread, as it stands, and what becomes of the answers.
 
 use super::Session;
+use super::answered::Answered;
 use super::checks::reading;
-use super::follow::Shared;
+use super::follow::Follow;
 use super::place::Place;
+use super::settings::Settings;
 use leptos::prelude::*;
-use staywright::ask::{Answer, Question, ToCheck, ToStep};
-use staywright::link;
+use staywright::ask::{Answer, Checked, ContentId, Order, Question, Response, ToCheck, ToStep};
 use staywright::plan::Placements;
 use staywright::units::LengthUnit;
+
+/// What an answer on errors and finished stays is made for: the job as it is laid, and the unit of its words.
+type CheckKey = (String, LengthUnit);
+
+/// The answers to the questions that belong to no one place.
+#[derive(Clone, Copy)]
+pub struct Answers {
+    /// How errors carry and what the readings say.
+    pub checked: Answered<CheckKey, Checked>,
+    /// The order of work.
+    pub order: Answered<ContentId, Order>,
+}
+
+impl Answers {
+    pub(super) fn new(follow: Follow, settings: Settings) -> Self {
+        Self {
+            checked: Answered::new(move || Some((follow.link.get()?, settings.unit.get()))),
+            order: Answered::new(move || Some(order_question(follow, settings)?.id())),
+        }
+    }
+}
+
+/// The order of work of the plan in view; `None` while a place for a tube is searched for.
+fn order_question(follow: Follow, settings: Settings) -> Option<Question> {
+    Some(Question::Steps(ToStep {
+        job: follow.link.get()?,
+        shop: settings.shop.get(),
+        picked: settings.picked.get(),
+        unit: settings.unit.get(),
+    }))
+}
 
 impl Session {
     /// How errors carry and what the readings say, as long as somebody looks at it.
     pub fn to_check(self) -> Option<Question> {
-        (self.settings.place.get() == Place::Check).then(|| {
-            let touched = self.lit.get().filter(|path| self.follow.figure(path).is_some());
-            Question::Check(Box::new(ToCheck {
-                job: self.follow.link.get(),
-                unit: self.settings.unit.get(),
-                bench: self.settings.bench.get(),
-                readings: self.readings(),
-                result: self.result.get(),
-                touched,
-            }))
-        })
+        if self.settings.place.get() != Place::Check {
+            return None;
+        }
+        Some(Question::Check(Box::new(ToCheck {
+            job: self.follow.link.get()?,
+            unit: self.settings.unit.get(),
+            bench: self.settings.bench.get(),
+            readings: self.readings(),
+            result: self.result.get(),
+            touched: self.lit.get().filter(|path| self.follow.figure(path).is_some()),
+        })))
     }
 
-    /// The order of work. Where nobody looks at it, that of the last settled state is enough: it may be printed at any time.
+    /// The order of work. Where nobody looks at it, it is asked for when the job has settled.
     pub fn to_set_up(self) -> Option<Question> {
-        let looked_at = self.settings.place.get() == Place::SetUp;
-        if !looked_at {
-            self.history.track();
+        let looked_at = self.settings.place.get() == Place::SetUp
+            || self.settings.mill.with(Option::is_some)
+            || self.card.get() != Card::Away;
+        if looked_at {
+            return order_question(self.follow, self.settings);
         }
-        let link = self.follow.link;
-        let job = if looked_at { link.get() } else { link.get_untracked() };
-        Some(Question::Steps(ToStep {
-            job,
-            shop: self.settings.shop.get(),
-            picked: self.settings.picked.get(),
-            unit: self.settings.unit.get(),
-        }))
+        self.history.track();
+        self.placed.track();
+        let Settings { shop, picked, unit, .. } = self.settings;
+        shop.track();
+        picked.track();
+        unit.track();
+        untrack(|| order_question(self.follow, self.settings))
     }
 
     /// Where tubes lie that leave it to the solver.
     pub fn to_place(self) -> Option<Question> {
-        self.job().with(|job| Placements::is_wanted(job).then(|| Question::Place(link::encode(job))))
+        self.follow.search.get().map(Question::Place)
     }
 
-    /// Takes over what was answered. Where nobody answered, what was known is shown no longer.
-    pub fn take_answer(self, answer: Option<Answer>) {
-        match answer {
-            Some(Answer::Placed(placed)) => self.placed.set(placed),
-            Some(Answer::Check(checked)) => self.checked.set(Some(Shared::new(*checked))),
-            Some(Answer::Rooms(rooms)) => self.take_rooms(rooms),
-            Some(Answer::Ways(ways)) => self.room.ways.set(Some(Shared::new(*ways))),
-            Some(Answer::Starting(starting)) => self.room.starting.set(Some(Shared::new(starting))),
-            Some(Answer::Steps(mut order)) => {
-                self.steps.set(std::mem::take(&mut order.steps));
-                self.order.set(*order);
+    /// Takes over what was answered to `question`.
+    pub fn take_answer(self, question: &Question, response: Response) {
+        match response.answer {
+            Answer::Placed(placed) => self.placed.set((response.plan, placed)),
+            _ if matches!(question, Question::Place(_)) => {
+                self.placed.set((response.plan, Placements::default()))
             }
-            _ => self.checked.set(None),
+            Answer::Check(checked) => {
+                if let Question::Check(asked) = question {
+                    self.answers.checked.take((asked.job.clone(), asked.unit), *checked);
+                }
+            }
+            Answer::Rooms(rooms) => self.room.cleared.take(response.request, rooms),
+            Answer::Ways(ways) => self.room.ways.take(response.request, *ways),
+            Answer::Starting(starting) => self.room.starting.take(response.request, starting),
+            Answer::Steps(order) => self.answers.order.take(response.request, *order),
+            _ => {}
         }
     }
 
@@ -76,4 +113,50 @@ impl Session {
 /// Angles are those whose name says so.
 fn number(id: &str, text: &str, unit: LengthUnit) -> Option<f64> {
     reading(text, id.ends_with("angle"), unit).ok()
+}
+
+/// The set-up card, which is printed only once all that it shows belongs to the plan in view.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Card {
+    /// Nobody prints.
+    Away,
+    /// It is wanted, and printed as soon as it is whole.
+    Wanted,
+    /// It is laid out.
+    LaidOut,
+}
+
+impl Session {
+    /// Whether all that the card shows belongs to the plan in view, or never will.
+    pub fn card_is_whole(self) -> bool {
+        !self.answers.order.is_behind()
+    }
+
+    /// Wants the card printed.
+    pub fn want_card(self) {
+        self.card.set(Card::Wanted);
+        if !untrack(|| self.card_is_whole()) {
+            self.say("The card is printed as soon as its steps are worked out.");
+        }
+    }
+
+    /// Notes that a question got no answer, or that it got one after all.
+    pub fn note_silence(self, about: &'static str, silent: bool) {
+        if self.silent.with_untracked(|known| known.contains(&about)) == silent {
+            return;
+        }
+        self.silent.update(|known| {
+            known.retain(|one| *one != about);
+            known.extend(silent.then_some(about));
+        });
+        if silent && self.card.get_untracked() == Card::Wanted {
+            self.card.set(Card::Away);
+        }
+    }
+
+    /// Asks again whatever got no answer.
+    pub fn ask_again(self) {
+        self.silent.set(Vec::new());
+        self.asked_again.update(|times| *times += 1);
+    }
 }

@@ -1,76 +1,77 @@
 //! What was answered beside the page on room, and what is asked of it.
 
 use super::Session;
-use super::follow::Shared;
+use super::answered::Answered;
+use super::follow::Follow;
 use super::place::Place;
+use super::settings::Settings;
 use leptos::prelude::*;
-use staywright::ask::{Question, RoomLine, Starting, Ways};
+use staywright::ask::{ContentId, Question, RoomLine, Starting, Ways};
 use staywright::drawing::GapLine;
 use staywright::model::{Find, Hand, PairName};
 use staywright::units::Length;
 
-/// The answers, as they were last given.
+/// The answers.
 #[derive(Clone, Copy)]
 pub struct RoomAnswers {
     /// The room from each stay to its neighbours.
-    pub cleared: RwSignal<Option<Shared<Vec<RoomLine>>>>,
+    pub cleared: Answered<ContentId, Vec<RoomLine>>,
     /// What these stays have room for, and what would give the room.
-    pub ways: RwSignal<Option<Shared<Ways>>>,
+    pub ways: Answered<ContentId, Ways>,
     /// The side whose stay is looked at closely: sides that mirror each other still have other neighbours.
     pub side: RwSignal<Hand>,
     /// Whether somebody looks at the ways.
     pub ways_open: RwSignal<bool>,
     /// Starting tubes and the sources of starting figures.
-    pub starting: RwSignal<Option<Shared<Starting>>>,
+    pub starting: Answered<ContentId, Starting>,
     /// Whether a place for a tube is searched for just now.
     pub searching: RwSignal<bool>,
 }
 
 impl RoomAnswers {
     /// Nothing is answered yet.
-    pub(super) fn new() -> Self {
+    pub(super) fn new(follow: Follow, settings: Settings) -> Self {
+        let side = RwSignal::new(Hand::Right);
+        let starting = move || Some(Question::Starting(settings.unit.get()).id());
         Self {
-            cleared: RwSignal::new(None),
-            ways: RwSignal::new(None),
-            side: RwSignal::new(Hand::Right),
+            cleared: Answered::new(move || Some(rooms_question(follow, settings)?.id())),
+            ways: Answered::new(move || Some(ways_question(follow, settings, side.get())?.id())),
+            side,
             ways_open: RwSignal::new(false),
-            starting: RwSignal::new(None),
+            starting: Answered::new(starting),
             searching: RwSignal::new(false),
         }
     }
 }
 
+fn rooms_question(follow: Follow, settings: Settings) -> Option<Question> {
+    Some(Question::Rooms { job: follow.link.get()?, unit: settings.unit.get() })
+}
+
+fn ways_question(follow: Follow, settings: Settings, side: Hand) -> Option<Question> {
+    let stay = (settings.pick.get().pair, side);
+    Some(Question::Ways { job: follow.link.get()?, stay, unit: settings.unit.get() })
+}
+
 impl Session {
     /// What clears what, as long as somebody looks at it.
     pub fn to_clear(self) -> Option<Question> {
-        let place = self.settings.place.get();
-        matches!(place, Place::Frame | Place::Stays)
-            .then(|| Question::Rooms { job: self.follow.link.get(), unit: self.settings.unit.get() })
-    }
-
-    /// Takes what clears what, where it is not what is known already.
-    pub(super) fn take_rooms(self, rooms: Vec<RoomLine>) {
-        if self.room.cleared.with_untracked(|known| known.as_ref().is_none_or(|known| **known != rooms)) {
-            self.room.cleared.set(Some(Shared::new(rooms)));
-        }
-    }
-
-    /// Whether the ways answer an earlier job, another stay or the other unit.
-    pub fn ways_behind(self) -> bool {
-        let stay = (self.settings.pick.get().pair, self.room.side.get());
-        let (job, unit) = (self.follow.link.get(), self.settings.unit.get());
-        self.room.ways.with(|ways| ways.as_ref().is_some_and(|ways| ways.asked != (job, stay, unit)))
+        let looked_at = matches!(self.settings.place.get(), Place::Frame | Place::Stays);
+        if looked_at { rooms_question(self.follow, self.settings) } else { None }
     }
 
     /// Both directions, as long as somebody looks at them, for the last settled state.
     pub fn to_ways(self) -> Option<Question> {
         let open = self.room.ways_open.get() && self.settings.place.get() == Place::Stays;
-        open.then(|| {
-            self.history.track();
-            self.placed.track();
-            let stay = (self.settings.pick.get().pair, self.room.side.get());
-            Question::Ways { job: self.follow.link.get_untracked(), stay, unit: self.settings.unit.get() }
-        })
+        if !open {
+            return None;
+        }
+        self.history.track();
+        self.placed.track();
+        self.settings.pick.track();
+        self.room.side.track();
+        self.settings.unit.track();
+        untrack(|| ways_question(self.follow, self.settings, self.room.side.get()))
     }
 
     /// Starting tubes and sources, once.
@@ -90,7 +91,7 @@ impl Session {
             let (from, to) = (line.from.into(), line.there.into());
             GapLine { name: line.to.to_ascii_lowercase(), topic: line.topic.clone(), from, to, gap, limit }
         };
-        self.room.cleared.with(|cleared| {
+        self.room.cleared.now().with(|cleared| {
             let lines = cleared.iter().flat_map(|lines| lines.iter());
             lines.filter(|line| pair.is_none_or(|pair| pair == line.pair)).map(line).collect()
         })

@@ -1,10 +1,10 @@
 //! What is kept of how the page is used: not of the job, which the link holds.
 
-use super::kept;
+use super::kept::{self, Kept};
 use super::place::Place;
 use super::shelf::Shelf;
 use leptos::prelude::*;
-use nanoserde::{DeBin, SerBin};
+use serde::{Deserialize, Serialize};
 use staywright::ask::Bench;
 use staywright::plan::CutAt;
 use staywright::units::LengthUnit;
@@ -45,7 +45,7 @@ impl Theme {
 }
 
 /// How far a measured figure may be off before the page says so: the builder's own choice.
-#[derive(Clone, Copy, Debug, PartialEq, SerBin, DeBin)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Limits {
     /// For lengths, in mm.
     pub length_mm: f64,
@@ -131,8 +131,8 @@ impl Settings {
         ]
     }
 
-    /// Takes over what was kept; what cannot be read is left as it is.
-    pub fn read(self, found: impl Fn(&str) -> Option<String>) {
+    /// Takes over what was kept; what cannot be read is left as it is. The keys of what was worked for and cannot be read.
+    pub fn read(self, found: impl Fn(&str) -> Option<String>) -> Vec<&'static str> {
         match found("unit").as_deref() {
             Some("in") => self.unit.set(LengthUnit::Inch),
             Some("mm") => self.unit.set(LengthUnit::Millimetre),
@@ -143,13 +143,32 @@ impl Settings {
         take(self.place, found("place").and_then(|key| Place::from_key(&key)));
         take(self.pick, found("pick").and_then(|key| CutAt::from_key(&key)));
         take(self.mill, found("mill").map(Some));
-        take(self.limits, found("limits").and_then(|text| kept::from_text(&text)).filter(Limits::are_sound));
-        take(self.bench, found("bench").and_then(|text| kept::from_text(&text)).map(Bench::sound));
-        take(self.shelf, found("shelf").map(|text| Shelf::from_text(&text)));
-        take(self.shop, found("shop").and_then(|text| kept::from_text(&text)));
-        take(self.pad, found("pad").and_then(|text| kept::from_text(&text)));
-        take(self.picked, found("picked").and_then(|text| kept::from_text(&text)));
+        let mut unread = Vec::new();
+        let mut keep = |key: &'static str, read: &dyn Fn(&str) -> bool| {
+            if found(key).filter(|text| !text.is_empty()).is_some_and(|text| !read(&text)) {
+                unread.push(key);
+            }
+        };
+        keep("limits", &|text| taken(self.limits, kept::from_text(text).filter(Limits::are_sound)));
+        keep("bench", &|text| taken(self.bench, kept::from_text(text).map(Bench::sound)));
+        keep("shop", &|text| taken(self.shop, kept::from_text(text)));
+        keep("pad", &|text| taken(self.pad, kept::from_text(text)));
+        keep("picked", &|text| taken(self.picked, kept::from_text(text)));
+        keep("shelf", &|text| {
+            let shelf = Shelf::from_text(text);
+            let whole = shelf.to_text() == text.split_whitespace().collect::<Vec<_>>().join(" ");
+            self.shelf.set(shelf);
+            whole
+        });
+        unread
     }
+}
+
+/// Takes what was read; whether anything was.
+fn taken<T: Kept + Send + Sync + 'static>(signal: RwSignal<T>, kept: Option<T>) -> bool {
+    let is_read = kept.is_some();
+    take(signal, kept);
+    is_read
 }
 
 fn take<T: Send + Sync + 'static>(signal: RwSignal<T>, kept: Option<T>) {
@@ -173,9 +192,11 @@ mod tests {
         one.mill.set(Some("chainstays.both.slide".into()));
         let kept = one.written();
         let other = Settings::new();
-        other.read(|key| kept.iter().find(|(known, _)| *known == key).and_then(|(_, text)| text.clone()));
-        assert_eq!(other.written(), kept);
-        other.read(|_| Some("nonsense".into()));
+        let read =
+            other.read(|key| kept.iter().find(|(known, _)| *known == key).and_then(|(_, text)| text.clone()));
+        assert_eq!((other.written(), read.len()), (kept, 0));
+        let unread = other.read(|_| Some("nonsense".into()));
+        assert_eq!(unread, ["limits", "bench", "shop", "pad", "picked", "shelf"]);
         assert_eq!(other.unit.get(), LengthUnit::Inch);
         assert_eq!(other.limits.get(), Limits { length_mm: 0.25, angle_deg: 1.0 });
     }

@@ -1,9 +1,9 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
 import init, { start } from "staywright";
-import { asker } from "./ask.js";
-import { second } from "./rest.js";
+import { showStartingDrawing } from "./own_job.js";
+import { client } from "./worker_client.js";
 
-/* global BUILD, WASM, REST, BESIDE, BESIDE_WASM: put in by the build. */
+/* global BUILD, WASM, WORKER, WORKER_WASM: put in by the build. */
 
 /** Says what went wrong and what to do. The text is only ever text. */
 function trouble(words) {
@@ -12,16 +12,11 @@ function trouble(words) {
   box.hidden = false;
 }
 
-const rest = second(REST, () => trouble("Part of the page has not arrived. Reload it while there is a network; your job is in the address and stays."));
-
-// What is not there yet of the page itself comes first.
-window.staywrightAsk = asker(async () => {
-  await rest.ready();
-  return [new Worker(BESIDE), new URL(BESIDE_WASM, location.href).href];
+window.staywrightAsk = client(async () => {
+  const worker = new Worker(WORKER);
+  worker.postMessage({ wasm: new URL(WORKER_WASM, location.href).href });
+  return worker;
 });
-
-/** A job of one's own may need all of the page, a first visit only its first part. */
-const known = document.documentElement.className === "known";
 
 async function begin() {
   if (typeof WebAssembly !== "object") {
@@ -32,11 +27,11 @@ async function begin() {
     return trouble("Two versions of this page got mixed up. Reload it while there is a network; your job is in the address and stays.");
   }
   try {
-    if (known) rest.fetch();
-    rest.joins(await init({ module_or_path: fetch(WASM) }));
-    if (known) await rest.ready();
+    const wasm = init({ module_or_path: fetch(WASM) });
     // This script waits for nothing, so it may be done before the rest of the page has been read.
     if (document.readyState === "loading") await new Promise((then) => document.addEventListener("DOMContentLoaded", then));
+    showStartingDrawing();
+    await wasm;
     start();
   } catch (error) {
     console.error(error);
@@ -82,6 +77,7 @@ function offer(kept) {
 async function keep() {
   if (!("serviceWorker" in navigator)) return;
   try {
+    // The name under which it has always been registered: a new one would leave old versions in place for ever.
     const kept = await navigator.serviceWorker.register("./worker.js", { updateViaCache: "none" });
     // The reload that was asked for may still have been answered by the old worker.
     if (asked(false)) {
@@ -102,5 +98,4 @@ const idle = () => new Promise((then) => (window.requestIdleCallback ?? setTimeo
 
 await begin();
 await idle();
-await rest.ready();
 await keep();

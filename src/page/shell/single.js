@@ -1,6 +1,7 @@
 // Starts the single file: its own wasm, unpacked from the text beside it.
 import init, { start } from "staywright";
-import { asker } from "./ask.js";
+import { showStartingDrawing } from "./own_job.js";
+import { client } from "./worker_client.js";
 
 /** What the text of an element holds, packed. */
 function unpacked(id) {
@@ -9,10 +10,14 @@ function unpacked(id) {
   return new Response(stream);
 }
 
-window.staywrightAsk = asker(async () => {
-  const script = new Blob([await unpacked("beside").text()], { type: "text/javascript" });
-  return [new Worker(URL.createObjectURL(script)), await unpacked("beside-wasm").arrayBuffer()];
+window.staywrightAsk = client(async () => {
+  const script = new Blob([await unpacked("worker").text()], { type: "text/javascript" });
+  const worker = new Worker(URL.createObjectURL(script));
+  worker.postMessage({ wasm: await unpacked("worker-wasm").arrayBuffer() });
+  return worker;
 });
+
+showStartingDrawing();
 
 (async () => {
   const trouble = (words) => {

@@ -137,7 +137,7 @@ fn measured(session: Session) -> Part {
 /// Where the starting figures come from and how sure each is.
 fn sources(session: Session) -> Part {
     let list = move || {
-        let starting = session.room.starting.get();
+        let starting = session.room.starting.now().get();
         let row = |source: &staywright::ask::Source| {
             part("div").class("source").add(part("dt").text(&source.name)).add(part("dd").text(&source.words))
         };

@@ -4,6 +4,7 @@ use super::button::button;
 use super::drawing::sheet_asked;
 use super::form::form_body;
 use super::form_field::form_field;
+use super::layout::until_answered;
 use super::sentence::told;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
@@ -14,10 +15,10 @@ use staywright::ask::{CutTold, FormField, Question, SawLine};
 /// As many saws as are shown unasked.
 const FIRST: usize = 4;
 
-/// What was answered, as long as it is about the cut that is looked at.
+/// What was answered last, as long as it is about the cut that is looked at. It is hidden while it is of another plan.
 fn answered(session: Session) -> Option<Shared<CutTold>> {
     let cut = session.settings.pick.get().key();
-    session.equipment.cut.get().filter(|told| told.cut == cut)
+    session.equipment.cut.last().filter(|told| told.cut == cut)
 }
 
 /// Cutters on hand, speed, reach, stiffness, and the flat for a brake mount.
@@ -28,10 +29,10 @@ pub fn cut_shop() -> Part {
     // Where a saw is used, its way in is drawn.
     let used = move || answered(session).is_some_and(|told| told.is_drawn);
     let drawing =
-        move || sheet_asked(0.6, move |room| Some(Question::WayIn(Box::new(session.cut_asked()), room)));
+        move || sheet_asked(0.6, move |room| Some(Question::WayIn(Box::new(session.cut_asked()?), room)));
     part("div")
         .class("told-all")
-        .live(body)
+        .add(until_answered(part("div").class("told-all"), session.equipment.cut).live(body))
         .when(used, drawing)
         .add(joint(session))
         .when(pad, move || pad_box(session))
@@ -102,5 +103,5 @@ fn pad_box(session: Session) -> Part {
         .class("more")
         .add(part("summary").text("Flat for a brake mount"))
         .add(form_body(session.equipment.pad, "pad"))
-        .add(part("div").live(result))
+        .add(until_answered(part("div"), session.equipment.cut).live(result))
 }

@@ -1,8 +1,10 @@
 //! Where a number comes from: the triangle, the formula, and the figures put into it.
 
+use super::layout::until_answered;
 use super::triangle::triangle_drawing;
-use crate::browser::beside;
 use crate::browser::part::{Part, part};
+use crate::browser::worker_client;
+use crate::session::Answered;
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Explanation, Question};
@@ -13,17 +15,18 @@ pub fn explained() -> Part {
     let list = RwSignal::new(Vec::new());
     let question = move || {
         let at = settings.pick.get();
-        Some(Question::Explain { job: follow.link.get(), at, unit: settings.unit.get() })
+        Some(Question::Explain { job: follow.link.get()?, at, unit: settings.unit.get() })
     };
-    beside::follow(question, move |answer| {
-        if let Some(Answer::Explained(explanations)) = answer {
+    let answered = Answered::new(move || Some(question()?.id()));
+    worker_client::follow("where the numbers come from", question, move |_, response| {
+        if let Answer::Explained(explanations) = response.answer {
             list.set(explanations);
+            answered.take(response.request, ());
         }
     });
     let titles =
         move || list.with(|list| list.iter().map(|one| one.title.as_str()).collect::<Vec<_>>().join("\n"));
-    part("div")
-        .class("explained")
+    until_answered(part("div").class("explained"), answered)
         .add(part("h3").text("Where the numbers come from"))
         .by(titles, move |titles| {
             titles.lines().zip(0..).map(|(title, index)| explanation(title, list, index)).collect()

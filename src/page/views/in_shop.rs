@@ -1,6 +1,6 @@
 //! Jobs as they start in the builder's own shop.
 
-use crate::browser::beside;
+use crate::browser::worker_client;
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Question};
@@ -14,7 +14,7 @@ pub fn in_shop(session: Session, job: Job, then: impl FnOnce(Job, bool) + 'stati
         then(job, false);
         return;
     }
-    beside::ask(&Question::InShop { job: link::encode(&job), shop }, move |answer| {
+    worker_client::ask(Question::InShop { job: link::encode(&job), shop }, move |answer| {
         let own = match answer {
             Some(Answer::Opened(own)) => link::decode(&own).ok(),
             _ => None,

@@ -2,7 +2,7 @@
 
 use super::button::button;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, beside, clip, files, share};
+use crate::browser::{address, clip, files, share, worker_client};
 use crate::session::Session;
 use crate::session::job_file;
 use leptos::prelude::*;
@@ -53,7 +53,7 @@ fn share_link(session: Session) {
 fn save(session: Session) {
     let job = session.follow.good_job();
     let name = job_file::name(&job.name);
-    beside::ask(&Question::Save(link::encode(&job)), move |answer| {
+    worker_client::ask(Question::Save(link::encode(&job)), move |answer| {
         let saved = match answer {
             Some(Answer::Saved(text)) => files::save(&name, "application/json", &text).is_ok(),
             _ => false,
@@ -123,7 +123,7 @@ fn open_job(session: Session, job: Job, words: &str) {
 }
 
 fn open_file(session: Session, text: String) {
-    beside::ask(&Question::Open(text), move |answer| {
+    worker_client::ask(Question::Open(text), move |answer| {
         let opened = match answer {
             Some(Answer::Opened(job)) => link::decode(&job).ok(),
             Some(Answer::Refused(why)) => return session.say_bad(why),

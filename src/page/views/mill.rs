@@ -23,10 +23,15 @@ struct At {
 }
 
 impl At {
+    /// The steps of the plan in view; none while they are worked out.
+    fn steps<T>(self, read: impl FnOnce(&[StepLine]) -> T) -> T {
+        self.session.order.with(|order| read(order.as_ref().map_or(&[], |order| &order.steps)))
+    }
+
     /// The step that is open; where there is none yet, the first that is not done.
     fn index(self) -> usize {
         let open = self.session.settings.mill.get();
-        self.session.steps.with(|steps| {
+        self.steps(|steps| {
             let known = steps.iter().position(|step| Some(&step.id) == open.as_ref());
             let first = || steps.iter().position(|step| !self.session.ticked(&step.id));
             known.or_else(first).unwrap_or(0)
@@ -34,7 +39,7 @@ impl At {
     }
 
     fn count(self) -> usize {
-        self.session.steps.with(Vec::len)
+        self.steps(<[StepLine]>::len)
     }
 
     fn counted(self) -> String {
@@ -46,12 +51,12 @@ impl At {
 
     /// How many steps are done.
     fn done_count(self) -> usize {
-        self.session.steps.with(|steps| steps.iter().filter(|step| self.session.ticked(&step.id)).count())
+        self.steps(|steps| steps.iter().filter(|step| self.session.ticked(&step.id)).count())
     }
 
     fn step(self) -> Option<StepLine> {
         let index = self.index();
-        self.session.steps.with(|steps| steps.get(index).cloned())
+        self.steps(|steps| steps.get(index).cloned())
     }
 
     fn done(self) -> bool {
@@ -64,7 +69,7 @@ impl At {
     }
 
     fn show(self, index: usize) {
-        let id = self.session.steps.with_untracked(|steps| steps.get(index).map(|step| step.id.clone()));
+        let id = untrack(|| self.steps(|steps| steps.get(index).map(|step| step.id.clone())));
         if id.is_some() {
             self.session.settings.mill.set(id);
         }

@@ -44,6 +44,7 @@ mod sentence;
 mod shelf_box;
 mod shop_box;
 mod shop_offer;
+mod silence_bar;
 mod spreads_box;
 mod stale;
 mod start_box;
@@ -53,6 +54,7 @@ mod switch;
 mod touched;
 mod triangle;
 mod tube_box;
+mod unread_bar;
 mod warnings;
 mod what_matters;
 

@@ -4,7 +4,7 @@ use super::button::button;
 use super::corrections::corrections;
 use super::drawing::sheet_view;
 use super::fixture_box::fixture_box;
-use super::layout::place;
+use super::layout::{place, until_answered};
 use super::mill::mill_button;
 use super::place_stays::pair_choice;
 use super::shop_box::shop_box;
@@ -12,11 +12,10 @@ use super::stale::stale_too;
 use super::step_item::step_item;
 use super::warnings::{warning_list, warnings};
 use crate::browser::part::{Part, part};
-use crate::browser::print;
 use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::ask::StepLine;
+use staywright::ask::{Order, StepLine};
 use staywright::drawing::{clamp_plane, fixture_tilt};
 use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
@@ -31,11 +30,14 @@ pub fn set_up_place() -> Vec<Part> {
     let buttons = part("div")
         .class("buttons")
         .add(mill_button())
-        .add(button("Print set-up card", print::print))
+        .add(button("Print set-up card", move || session.want_card()))
         .add(button("Clear ticks", move || session.clear_ticks()));
     let entry = vec![
         warnings(Place::SetUp),
-        warning_list("Before the spindle turns", move || session.order.with(|order| order.beyond.clone())),
+        until_answered(
+            warning_list("Before the spindle turns", move || last(session, |order| order.beyond.clone())),
+            session.answers.order,
+        ),
         buttons,
         part("p").class("caution").text(CAUTION),
         shop_box(),
@@ -43,12 +45,9 @@ pub fn set_up_place() -> Vec<Part> {
         corrections(),
         pair_choice(),
         stale_too(),
-        part("p").class("progress").words(move || progress(session)),
-        parts(move || {
-            session
-                .steps
-                .with(|steps| steps.iter().filter(|step| step.pair == pair().key()).cloned().collect())
-        }),
+        until_answered(part("div"), session.answers.order)
+            .add(part("p").class("progress").words(move || progress(session)))
+            .add(parts(move || last(session, |order| steps_of(order, pair())))),
     ];
     let drawings = part("div")
         .class("drawings")
@@ -66,10 +65,18 @@ pub fn set_up_place() -> Vec<Part> {
 
 /// How many steps of the whole job are done.
 fn progress(session: Session) -> String {
-    session.steps.with(|steps| {
-        let done = steps.iter().filter(|step| session.ticked(&step.id)).count();
-        format!("{done} of {} steps of the job are done", steps.len())
-    })
+    let steps = last(session, |order| order.steps.clone());
+    let done = steps.iter().filter(|step| session.ticked(&step.id)).count();
+    format!("{done} of {} steps of the job are done", steps.len())
+}
+
+/// What the order of work says that was answered last; it is hidden while it is of another plan.
+fn last<T: Default>(session: Session, what: impl Fn(&Order) -> T) -> T {
+    session.answers.order.last().map(|order| what(&order)).unwrap_or_default()
+}
+
+fn steps_of(order: &Order, pair: PairName) -> Vec<StepLine> {
+    order.steps.iter().filter(|step| step.pair == pair.key()).cloned().collect()
 }
 
 /// The pair in its fixture, and how the fixture stands for each of its round cuts.

@@ -21,7 +21,7 @@ fn all_warnings() -> Vec<String> {
     let unit = settings.unit.get();
     let mut all: Vec<String> =
         follow.plan.with(|plan| once(&plan.warnings).iter().map(|warning| sentence(warning, unit)).collect());
-    order.with(|order| all.extend(order.beyond.iter().cloned()));
+    order.with(|order| all.extend(order.iter().flat_map(|order| order.beyond.iter().cloned())));
     all
 }
 
@@ -44,21 +44,21 @@ pub fn print_card() -> Part {
         .add(warning_list("Warnings", all_warnings))
         .add(part("div").class("card-drawings").each(drawings))
         .add(cutters(session))
-        .add(part("div").class("card-parts").live(move || session.steps.with(|steps| parts(steps))))
+        .add(part("div").class("card-parts").live(move || steps(session)))
         .add(finished(session))
         .add(foot)
 }
 
 fn cutters(session: Session) -> Part {
-    let shop = move || session.order.with(|order| (!order.shop.is_empty()).then(|| order.shop.clone()));
-    let rows = move || session.order.with(|order| table_rows(&order.cutters));
+    let shop = move || session.order.get().map(|order| order.shop.clone()).filter(|shop| !shop.is_empty());
+    let rows = move || session.order.get().map(|order| table_rows(&order.cutters)).unwrap_or_default();
     table(shop, &["Setting", "Cutter", "Spindle", "Feed, at most"], rows)
 }
 
 /// What to measure when all is cut, with room to write.
 fn finished(session: Session) -> Part {
     let head = ["On the finished stays", "Tip to tip", "Length", "Angle, front", "Angle, rear"];
-    let rows = move || session.order.with(|order| table_rows(&order.finished));
+    let rows = move || session.order.get().map(|order| table_rows(&order.finished)).unwrap_or_default();
     table(|| None, &head, rows).class("card-table card-finished")
 }
 
@@ -77,6 +77,15 @@ fn table(
 
 fn table_rows(rows: &[Vec<String>]) -> Vec<Part> {
     rows.iter().map(|cells| part("tr").each(cells.iter().map(|cell| part("td").text(cell)))).collect()
+}
+
+/// The steps of the plan in view, or that they are still missing.
+fn steps(session: Session) -> Vec<Part> {
+    const MISSING: &str = "The steps are being worked out: this card is not whole. Print it again.";
+    match session.order.get() {
+        Some(order) => parts(&order.steps),
+        None => vec![part("p").class("stale").text(MISSING)],
+    }
 }
 
 fn parts(steps: &[StepLine]) -> Vec<Part> {
@@ -102,9 +111,9 @@ fn row(step: &StepLine) -> Part {
 
 fn cautions(session: Session) -> Part {
     let list = move || {
-        session.order.with(|order| {
-            order.cautions.iter().map(|(words, _)| part("p").class("caution").text(words)).collect()
-        })
+        let order = session.order.get();
+        let cautions = order.iter().flat_map(|order| &order.cautions);
+        cautions.map(|(words, _)| part("p").class("caution").text(words)).collect()
     };
     part("div").class("card-cautions").live(list)
 }

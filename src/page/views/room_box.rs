@@ -43,7 +43,7 @@ fn rooms(session: Session) -> Part {
     };
     part("div")
         .class("room-list")
-        .when(move || session.room.cleared.with(Option::is_none), || part("p").text("Being worked out …"))
+        .when(move || session.room.cleared.is_behind(), || part("p").text("Being worked out …"))
         .add(
             part("ol")
                 .class("results")
@@ -83,7 +83,7 @@ fn along_box(session: Session) -> Part {
 /// What is known of the pair that is looked at.
 fn lines(session: Session) -> Vec<RoomLine> {
     let pair = session.settings.pick.get().pair;
-    let cleared = session.room.cleared.get();
+    let cleared = session.room.cleared.now().get();
     cleared.iter().flat_map(|cleared| cleared.iter()).filter(|line| line.pair == pair).cloned().collect()
 }
 
@@ -104,7 +104,7 @@ fn row(line: &RoomLine) -> Part {
 /// Both directions, worked out while the box is open.
 fn ways_box(session: Session) -> Part {
     let room = session.room;
-    let answer = move || match room.ways.get() {
+    let answer = move || match room.ways.now().get() {
         Some(ways) => ways_list(session, &ways),
         None => vec![part("p").text("Being worked out …")],
     };
@@ -116,8 +116,7 @@ fn ways_box(session: Session) -> Part {
         .add(
             part("div")
                 .class("ways")
-                .toggle("behind", move || session.ways_behind())
-                .follow("aria-busy", move || session.ways_behind().then(|| "true".to_owned()))
+                .follow("aria-busy", move || room.ways.is_behind().then(|| "true".to_owned()))
                 .live(answer),
         )
 }
@@ -149,7 +148,5 @@ fn way_item(session: Session, way: &Way) -> Part {
             }
         });
     };
-    part("li")
-        .add(part("span").text(&way.words))
-        .add(button("Put in", put).follow_if("disabled", move || session.ways_behind()))
+    part("li").add(part("span").text(&way.words)).add(button("Put in", put))
 }

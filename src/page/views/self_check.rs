@@ -1,8 +1,8 @@
 //! Published worked examples, done again here.
 
 use super::button::button;
-use crate::browser::beside;
 use crate::browser::part::{Part, part};
+use crate::browser::worker_client;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Example, ExampleFigure, Question};
 
@@ -11,7 +11,7 @@ pub fn self_check() -> Part {
     // The examples, or none where nobody answers.
     let worked = RwSignal::new(None::<Vec<Example>>);
     let run = move || {
-        beside::ask(&Question::Worked, move |answer| {
+        worker_client::ask(Question::Worked, move |answer| {
             worked.set(Some(if let Some(Answer::Worked(examples)) = answer { examples } else { Vec::new() }));
         });
     };

@@ -17,7 +17,7 @@ pub fn shelf_box(pair: PairName, hand: Hand) -> Part {
         names.lines().enumerate().map(|(index, name)| shelved(spot, index, name)).collect()
     };
     let starting = move || {
-        let starting = spot.session.room.starting.get();
+        let starting = spot.session.room.starting.now().get();
         starting
             .iter()
             .flat_map(|starting| &starting.tubes)

@@ -4,7 +4,7 @@ use super::button::button;
 use super::form::form_body;
 use super::link_box::copy;
 use crate::browser::part::{Part, part};
-use crate::browser::{address, beside, files};
+use crate::browser::{address, files, worker_client};
 use crate::session::Session;
 use crate::session::forms::FormState;
 use leptos::prelude::*;
@@ -53,7 +53,7 @@ fn copy_link(session: Session, shop: FormState) -> Part {
 }
 
 fn save(session: Session, shop: FormState) {
-    beside::ask(&Question::SaveShop(shop.bytes.get_untracked()), move |answer| {
+    worker_client::ask(Question::SaveShop(shop.bytes.get_untracked()), move |answer| {
         let saved = match answer {
             Some(Answer::Saved(text)) => {
                 files::save("shop.staywright.json", "application/json", &text).is_ok()

@@ -3,14 +3,16 @@
 use super::handle::handle_mark;
 use crate::browser::part::{Part, Picture, part, svg};
 use crate::browser::sight::in_sight;
-use crate::browser::{self, size, topic};
-use crate::session::Session;
+use crate::browser::{size, topic, worker_client};
 use crate::session::follow::Shared;
+use crate::session::{Answered, Session};
+use crate::views::layout::until_answered;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::svg::{EDGE, Scale, px};
 use staywright::drawing::{Room, Sheet};
 use staywright::units::LengthUnit;
+use std::sync::Arc;
 
 /// Height of the lettering, px; the style sheet says the same.
 const LETTERING: f64 = 16.0;
@@ -19,7 +21,7 @@ const LETTERING: f64 = 16.0;
 type Draw = Box<dyn Fn(Room) -> Sheet + Send + Sync>;
 
 /// What is drawn beside the page; `None` where there is nothing to draw.
-type Wanted = Box<dyn Fn(Room) -> Option<Question>>;
+type Wanted = Arc<dyn Fn(Room) -> Option<Question> + Send + Sync>;
 
 /// A sheet as it stands, and the scale it is drawn at.
 #[derive(Clone, Copy)]
@@ -56,29 +58,31 @@ fn view(tall: f64, still: bool, draw: Draw) -> Part {
 }
 
 /// A drawing to be read, made beside the page.
-pub fn sheet_beside(tall: f64, what: impl Fn() -> Option<What> + 'static) -> Part {
+pub fn sheet_beside(tall: f64, what: impl Fn() -> Option<What> + Send + Sync + 'static) -> Part {
     let link = Session::here().follow.link;
-    beside(tall, Box::new(move |room| Some(Question::Draw { job: link.get(), drawing: what()?, room })))
+    beside(tall, Arc::new(move |room| Some(Question::Draw { job: link.get()?, drawing: what()?, room })))
 }
 
 /// A drawing to be read that `question` asks for.
-pub fn sheet_asked(tall: f64, question: impl Fn(Room) -> Option<Question> + 'static) -> Part {
-    beside(tall, Box::new(question))
+pub fn sheet_asked(tall: f64, question: impl Fn(Room) -> Option<Question> + Send + Sync + 'static) -> Part {
+    beside(tall, Arc::new(question))
 }
 
 fn beside(tall: f64, question: Wanted) -> Part {
     let room = part("div");
     let size = Size::of(&room, tall);
-    let drawn = RwSignal::new(None);
-    browser::beside::follow(
+    let present = question.clone();
+    let drawn = Answered::new(move || Some(present(size.room()?)?.id()));
+    worker_client::follow(
+        "drawings",
         move || question(size.room()?),
-        move |answer| {
-            if let Some(Answer::Drawn(sheet)) = answer {
-                drawn.set(Some(Shared::new(*sheet)));
+        move |_, response| {
+            if let Answer::Drawn(sheet) = response.answer {
+                drawn.take(response.request, *sheet);
             }
         },
     );
-    shown(true, room, Drawing::new(Memo::new(move |_| drawn.get()), size))
+    until_answered(shown(true, room, Drawing::new(Memo::new(move |_| drawn.last()), size)), drawn)
 }
 
 fn shown(still: bool, room: Part, drawing: Drawing) -> Part {

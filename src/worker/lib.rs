@@ -1,11 +1,13 @@
-//! The planner as a package for JavaScript: functions from text to text.
+//! What works off the main thread, and the planner as a package for JavaScript: functions from text to text.
 
 mod types;
 
+use staywright::ask::Responder;
 use staywright::drawing::svg::{EDGE, svg};
 use staywright::drawing::{self, Room};
 use staywright::model::Job;
 use staywright::units::LengthUnit;
+use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
 /// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
@@ -48,8 +50,12 @@ pub fn side_view(job: &JsValue, width: f64, most_high: f64) -> String {
     planned.map_or_else(|_| String::new(), |plan| svg(&drawing::side_view(&plan, room), width, most_high))
 }
 
-/// The page's own questions: bytes in, bytes out. They mean what this version of the page means by them.
+thread_local! {
+    static RESPONDER: RefCell<Responder> = RefCell::default();
+}
+
+/// The page's own requests: bytes in, those of the response out. They mean what this version of the page means by them.
 #[wasm_bindgen(skip_typescript)]
 pub fn answer(question: &[u8]) -> Vec<u8> {
-    staywright::ask::answer(question)
+    RESPONDER.with_borrow_mut(|responder| responder.respond(question))
 }

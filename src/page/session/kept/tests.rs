@@ -1,0 +1,106 @@
+//! Every version of everything that is kept, as it stands in somebody's store.
+
+use super::*;
+use crate::session::Limits;
+use crate::session::forms::Waiting;
+use crate::session::records::Records;
+use staywright::ask::{Bench, Learned};
+use std::fmt::Debug;
+
+const GOLDEN: &str = include_str!("../../../../tests/golden/kept.tsv");
+
+/// The lines of a kind: versions with their texts.
+fn lines(kind: &str) -> Vec<(u8, &'static str)> {
+    let of_kind = GOLDEN.lines().filter_map(|line| {
+        let mut cells = line.split('\t');
+        (cells.next() == Some(kind)).then(|| (cells.next().unwrap().parse().unwrap(), cells.next().unwrap()))
+    });
+    of_kind.collect()
+}
+
+fn check<T: Kept + PartialEq + Debug>(kind: &str, wanted: &T) {
+    let lines = lines(kind);
+    let versions: Vec<u8> = lines.iter().map(|(version, _)| *version).collect();
+    assert_eq!(versions, (0..=T::VERSION).collect::<Vec<_>>(), "{kind}: a line for each version");
+    for (version, text) in &lines {
+        assert_eq!(from_text::<T>(text).as_ref(), Some(wanted), "{kind} {version}");
+    }
+    // Whoever changes what is written gives it a version.
+    assert_eq!(lines.last().map(|(_, text)| *text), Some(to_text(wanted).as_str()), "{kind}");
+}
+
+fn pairs(list: &[(&str, &str)]) -> Vec<(String, String)> {
+    list.iter().map(|(one, other)| ((*one).to_owned(), (*other).to_owned())).collect()
+}
+
+fn bench() -> Bench {
+    let mut bench = Bench::default();
+    bench.spread("slide", 0.2);
+    bench.spread("axle-height", 0.05);
+    bench.limit("off-centre", 0.75);
+    let learned =
+        |id: &str, name: &str, is_angle, off| Learned { id: id.into(), name: name.into(), is_angle, off };
+    bench.learn(learned("tilt", "tilt of the head", true, -0.125));
+    bench.learn(learned("slide", "slide", false, 0.3));
+    bench
+}
+
+fn records() -> Records {
+    let mut records = Records::default();
+    records.change("cbf29ce484222325", |record| {
+        record.tick("chainstays.both.slide", true);
+        record.tick("chainstays.right.front.cut", true);
+        record.measure("chainstays.right.length", " 400,5 ");
+    });
+    records.change("af63dc4c8601ec8c", |record| record.measure("chainstays.left.front-angle", "82.3°"));
+    records
+}
+
+#[test]
+fn every_version_opens_for_ever() {
+    check("limits", &Limits { length_mm: 0.25, angle_deg: 1.0 });
+    check("bench", &bench());
+    check("shop", &staywright::link::write_shop(&staywright::model::shop::Shop::default()));
+    check("pad", &vec![0_u8, 1, 2, 250, 255]);
+    check("picked", &pairs(&[("chainstays.right.front", "38.1"), ("seatstays.left.rear", "ä")]));
+    check("records", &records());
+    let typed = Typed { mark: "cbf29ce484222325".into(), texts: pairs(&[("frame.bb_drop_mm", "7o")]) };
+    check("typed", &typed);
+    let waiting: Waiting = (vec![1, 2, 3], pairs(&[("name", "x")]), vec!["shop".into(), "saws".into()]);
+    check("typed-shop", &waiting);
+}
+
+#[test]
+fn what_is_damaged_or_later_is_not_read() {
+    for (_, text) in lines("records") {
+        for at in 0..text.len() {
+            let mut changed = text.to_owned();
+            let other = if text.as_bytes().get(at) == Some(&b'A') { "B" } else { "A" };
+            changed.replace_range(at..=at, other);
+            assert_eq!(from_text::<Records>(&changed), None, "{at} of {text}");
+            assert_eq!(from_text::<Records>(text.get(..at).unwrap()), None, "{at} letters of {text}");
+        }
+    }
+    let later = |version| format!(".{}", Base64UrlUnpadded::encode_string(&seal(version, &[0])));
+    assert_eq!(from_text::<Records>(&later(Records::VERSION)), Some(Records::default()));
+    assert_eq!(from_text::<Records>(&later(Records::VERSION + 1)), None);
+}
+
+#[test]
+fn no_text_at_all_hurts() {
+    for odd in ["", ".", "..", "not kept", "{}", "[[3, {}]]", "\u{202e}😀", "AAAAAAAA", "_____w", "/////w=="]
+    {
+        assert_eq!(from_text::<Records>(odd), None, "{odd}");
+        assert_eq!(from_text::<Vec<u8>>(odd), None, "{odd}");
+    }
+    // A list that claims to be longer than any memory.
+    let claim = fixed_text(&u64::MAX.to_le_bytes());
+    assert_eq!(from_text::<Records>(&claim), None);
+}
+
+/// A text of version 0.
+fn fixed_text(body: &[u8]) -> String {
+    let sum =
+        body.iter().fold(0x811c_9dc5_u32, |sum, byte| (sum ^ u32::from(*byte)).wrapping_mul(0x0100_0193));
+    Base64UrlUnpadded::encode_string(&[body, &sum.to_le_bytes()].concat())
+}
