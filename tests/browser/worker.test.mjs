@@ -53,12 +53,12 @@ test("steps of an earlier job are never seen", async () => {
   await hold(page);
   await enter(page, "Chainstay length", "431.5");
   await go(page, "Set-up");
-  await page.locator(".behind").first().waitFor();
+  await page.locator(".behind .progress").waitFor({ state: "attached" });
   for (const step of await page.locator(".step-item").all()) assert.equal(await step.isVisible(), false);
   assert.equal((await page.locator("main").innerText()).includes("of the job are done"), false);
   await release(page);
   await slide(page).filter({ hasText: "431.5" }).waitFor();
-  assert.equal(await page.locator(".behind:visible").count(), 0);
+  assert.equal(await page.locator(".behind").count(), 0);
   await fine(page);
 });
 
@@ -118,7 +118,7 @@ test("a worker that is killed is replaced, and what it was asked is asked again"
   await slide(page).waitFor();
   await page.evaluate(() => window.workers.forEach((worker) => worker.terminate()));
   await page.getByRole("radio", { name: "inch" }).check({ force: true });
-  await page.locator(".behind").first().waitFor();
+  await page.locator(".behind .progress").waitFor({ state: "attached" });
   assert.equal(await page.evaluate(() => window.workers.length), 1);
   await page.clock.fastForward(61_000);
   await slide(page).filter({ hasText: "in" }).waitFor();
