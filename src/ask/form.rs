@@ -2,6 +2,8 @@
 //! what it is of; whatever is typed goes along with the question, and what could not be taken comes back in its field.
 
 use super::{pad, shop};
+use crate::model::{Spec, capital};
+use crate::text::entry::{range, unit_sign, written};
 use crate::units::LengthUnit;
 use serde::{Deserialize, Serialize};
 
@@ -124,6 +126,18 @@ pub struct FormField {
     pub range: String,
     /// The options, where one of a few is chosen: keys, and the words for them.
     pub options: Vec<(String, String)>,
+}
+
+/// The field of a figure; `None` leaves it empty.
+pub(super) fn figure(path: &str, spec: &Spec, value: Option<f64>, unit: LengthUnit) -> FormField {
+    FormField {
+        path: path.to_owned(),
+        name: capital(spec.name),
+        value: value.map_or_else(String::new, |value| written(value, spec, unit)),
+        unit: unit_sign(spec, unit).to_owned(),
+        range: range(spec, unit),
+        options: Vec::new(),
+    }
 }
 
 /// The form after its edits.

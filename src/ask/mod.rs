@@ -8,7 +8,6 @@ mod bench;
 mod check;
 mod cut;
 mod draw;
-mod entry;
 mod explain;
 mod file;
 mod form;

@@ -1,8 +1,8 @@
 //! The flat for a brake mount as a form.
 
-use super::entry::{figure, understand};
-use super::form::{Change, FormSection, Formed, Refused, ToForm};
+use super::form::{Change, FormSection, Formed, Refused, ToForm, figure};
 use crate::model::{BrakePad, Group, Spec};
+use crate::text::entry::{Understood, understand};
 
 const WORDS: &str = "Read these off the mount or its drawing: none of them is a fact here. The flat is parallel to the plane of the \
                      pair.";
@@ -27,7 +27,7 @@ pub(super) fn formed(asked: &ToForm) -> Formed {
         let Change::Type(path, text) = &edit.change else { continue };
         let Some(spec) = spec_of(&pad, path) else { continue };
         match understand(text, spec, asked.unit) {
-            Ok((value, note)) => {
+            Ok(Understood { value, note }) => {
                 pad = pad.map("", &mut |known, _, old| if known == path { value } else { old });
                 done.notes.extend(note.map(|note| (path.clone(), note)));
             }

@@ -2,7 +2,7 @@
 
 use super::few::Few;
 use super::group::{Group, Spec, below, group};
-use crate::units::{Angle, Bounds, Length, Quantity};
+use crate::units::{Angle, Bounds, Kind, Length, Quantity};
 
 group! {
     /// One bend, as a bender's table of length, rotation and angle has it.
@@ -80,7 +80,7 @@ impl Bends {
 
 /// What is known of the roll.
 pub(crate) static ROLL: Spec =
-    Spec { key: "roll_deg", name: "roll", unit: "°", bounds: Bounds::new(-360.0, 360.0) };
+    Spec { key: "roll_deg", name: "roll", kind: Kind::Angle, bounds: Bounds::new(-360.0, 360.0) };
 
 impl<T: Copy> Group<T> for Bends<T> {
     type Over<U: Copy> = Bends<U>;

@@ -1,7 +1,7 @@
 //! What the end of a stay is cut to.
 
 use super::group::{Group, Spec, below, group};
-use crate::units::{Angle, Bounds, Length, Quantity, Real};
+use crate::units::{Angle, Bounds, Kind, Length, Quantity, Real};
 
 /// A round member of the frame that a front end can be coped onto.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -165,7 +165,7 @@ impl<T> End<T> {
 
 /// What is known of a cope's optional cutter diameter.
 pub(crate) static CUTTER: Spec =
-    Spec { key: "cutter_mm", name: "cutter diameter", unit: "mm", bounds: Bounds::new(4.0, 200.0) };
+    Spec { key: "cutter_mm", name: "cutter diameter", kind: Kind::Length, bounds: Bounds::new(4.0, 200.0) };
 
 impl<T: Copy> Group<T> for End<T> {
     type Over<U: Copy> = End<U>;

@@ -2,7 +2,7 @@
 
 use super::given::Given;
 use super::group::Spec;
-use crate::units::said;
+use crate::units::{LengthUnit, said};
 use serde::Serialize;
 use std::fmt;
 
@@ -25,7 +25,7 @@ impl Fault {
 
     /// A number outside the range of its figure.
     pub fn outside(field: &str, spec: &Spec, value: f64) -> Self {
-        let unit = spec.unit;
+        let unit = spec.unit();
         let message = format!(
             "{} {}{} is outside {}",
             spec.name,
@@ -50,9 +50,14 @@ impl fmt::Display for Fault {
 impl std::error::Error for Fault {}
 
 impl Spec {
+    /// The sign of the unit of record: `mm`, `°`, `rpm`; empty for a count.
+    pub const fn unit(&self) -> &'static str {
+        self.kind.unit(LengthUnit::Millimetre).sign()
+    }
+
     /// The range with its unit: `250 to 800 mm`.
     pub fn range(&self) -> String {
-        format!("{}{}", self.bounds, spaced(self.unit))
+        format!("{}{}", self.bounds, spaced(self.unit()))
     }
 }
 

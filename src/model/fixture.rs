@@ -1,7 +1,7 @@
 //! The fixture that holds a pair of stays, and the edge finder it is found with.
 
 use super::group::{Group, Spec, below, group};
-use crate::units::{Bounds, Length};
+use crate::units::{Bounds, Kind, Length};
 
 group! {
     /// The fixture's own figures, apart from its posts.
@@ -60,7 +60,7 @@ pub struct Fixture<T = f64> {
 pub(crate) const MOST_POSTS: usize = 8;
 
 pub(crate) static POST: Spec =
-    Spec { key: "posts_u_mm", name: "post station", unit: "mm", bounds: Bounds::new(-200.0, 1500.0) };
+    Spec { key: "posts_u_mm", name: "post station", kind: Kind::Length, bounds: Bounds::new(-200.0, 1500.0) };
 
 impl Default for Fixture {
     fn default() -> Self {

@@ -1,6 +1,6 @@
 //! Groups of figures: a plain struct whose every figure knows its key, its name and its limits.
 
-use crate::units::Bounds;
+use crate::units::{Bounds, Kind};
 
 /// What there is to know about one figure of a job apart from its value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -9,9 +9,9 @@ pub struct Spec {
     pub key: &'static str,
     /// What the trade calls it.
     pub name: &'static str,
-    /// `mm`, `°`, `rpm`; empty for a count.
-    pub unit: &'static str,
-    /// The range it must lie in, in `unit`.
+    /// What it is a figure of.
+    pub kind: Kind,
+    /// The range it must lie in, as recorded.
     pub bounds: Bounds,
 }
 
@@ -76,7 +76,7 @@ macro_rules! group {
                         static SPEC: $crate::model::Spec = $crate::model::Spec {
                             key: $key,
                             name: $name,
-                            unit: <$Q<f64> as Quantity<f64>>::UNIT,
+                            kind: <$Q<f64> as Quantity<f64>>::KIND,
                             bounds: $crate::units::Bounds::new($min, $max),
                         };
                         $Q::from_recorded(f(&$crate::model::group::below(at, $key), &SPEC, self.$field.recorded()))

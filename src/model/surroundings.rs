@@ -2,7 +2,7 @@
 
 use super::few::Few;
 use super::group::{Group, Spec, below, group};
-use crate::units::{Angle, Bounds, Count, Length, Quantity};
+use crate::units::{Angle, Bounds, Count, Kind, Length, Quantity};
 
 group! {
     /// The least room that is wanted to each neighbour.
@@ -158,7 +158,7 @@ impl Surroundings {
 pub(crate) static MEASURED: Spec = Spec {
     key: "measured_width_mm",
     name: "measured tyre width",
-    unit: "mm",
+    kind: Kind::Length,
     bounds: Bounds::new(10.0, 150.0),
 };
 

@@ -3,6 +3,7 @@
 //! One file per room that has something to say. A function takes a typed thing and a [`Style`] and matches exhaustively, so that
 //! a new variant without a sentence does not compile.
 
+pub mod entry;
 mod style;
 
 pub use style::{English, Style};

@@ -1,6 +1,6 @@
 //! Angles.
 
-use super::{Quantity, Real};
+use super::{Kind, Quantity, Real};
 use serde::{Deserialize, Serialize};
 
 /// An angle, kept in degrees as every file writes it.
@@ -38,7 +38,7 @@ impl<T: Real> Angle<T> {
 }
 
 impl<T: Copy> Quantity<T> for Angle<T> {
-    const UNIT: &'static str = "°";
+    const KIND: Kind = Kind::Angle;
     fn recorded(self) -> T {
         self.0
     }

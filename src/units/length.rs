@@ -1,6 +1,6 @@
 //! Lengths.
 
-use super::{Quantity, Real};
+use super::{Kind, Quantity, Real};
 use serde::{Deserialize, Serialize};
 use std::ops::{Add, Neg, Sub};
 
@@ -37,7 +37,7 @@ impl Length {
 }
 
 impl<T: Copy> Quantity<T> for Length<T> {
-    const UNIT: &'static str = "mm";
+    const KIND: Kind = Kind::Length;
     fn recorded(self) -> T {
         self.0
     }

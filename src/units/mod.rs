@@ -3,16 +3,19 @@
 mod angle;
 mod bounds;
 mod figure;
+mod kind;
 mod length;
 mod plain;
 mod ranked;
 mod real;
+mod scan;
 pub mod show;
 mod written;
 
 pub use angle::Angle;
 pub use bounds::Bounds;
-pub use figure::{Figure, FigureError, LengthUnit, read_angle, read_length};
+pub use figure::{Figure, FigureError, read_angle, read_figure, read_length, read_within};
+pub use kind::{Kind, LengthUnit, Unit};
 pub use length::Length;
 pub use plain::{Count, CuttingSpeed, Feed, Force, SpindleSpeed, Stress};
 pub use ranked::ranked;
@@ -25,6 +28,6 @@ pub trait Quantity<T>: Copy {
     fn recorded(self) -> T;
     /// The quantity whose recorded number is `value`.
     fn from_recorded(value: T) -> Self;
-    /// The unit that follows the number on the page: `mm`, `°`, `rpm`; empty for a count.
-    const UNIT: &'static str;
+    /// What it is a quantity of.
+    const KIND: Kind;
 }

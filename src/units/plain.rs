@@ -1,6 +1,6 @@
 //! The quantities of a machine at work: numbers with a unit and no arithmetic of their own.
 
-use super::Quantity;
+use super::{Kind, Quantity};
 use serde::{Deserialize, Serialize};
 
 /// Declares a quantity: its doc, its name, the way in, the way out and its unit of record.
@@ -24,7 +24,7 @@ macro_rules! plain {
         }
 
         impl<T: Copy> Quantity<T> for $Name<T> {
-            const UNIT: &'static str = $unit;
+            const KIND: Kind = Kind::$Name;
             fn recorded(self) -> T {
                 self.0
             }
@@ -61,7 +61,7 @@ plain! {
 }
 
 /// Feet in a metre, from the foot of 0.3048 m (international yard and pound agreement, 1959).
-const M_PER_FOOT: f64 = 0.3048;
+pub(super) const M_PER_FOOT: f64 = 0.3048;
 
 impl CuttingSpeed {
     /// A speed in surface feet per minute, as inch tables give it.

@@ -9,6 +9,7 @@ use staywright::geometry::{Cylinder, Edge, Generators, Keep, Line, Outline};
 use staywright::model::{Group, Job, PairName};
 use staywright::placement::plan;
 use staywright::plan::faults;
+use staywright::units::Kind;
 use support::{good_job, json, numbers};
 
 fn near(a: f64, b: f64, scale: f64) -> bool {
@@ -77,7 +78,7 @@ proptest! {
 
     #[test]
     fn lengths_grow_with_the_job_and_angles_stay(job in good_job(), k in 0.6..1.6) {
-        let scaled = job.map("", &mut |_, spec, value| if spec.unit == "mm" { value * k } else { value });
+        let scaled = job.map("", &mut |_, spec, value| if spec.kind == Kind::Length { value * k } else { value });
         prop_assume!(faults(&scaled).is_empty());
         let (one, other) = (json(&plan(&job).unwrap()), json(&plan(&scaled).unwrap()));
         let (these, those) = (numbers(&one["pairs"]), numbers(&other["pairs"]));

@@ -18,6 +18,7 @@ mod derivatives;
 mod distance;
 mod drawings;
 mod equipment;
+mod figures;
 mod invariance;
 mod job_file;
 mod layers;

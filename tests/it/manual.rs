@@ -76,7 +76,7 @@ fn from_code() -> BTreeMap<String, Row> {
             let row = [
                 format!("`{key}`"),
                 spec.name.to_owned(),
-                spec.unit.to_owned(),
+                spec.unit().to_owned(),
                 seen.join(" / "),
                 spec.bounds.to_string(),
             ];
@@ -203,7 +203,7 @@ fn shop_from_code() -> BTreeMap<String, Row> {
             let varies = listed.iter().any(|list| key.starts_with(list));
             let optional = [".cutting_mm", "speeds_rpm[]", ".METAL"].iter().any(|end| key.ends_with(end));
             let start = if varies || optional { "—".to_owned() } else { trimmed(value, 3) };
-            let unit = if spec.unit.is_empty() { "—" } else { spec.unit };
+            let unit = if spec.unit().is_empty() { "—" } else { spec.unit() };
             let row =
                 [format!("`{key}`"), spec.name.to_owned(), unit.to_owned(), start, spec.bounds.to_string()];
             rows.insert(key, row);

@@ -4,7 +4,6 @@ use staywright::ask::{Answer, Question, Responder, Response};
 use staywright::link;
 use staywright::model::Job;
 use staywright::placement::{plan, plan_json};
-use staywright::units::{LengthUnit, read_angle, read_length};
 
 fn faults(file: &str) -> Vec<String> {
     match Job::from_json(file).and_then(|job| plan(&job)) {
@@ -156,15 +155,4 @@ fn files_that_are_not_opened() {
 
 fn ask(question: &Question) -> Answer {
     Response::from_bytes(&Responder::default().respond(&question.to_bytes())).unwrap().answer
-}
-
-#[test]
-fn typed_figures() {
-    let why = |text: &str| read_length(text, LengthUnit::Millimetre).map(|_| ()).unwrap_err().to_string();
-    assert_eq!(why(""), "a figure is needed here");
-    assert_eq!(why("four"), "“four” is not a figure");
-    assert_eq!(why("7/0"), "a fraction cannot have 0 below the line");
-    assert_eq!(why("1.000,5"), "“1.000,5” has more than one decimal mark");
-    assert_eq!(why("3 furlongs"), "“furlongs” is not a unit known here");
-    assert_eq!(read_angle("73 mm").map(|_| ()).unwrap_err().to_string(), "“mm” is not a unit known here");
 }

@@ -2,7 +2,7 @@
 
 use crate::model::{Job, capital, place_name};
 use crate::tolerance;
-use crate::units::{LengthUnit, show, trimmed};
+use crate::units::{Kind, LengthUnit, show, trimmed};
 
 /// As many as are told.
 const MOST: usize = 12;
@@ -11,7 +11,7 @@ pub(super) fn moves(job: &Job, touched: Option<&str>, unit: LengthUnit) -> Vec<(
     let Some((path, spec)) = touched.and_then(|path| Some((path, job.spec(path)?))) else {
         return Vec::new();
     };
-    let touched_is_angle = spec.unit == "°";
+    let touched_is_angle = spec.kind == Kind::Angle;
     let line = |one: &tolerance::Moved| (name(&one.id), amount(one, touched_is_angle, unit));
     tolerance::moves(job, path).iter().take(MOST).map(line).collect()
 }

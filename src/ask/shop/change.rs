@@ -1,8 +1,8 @@
 //! Taking what was typed into one field of a shop.
 
-use crate::ask::entry::understand;
 use crate::model::shop::{CUTTING, OWN_SPEED, Shop};
 use crate::model::{Fault, Spec, capital};
+use crate::text::entry::{Understood, understand};
 use crate::units::{LengthUnit, show};
 use serde_json::{Map, Value};
 
@@ -20,7 +20,7 @@ pub(super) fn typed(shop: &Shop, path: &str, text: &str, unit: LengthUnit) -> Re
     *place = match spec_of(shop, path) {
         Some(spec) if may_be_empty(spec) && text.trim().is_empty() => Value::Null,
         Some(spec) => {
-            let (value, said) = understand(text, spec, unit)?;
+            let Understood { value, note: said } = understand(text, spec, unit)?;
             note = said;
             Value::from(value)
         }

@@ -1,7 +1,7 @@
 //! What the stays are made of, how they are joined, and how fast they are cut.
 
 use super::section::{Layout, acts, choice, words};
-use crate::ask::entry::figure;
+use crate::ask::form::figure;
 use crate::ask::form::{FormField, FormSection};
 use crate::machining::{Tool, published_speed};
 use crate::model::capital;

@@ -1,7 +1,7 @@
 //! The hole saws on hand.
 
 use super::section::{Layout, acts, choice};
-use crate::ask::entry::figure;
+use crate::ask::form::figure;
 use crate::ask::form::{FormField, FormSection};
 use crate::model::shop::{CUTTING, HoleSaw, ToothMaterial};
 use crate::units::{Length, show};

@@ -1,7 +1,7 @@
 //! How the shop's form is laid out. Sections that are closed come without what is in them.
 
 use super::{joining, lists, machine, saws};
-use crate::ask::entry::figure;
+use crate::ask::form::figure;
 use crate::ask::form::{FormField, FormSection};
 use crate::model::shop::Shop;
 use crate::units::LengthUnit;

@@ -5,17 +5,21 @@ use super::fixture::MeasuredFixture;
 use super::mill::{Axis, Mill, Speeds};
 use super::{Metal, Shop};
 use crate::model::group::{Group, Spec, below};
-use crate::units::{Bounds, CuttingSpeed, Quantity, SpindleSpeed};
+use crate::units::{Bounds, Kind};
 
 /// What is known of a hole saw's measured diameter.
-pub static CUTTING: Spec =
-    Spec { key: "cutting_mm", name: "measured diameter", unit: "mm", bounds: Bounds::new(4.0, 200.0) };
+pub static CUTTING: Spec = Spec {
+    key: "cutting_mm",
+    name: "measured diameter",
+    kind: Kind::Length,
+    bounds: Bounds::new(4.0, 200.0),
+};
 
 /// What is known of one speed that the spindle has.
 pub static SPEED: Spec = Spec {
     key: "speeds_rpm",
     name: "spindle speed",
-    unit: SpindleSpeed::<f64>::UNIT,
+    kind: Kind::SpindleSpeed,
     bounds: Bounds::new(1.0, 60000.0),
 };
 
@@ -23,7 +27,7 @@ pub static SPEED: Spec = Spec {
 pub static OWN_SPEED: Spec = Spec {
     key: "own_speeds_m_min",
     name: "own cutting speed",
-    unit: CuttingSpeed::<f64>::UNIT,
+    kind: Kind::CuttingSpeed,
     bounds: Bounds::new(0.5, 1000.0),
 };
 

@@ -1,10 +1,10 @@
 //! What was measured on the finished stays, set against what it should be.
 
 use super::Limits;
-use super::entry::understand;
 use staywright::ask::{Bench, Measure};
 use staywright::model::Spec;
-use staywright::units::{Angle, Bounds, Length, LengthUnit, show};
+use staywright::text::entry::understand;
+use staywright::units::{Angle, Bounds, Kind, Length, LengthUnit, show};
 
 /// What was measured, set against what it should be.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,14 +35,14 @@ impl Verdict {
 
 /// What a reading may be: its name stands at its field.
 const fn spec(is_angle: bool) -> Spec {
-    let (unit, most) = if is_angle { ("°", 180.0) } else { ("mm", 2000.0) };
-    Spec { key: "reading", name: "reading", unit, bounds: Bounds::new(0.0, most) }
+    let (kind, most) = if is_angle { (Kind::Angle, 180.0) } else { (Kind::Length, 2000.0) };
+    Spec { key: "reading", name: "reading", kind, bounds: Bounds::new(0.0, most) }
 }
 
 /// A figure of the builder's own, mm or degrees: a limit, or the largest error of a setting.
 pub const fn own_figure(name: &'static str, is_angle: bool) -> Spec {
-    let unit = if is_angle { "°" } else { "mm" };
-    Spec { key: name, name, unit, bounds: Bounds::new(0.0, Bench::MOST) }
+    let kind = if is_angle { Kind::Angle } else { Kind::Length };
+    Spec { key: name, name, kind, bounds: Bounds::new(0.0, Bench::MOST) }
 }
 
 /// Reads what was measured, in mm or degrees.

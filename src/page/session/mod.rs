@@ -6,7 +6,6 @@ pub mod advice;
 mod answered;
 pub mod checks;
 pub mod cut_facts;
-pub mod entry;
 mod equipment;
 pub mod follow;
 pub mod forms;
@@ -35,11 +34,11 @@ pub use records::Records;
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
-use entry::{Understood, understand};
 use follow::{Searched, Shared};
 use leptos::prelude::*;
 use staywright::ask::{Checked, Order};
 use staywright::model::Job;
+use staywright::text::entry::{Understood, understand};
 use staywright::units::LengthUnit;
 
 /// The text of a field that could not be taken over, and why.

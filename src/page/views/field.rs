@@ -4,11 +4,11 @@ use super::ids::id;
 use super::step_button::step_button;
 use crate::browser::part::{Part, part};
 use crate::browser::steady::steady;
-use crate::session::entry::{stepped, unit_sign, written};
 use crate::session::{Faulty, Session};
 use leptos::prelude::*;
 use staywright::model::Spec;
 use staywright::model::capital;
+use staywright::text::entry::{stepped, unit_sign, written};
 use staywright::units::LengthUnit;
 
 /// What is being typed, and the number it stands for.

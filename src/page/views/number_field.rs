@@ -2,9 +2,9 @@
 
 use crate::browser::part::{Live, Part, part};
 use crate::session::Session;
-use crate::session::entry::{Understood, understand, unit_sign, written};
 use leptos::prelude::*;
 use staywright::model::Spec;
+use staywright::text::entry::{Understood, understand, unit_sign, written};
 use staywright::units::LengthUnit;
 
 /// What a figure's field is about.

@@ -14,7 +14,7 @@ pub fn touched() -> Part {
     let pair = move || settings.pick.get().pair;
     let drawing = sheet_view(0.4, true, move |room| follow.plan.with(|plan| clamp_plane(plan, pair(), room)));
     let name =
-        move || lit.get().and_then(|path| follow.figure(&path)).map(|(spec, _)| (spec.name, spec.unit));
+        move || lit.get().and_then(|path| follow.figure(&path)).map(|(spec, _)| (spec.name, spec.unit()));
     let words = move || {
         match name() {
         Some((name, "°")) => format!("For each degree more of the {name}:"),

@@ -5,12 +5,12 @@ use crate::browser::drag::{self, EachFrame};
 use crate::browser::part::{Part, svg};
 use crate::browser::steady::steady;
 use crate::session::Session;
-use crate::session::entry::{range_ends, said, stepped, written};
 use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::svg::px;
 use staywright::drawing::{Handle, Point};
 use staywright::model::Spec;
+use staywright::text::entry::{range_ends, said, stepped, written};
 use staywright::units::LengthUnit;
 
 /// Dragged figures are rounded to this many mm or degrees.
