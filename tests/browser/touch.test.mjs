@@ -34,11 +34,20 @@ const value = async (handle) => Number(await handle.getAttribute("aria-valuenow"
 const frame = (page) => page.evaluate(() => new Promise((then) => requestAnimationFrame(() => requestAnimationFrame(then))));
 const scrolled = (page) => page.evaluate(() => scrollY);
 
-test("a handle follows the finger, its field follows the handle, and the page stays where it is", async () => {
+const held = (page) => page.locator(".handle.held").waitFor();
+
+/** Puts the finger down on a handle and rests it there until it has hold; where the handle was. */
+async function grasp(page, handle, touch) {
+  const at = await middle(handle.locator(".knob"));
+  await touch.down(...at);
+  await held(page);
+  return at;
+}
+
+test("a handle on which a finger rested follows it, its field follows the handle, and the page stays where it is", async () => {
   const { page, handle, touch } = await stays();
-  const [x, y] = await middle(handle.locator(".knob"));
   const before = await value(handle);
-  await touch.down(x, y);
+  const [x, y] = await grasp(page, handle, touch);
   for (let step = 1; step <= 12; step++) {
     await touch.move(x + 1, y - 2 * step);
     await frame(page);
@@ -55,10 +64,56 @@ test("a handle follows the finger, its field follows the handle, and the page st
   await fine(page);
 });
 
-test("a handle that is pulled off the drawing stops at its limit", async () => {
+test("a swipe that begins on a handle scrolls the page and moves nothing", async () => {
   const { page, handle, touch } = await stays();
+  const [before, address] = [await value(handle), page.url()];
   const [x, y] = await middle(handle.locator(".knob"));
   await touch.down(x, y);
+  for (let step = 1; step <= 10; step++) await touch.move(x, y - 12 * step);
+  await touch.up();
+  await page.waitForFunction(() => scrollY > 40);
+  assert.equal(await value(handle), before);
+  assert.equal(page.url(), address);
+  await fine(page);
+});
+
+test("a handle that is pulled clearly sideways follows at once, and the page stays where it is", async () => {
+  const { page, touch } = await stays();
+  const sliders = page.getByRole("slider");
+  const all = () => sliders.evaluateAll((all) => all.map((one) => one.getAttribute("aria-valuenow")).join());
+  const before = await all();
+  for (let i = 0; i < (await sliders.count()) && (await all()) === before; i++) {
+    const [x, y] = await middle(sliders.nth(i).locator(".knob"));
+    await touch.down(x, y);
+    for (const across of [12, 24, 36]) await touch.move(x - across, y);
+    await held(page);
+    await frame(page);
+    await touch.up();
+  }
+  assert.notEqual(await all(), before);
+  assert.equal(await scrolled(page), 0);
+  await fine(page);
+});
+
+test("a mouse has hold of a handle at once", async () => {
+  const page = await open(at.browser, at.address);
+  await go(page, "Stays");
+  const handle = page.getByRole("slider", { name: "right rear half spacing" });
+  await handle.waitFor();
+  const before = await value(handle);
+  const [x, y] = await middle(handle.locator(".knob"));
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x, y - 10);
+  await frame(page);
+  await page.mouse.up();
+  assert.ok((await value(handle)) < before);
+  await fine(page);
+});
+
+test("a handle that is pulled off the drawing stops at its limit", async () => {
+  const { page, handle, touch } = await stays();
+  const [x, y] = await grasp(page, handle, touch);
   for (const down of [100, 300, 700]) {
     await touch.move(x, Math.min(y + down, 840));
     await frame(page);
@@ -69,24 +124,25 @@ test("a handle that is pulled off the drawing stops at its limit", async () => {
   await fine(page);
 });
 
-test("a drag that the device cuts short leaves a drawing that still follows", async () => {
+test("a drag that the device cuts short gives the old figure back, and the handle can be pulled again", async () => {
   const { page, handle, touch } = await stays();
-  const [x, y] = await middle(handle.locator(".knob"));
-  const pull = async (x, y) => {
-    await touch.down(x, y);
+  const pull = async () => {
+    const [x, y] = await grasp(page, handle, touch);
     for (const down of [8, 16, 20]) {
       await touch.move(x, y + down);
       await frame(page);
     }
   };
   const before = await value(handle);
-  await pull(x, y);
+  await pull();
+  assert.ok((await value(handle)) > before);
   await touch.cancel();
-  const now = await value(handle);
-  assert.ok(now > before, `${before} to ${now}`);
-  await pull(...(await middle(handle.locator(".knob"))));
+  await frame(page);
+  assert.equal(await value(handle), before);
+  assert.equal(Number(await field(page, "Rear half spacing").inputValue()), before);
+  await pull();
   await touch.up();
-  assert.ok((await value(handle)) > now);
+  assert.ok((await value(handle)) > before);
   await fine(page);
 });
 
@@ -142,10 +198,9 @@ test("where handles stand close together, the one under the finger is pulled", a
     assert.ok(names.length >= 6, names.join());
     for (const name of names) {
       const before = await sliders();
-      const [x, y] = await middle(page.getByRole("slider", { name, exact: true }).locator(".knob"));
-      await touch.down(x, y);
+      const [x, y] = await grasp(page, page.getByRole("slider", { name, exact: true }), touch);
       for (let step = 1; step <= 3; step++) {
-        await touch.move(x + 2 * step, y + 2 * step);
+        await touch.move(x + 8 * step, y + 8 * step);
         await frame(page);
       }
       await touch.up();

@@ -178,6 +178,11 @@ impl Session {
         self.job.update(change);
     }
 
+    /// The job as it is entered.
+    pub fn entered(self) -> Job {
+        self.job.get_untracked()
+    }
+
     /// Changes the job at one stroke: one state of the history.
     pub fn change(self, key: &str, change: impl FnOnce(&mut Job)) {
         self.edit(key, change);

@@ -1,7 +1,7 @@
 //! A mark that can be dragged, or stepped with the arrow keys.
 
 use super::sheet_view::Drawing;
-use crate::browser::drag::{self, EachFrame};
+use crate::browser::drag::{self, EachFrame, Grasp};
 use crate::browser::part::{Part, svg};
 use crate::browser::steady::steady;
 use crate::session::Session;
@@ -9,7 +9,7 @@ use leptos::ev::{KeyboardEvent, PointerEvent};
 use leptos::prelude::*;
 use staywright::drawing::svg::px;
 use staywright::drawing::{Handle, Point};
-use staywright::model::Spec;
+use staywright::model::{Job, Spec};
 use staywright::text::entry::{range_ends, said, stepped, written};
 use staywright::units::LengthUnit;
 
@@ -33,6 +33,9 @@ struct Held {
     /// The handle where it is now.
     handle: ReadSignal<Option<Handle>>,
     grip: StoredValue<Option<Grip>>,
+    grasp: Grasp,
+    /// The job as it was before the drag, for one that the device cuts short.
+    before: StoredValue<Option<Job>>,
     frame: EachFrame<f64>,
 }
 
@@ -72,11 +75,15 @@ impl Held {
         event.prevent_default();
         drag::hold(event);
         self.session.lit.set(Some(handle.path.clone()));
-        self.drawing.dragged.set(true);
+        self.before.set_value(Some(self.session.entered()));
         self.grip.set_value(Some(Grip { x, y, handle }));
+        self.grasp.down(event, move || self.drawing.dragged.set(true));
     }
 
     fn drag(self, event: &PointerEvent) {
+        if !self.grasp.moved(event, || self.drawing.dragged.set(true)) {
+            return;
+        }
         let (Some(grip), Some((x, y))) = (self.grip.get_value(), drag::place(event)) else { return };
         let Some(spec) = untrack(|| self.spec(&grip.handle)) else { return };
         let px_per_mm = self.drawing.scale.get_untracked().px_per_mm;
@@ -87,9 +94,21 @@ impl Held {
     }
 
     fn up(self) {
-        if self.grip.try_update_value(Option::take).flatten().is_some() {
+        self.grip.set_value(None);
+        if self.grasp.end() {
             self.drawing.dragged.set(false);
             self.session.settle();
+        }
+    }
+
+    /// The device has taken the pointer for something else: the job is as it was before.
+    fn cancel(self) {
+        let grip = self.grip.try_update_value(Option::take).flatten();
+        let Some(grip) = grip.filter(|_| self.grasp.end()) else { return };
+        self.frame.drop_latest();
+        self.drawing.dragged.set(false);
+        if let Some(before) = self.before.try_update_value(Option::take).flatten() {
+            self.session.change(&grip.handle.path, |job| *job = before);
         }
     }
 
@@ -124,7 +143,15 @@ impl Held {
 pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let session = Session::here();
     let handle = steady(move || drawing.sheet.with(|sheet| sheet.as_ref()?.handles.get(index).cloned()));
-    let held = Held { session, drawing, handle, grip: StoredValue::new(None), frame: EachFrame::new() };
+    let held = Held {
+        session,
+        drawing,
+        handle,
+        grip: StoredValue::new(None),
+        grasp: Grasp::new(),
+        before: StoredValue::new(None),
+        frame: EachFrame::new(),
+    };
     let as_field = move |write: fn(f64, &Spec, LengthUnit) -> String| {
         let now = held.now()?;
         Some(write(now.value, held.spec(&now)?, held.unit()))
@@ -133,6 +160,7 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
     let mark = svg("g")
         .class("handle")
         .toggle("lit", lit)
+        .toggle("held", move || held.grasp.shows())
         .set("role", "slider")
         .set("tabindex", "0")
         .follow("aria-label", move || held.now().map(|handle| handle.name))
@@ -143,7 +171,14 @@ pub(super) fn handle_mark(drawing: Drawing, index: usize) -> Part {
         .on_pointer("pointerdown", move |event| held.down(&event))
         .on_pointer("pointermove", move |event| held.drag(&event))
         .on_pointer("pointerup", move |_| held.up())
-        .on_pointer("pointercancel", move |_| held.up())
+        .on_pointer("pointercancel", move |_| held.cancel())
+        // A finger that has hold of the handle scrolls nothing any more.
+        .on("touchmove", move |event| {
+            if held.grasp.is_full() {
+                event.prevent_default();
+            }
+        })
+        .on("contextmenu", move |event| event.prevent_default())
         .on_key(move |event| held.key(&event))
         .on("keyup", move |_| session.settle())
         .on("focus", move |_| held.touch());
