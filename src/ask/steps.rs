@@ -2,9 +2,13 @@
 
 use super::cut::tools;
 use super::shop::entered;
-use crate::model::{Hand, PairName, capital};
+use crate::model::{Hand, Level, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
-use crate::procedure::{self, Effect, Reading, Rounding, Step};
+use crate::procedure::{
+    self, Effect, Phase, Problem, Quantity, Reading, Rounding, Step, StepKind, Task, problems,
+};
+use crate::text::Style;
+use crate::text::procedure as words;
 use crate::units::{LengthUnit, fixed, show};
 use serde::{Deserialize, Serialize};
 
@@ -24,7 +28,7 @@ pub struct ToStep {
 /// One thing to do.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct StepLine {
-    /// Stays the same while the job does, so that a tick finds its step again.
+    /// What it is for, so that a tick finds its step again.
     pub id: String,
     /// The pair it belongs to, by its key.
     pub pair: String,
@@ -46,6 +50,8 @@ pub struct StepLine {
     pub why: Option<String>,
     /// What cannot be done here, each with the figure by which it fails.
     pub beyond: Vec<String>,
+    /// What is to be known here.
+    pub notes: Vec<String>,
     /// What can hurt here, and where that was read.
     pub cautions: Vec<(String, String)>,
 }
@@ -69,30 +75,36 @@ pub struct Order {
 
 /// Every step of the job in that shop, with the saws that were picked or are the best on hand.
 pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
+    let style = Style { unit: asked.unit, ..Style::default() };
     let (shop, tools) = tools(plan, &asked.shop, &asked.picked);
     let mut steps = procedure::steps(plan, &shop, &tools);
     if !entered(&asked.shop) {
         steps.iter_mut().for_each(of_the_job_alone);
     }
-    let steps: Vec<StepLine> = steps.iter().map(|step| line(step, asked.unit)).collect();
-    let finished = finished(plan, asked.unit);
-    let mut order = Order { shop: shop.name, finished, ..Order::default() };
-    for part in steps.chunk_by(|a, b| a.part == b.part) {
-        order.cutters.extend(cutter(part));
-        // What the job's own fixture cannot do is among the plan's warnings.
-        let of_the_shop =
-            part.iter().filter(|step| !step.id.ends_with(".slide") && !step.id.ends_with(".axle-height"));
-        let beyond = of_the_shop.flat_map(|step| &step.beyond);
-        order
-            .beyond
-            .extend(beyond.map(|words| format!("{}: {words}", part.first().map_or("", |step| &step.part))));
-    }
-    for caution in steps.iter().flat_map(|step| &step.cautions) {
+    let mut order = Order {
+        steps: steps.iter().map(|step| line(step, style)).collect(),
+        shop: shop.name,
+        cutters: cutters(&steps, style),
+        finished: finished(plan, asked.unit),
+        beyond: beyond(&steps, style),
+        cautions: Vec::new(),
+    };
+    for caution in order.steps.iter().flat_map(|step| &step.cautions) {
         if !order.cautions.contains(caution) {
             order.cautions.push(caution.clone());
         }
     }
-    Order { steps, ..order }
+    order
+}
+
+/// What cannot be done in the shop. What the job's own fixture cannot do is among the plan's warnings.
+fn beyond(steps: &[Step], style: Style) -> Vec<String> {
+    let of_the_shop = problems(steps).filter(|(key, problem)| {
+        !matches!(key.kind, StepKind::Slide | StepKind::AxleHeight) && problem.level() > Level::Note
+    });
+    of_the_shop
+        .map(|(key, problem)| format!("{}: {}", words::setting(&key.setting), words::problem(problem, style)))
+        .collect()
 }
 
 fn finished(plan: &Plan, unit: LengthUnit) -> Vec<Vec<String>> {
@@ -115,55 +127,74 @@ fn finished(plan: &Plan, unit: LengthUnit) -> Vec<Vec<String>> {
     PairName::ALL.into_iter().flat_map(of_pair).collect()
 }
 
-/// Of a machine that nobody has entered nothing can be said to be in the way. A step of clamping has a shorter name.
+/// Of a machine that nobody has entered nothing can be said to be in the way.
 fn of_the_job_alone(step: &mut Step) {
-    if step.id.split('.').count() > 3 {
-        step.beyond.clear();
-        step.also.retain(|named| !named.name.starts_with("Smallest gap"));
+    if matches!(step.key.setting.phase, Phase::Front | Phase::Rear) {
+        step.problems.retain(|problem| *problem == Problem::SawsUnknown);
+        step.also.retain(|beside| !matches!(beside.what, Quantity::SmallestGap(..)));
     }
 }
 
-/// The cutter of one setting, and how it is run.
-fn cutter(part: &[StepLine]) -> Option<Vec<String>> {
-    let mount = part.iter().find(|step| step.id.ends_with(".cutter") || step.id.ends_with(".saw"))?;
-    let cut = part.iter().find(|step| step.id.ends_with(".cut"))?;
-    let written = |(number, sign): &(String, String)| match number.as_str() {
-        "" => "—".to_owned(),
-        number => format!("{number} {sign}").trim_end().to_owned(),
-    };
-    let kind = if mount.id.ends_with(".saw") { "slitting saw" } else { "hole saw" };
-    let feed = cut.also.iter().find(|(name, _)| name == FEED).map_or("—", |(_, feed)| feed);
-    Some(vec![
-        mount.part.clone(),
-        format!("{kind} {}", written(&mount.figure)),
-        written(&cut.figure),
-        feed.to_owned(),
-    ])
+/// Each setting with its cutter, and how that is run; a cutter that stays mounted for the next setting is named there too.
+fn cutters(steps: &[Step], style: Style) -> Vec<Vec<String>> {
+    let (mut rows, mut mounted) = (Vec::new(), None);
+    for step in steps {
+        match step.task {
+            Task::MountHoleSaw { .. } => mounted = Some(("hole saw", step)),
+            Task::MountSlittingSaw { .. } => mounted = Some(("slitting saw", step)),
+            Task::Cut { .. } | Task::Slot { .. } => {
+                let title = words::setting(&step.key.setting);
+                let is_new = rows.last().and_then(|row: &Vec<String>| row.first()) != Some(&title);
+                rows.extend(mounted.filter(|_| is_new).map(|mounted| cutter(title, mounted, step, style)));
+            }
+            _ => {}
+        }
+    }
+    rows
 }
 
-/// What speed and feed are called at the step at which a cutter turns.
-const SPINDLE: &str = "Spindle";
-const FEED: &str = "Feed, at most";
+fn cutter(title: String, (kind, mount): (&str, &Step), cut: &Step, style: Style) -> Vec<String> {
+    let written =
+        |reading: Option<Reading>| reading.map_or_else(|| "—".to_owned(), |reading| reading.text(style.unit));
+    let (number, sign) = mount.reading.map_or_else(Default::default, |reading| reading.parts(style.unit));
+    vec![
+        title,
+        format!("{kind} {number} {sign}").trim_end().to_owned(),
+        written(cut.beside_of(Quantity::Spindle)),
+        written(cut.beside_of(Quantity::Feed)),
+    ]
+}
 
-fn line(step: &Step, unit: LengthUnit) -> StepLine {
+fn line(step: &Step, style: Style) -> StepLine {
+    let Style { unit, .. } = style;
     // Where nothing else is set, the spindle's speed is.
-    let speed = step.also.iter().find(|named| named.name == SPINDLE && step.reading.is_none());
-    let reading = step.reading.or(speed.map(|named| named.reading));
-    let figure = reading.map(|reading| figure_of(reading, step.rounding, unit)).unwrap_or_default();
-    let also = step.also.iter().filter(|named| speed.is_none_or(|speed| speed.name != named.name));
+    let speed = step.beside_of(Quantity::Spindle).filter(|_| step.reading.is_none());
+    let reading = step.reading.or(speed).map(|reading| figure_of(reading, step.rounding, unit));
+    let figure = reading.or_else(|| Some((words::figure(step.task)?.to_owned(), String::new())));
+    let also = step.also.iter().filter(|beside| speed.is_none() || beside.what != Quantity::Spindle);
+    let problems = |is_note: bool| {
+        let of_kind = step.problems.iter().filter(move |one| (one.level() == Level::Note) == is_note);
+        of_kind.map(|problem| words::problem(problem, style)).collect()
+    };
+    let set_on = words::set_on(step, style);
     StepLine {
-        id: step.id.clone(),
-        pair: step.id.split('.').next().unwrap_or_default().to_owned(),
-        part: step.part.clone(),
-        task: step.task.clone(),
-        figure,
-        set_on: if speed.is_some() { format!("spindle speed; {}", step.set_on) } else { step.set_on.clone() },
-        also: also.map(|named| (named.name.clone(), named.reading.text(unit))).collect(),
+        id: step.key.written(),
+        pair: step.key.setting.pair.key().to_owned(),
+        part: words::setting(&step.key.setting),
+        task: words::task(step),
+        figure: figure.unwrap_or_default(),
+        set_on: if speed.is_some() { format!("spindle speed; {set_on}") } else { set_on },
+        also: also.map(|beside| (words::quantity(beside.what, style), beside.reading.text(unit))).collect(),
         rounding: step.rounding.and_then(|rounding| left(rounding, unit)),
-        check: step.check.map(str::to_owned),
-        why: step.why.map(str::to_owned),
-        beyond: step.beyond.iter().map(|words| show::in_sentence(words, unit)).collect(),
-        cautions: step.cautions.iter().map(|one| (one.words.to_owned(), one.source.to_owned())).collect(),
+        check: words::check(step).map(str::to_owned),
+        why: words::why(step).map(str::to_owned),
+        beyond: problems(false),
+        notes: problems(true),
+        cautions: step
+            .cautions
+            .iter()
+            .map(|one| (words::caution(*one).to_owned(), words::source(*one).to_owned()))
+            .collect(),
     }
 }
 
@@ -175,7 +206,6 @@ fn figure_of(reading: Reading, rounding: Option<Rounding>, unit: LengthUnit) -> 
     }
     (number, sign.to_owned())
 }
-
 /// A remainder below this, mm or degrees, is nobody's concern.
 const NOTHING: f64 = 0.0005;
 

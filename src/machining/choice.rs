@@ -3,7 +3,7 @@
 use super::placed::{Placed, cutter_axis, stub_extent, ways};
 use crate::geometry::Line;
 use crate::model::shop::{HoleSaw, JointGap, Shop};
-use crate::plan::{Contact, CutAt, Plan, RoundCut, try_cutter};
+use crate::plan::{Contact, CutAt, Plan, RoundCut, seats, try_cutter};
 use crate::units::Length;
 use nalgebra::Vector3;
 
@@ -14,9 +14,9 @@ pub enum Verdict {
     Fits,
     /// The saw is larger than the member by enough to leave too wide a gap, by this much.
     TooLarge(Length),
-    /// The saw is slimmer than the member and leaves too wide a gap, by this much.
-    TooSmall(Length),
-    /// The saw is not deep enough for the stub that it cuts off, by this much.
+    /// The saw is slimmer than the member, by this much: the stay touches at its edges alone, whatever the gap.
+    CannotSeat(Length),
+    /// The saw is not deep enough for the slug that it cuts off, by this much.
     TooShort(Length),
     /// The saw does not cut the stay all round.
     NotAllRound,
@@ -28,7 +28,7 @@ impl Verdict {
         match self {
             Self::Fits => 0,
             Self::TooLarge(_) => 1,
-            Self::TooSmall(_) => 2,
+            Self::CannotSeat(_) => 2,
             Self::TooShort(_) => 3,
             Self::NotAllRound => 4,
         }
@@ -151,10 +151,10 @@ impl<'a> Place<'a> {
         let over = gap - self.gap.map_or(f64::INFINITY, |gap| gap.most.mm());
         if short > 0.0 {
             Verdict::TooShort(Length::from_mm(short))
+        } else if !seats(diameter, self.cut.member) {
+            Verdict::CannotSeat(self.cut.member - diameter)
         } else if over <= 0.0 {
             Verdict::Fits
-        } else if diameter.mm() < self.cut.member.mm() {
-            Verdict::TooSmall(Length::from_mm(over))
         } else {
             Verdict::TooLarge(Length::from_mm(over))
         }

@@ -9,15 +9,14 @@ const SQUARE: f64 = 1e-9;
 
 /// How the fixture stands for any direction of the spindle.
 ///
-/// The order matters. First, with the fixture level, it is turned about its own normal; then the end named goes up, about
-/// the table's cross direction, by what `tilt` leaves to 90°. Done the other way round, the turn must be about the
-/// normal as it then stands.
+/// It is turned about its own normal, and the end named goes up, about the table's cross direction, by what `tilt` leaves to
+/// 90°. Either may come first, as the normal goes with the tilt.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Compound {
-    /// First: the fixture's turn about its normal, counter-clockwise as seen from above the stays; the plan's `swivel_deg`
+    /// The fixture's turn about its normal, counter-clockwise as seen from above the stays; the plan's `swivel_deg`
     /// counts the other way.
     pub turn: Angle,
-    /// Then: between clamp plane and spindle.
+    /// Between clamp plane and spindle.
     pub tilt: Angle,
     /// Which end goes up.
     pub end_up: EndUp,

@@ -1,9 +1,10 @@
 //! What a finding is about: a pair, a stay or one of its ends.
 
 use super::{Hand, PairName};
+use serde::{Deserialize, Serialize};
 
 /// One stay of a pair, or both where the same holds of them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Stays {
     /// The stay of that side.
     One(Hand),

@@ -1,6 +1,6 @@
 //! One end of one stay.
 
-use super::fit::fit;
+use super::fit::{fit, seats};
 use super::member::Round;
 use super::notices::{Notices, mm};
 use super::profile::profile;
@@ -223,7 +223,7 @@ fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, name: &str, n
             format!("the saw, {} mm, is slimmer than the stay, {} mm at the cut", mm(cut.cutter), mm(od));
         notices.warn(Code::CutterSmallerThanStay, message);
     }
-    if cut.cutter.mm().value() < cut.member.mm().value() {
+    if !seats(cut.cutter, cut.member) {
         let message = format!(
             "the saw, {} mm, is slimmer than the {name}, {} mm: the stay touches at its edges and cannot seat",
             mm(cut.cutter),

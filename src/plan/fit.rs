@@ -21,3 +21,13 @@ pub(super) fn fit<T: Real>(edge: &Edge<'_, T>, member: &Cylinder<T>, towards: &V
     let gap = approach.left_after(&edge.point(widest)?, push);
     Some(Fit { push: Length::from_mm(push), gap: Length::from_mm(gap) })
 }
+
+/// A saw that cuts slimmer than the member by up to this, mm, counts as of its size: no better is its cut known. Common
+/// practice, no source.
+const SLIMMER: f64 = 0.1;
+
+/// Whether a stay that was cut so wide seats on a member so thick. One that was cut slimmer touches at its edges alone.
+pub fn seats<T: Real>(cutter: Length<T>, member: Length<T>) -> bool {
+    // Decimals have no exact numbers: 38.1 less 38 is a little more than 0.1.
+    member.mm().value() - cutter.mm().value() <= SLIMMER + 1e-9
+}

@@ -38,6 +38,7 @@ pub use at::CutAt;
 pub use bent::{BendPlace, BentStay, RawTube};
 pub use body::{stay_line, stay_surface};
 pub use clamp::ClampFrame;
+pub use fit::seats;
 pub use placements::{BestPlacement, Placement, Placements, as_placed};
 pub use pose::{StayPose, stay_pose, stay_pose_at};
 pub use result::{

@@ -66,19 +66,17 @@ impl Axled {
     }
 }
 
-/// What it does to the cuts at `cuts`, all set alike, that the axis is set as `set` and not as `wanted`; of several
-/// stays, to the one that it does most to.
+/// What it does to the cuts at `cuts`, each of which wants its axis where it says, that one figure of it is set as `change` does;
+/// of several stays, to the one that it does most to. They stand as `setting` does.
 pub(super) fn effect(
     plan: &Plan,
-    cuts: impl Iterator<Item = CutAt>,
+    cuts: impl Iterator<Item = (CutAt, Axled)>,
     setting: &Setting,
-    wanted: Axled,
-    set: Axled,
+    change: impl Fn(Axled) -> Axled,
 ) -> Option<Effect> {
-    let wanted = wanted.axis(plan, setting)?;
-    let set = set.axis(plan, setting)?;
-    let each = cuts.filter_map(|at| {
+    let each = cuts.filter_map(|(at, wanted)| {
         let stay = Placed::new(plan, at).axis;
+        let (set, wanted) = (change(wanted).axis(plan, setting)?, wanted.axis(plan, setting)?);
         let ((station, offset), (was, was_offset)) = (nearest(&stay, &set)?, nearest(&stay, &wanted)?);
         Some(Effect {
             along: Length::from_mm(station - was),

@@ -1,6 +1,7 @@
 //! Which way each readout counts as the cutter goes along and across the fixture.
 
 use super::step::Scale;
+use super::task::Motion;
 use crate::model::shop::{Axis, LengthScale, LengthScaleFigures, Mill, Shown, SpindleWay};
 use crate::units::Length;
 
@@ -17,7 +18,7 @@ impl Way {
     }
 
     /// The same line, the other way.
-    pub(super) fn turned(self, sign: f64) -> Self {
+    pub(super) const fn turned(self, sign: f64) -> Self {
         Self { sign: self.sign * sign, ..self }
     }
 }
@@ -65,37 +66,22 @@ impl Machine<'_> {
     }
 
     /// How the cutter is seen to go.
-    pub(super) fn words(self, way: Way) -> &'static str {
+    pub(super) const fn motion(self, way: Way) -> Motion {
         let plus = way.sign > 0.0;
         match (way.axis, self.mill.spindle) {
-            (Axis::X, _) => {
-                if plus {
-                    "to the right"
-                } else {
-                    "to the left"
-                }
-            }
-            (Axis::Y, SpindleWay::Vertical) => {
-                if plus {
-                    "away from you"
-                } else {
-                    "towards you"
-                }
-            }
-            (Axis::Y, SpindleWay::Horizontal) => {
-                if plus {
-                    "up"
-                } else {
-                    "down"
-                }
-            }
-            (Axis::Z, _) => {
-                if plus {
-                    "out of the work"
-                } else {
-                    "into the work"
-                }
-            }
+            (Axis::X, _) if plus => Motion::Right,
+            (Axis::X, _) => Motion::Left,
+            (Axis::Y, SpindleWay::Vertical) if plus => Motion::Away,
+            (Axis::Y, SpindleWay::Vertical) => Motion::Near,
+            (Axis::Y, SpindleWay::Horizontal) if plus => Motion::Up,
+            (Axis::Y, SpindleWay::Horizontal) => Motion::Down,
+            (Axis::Z, _) if plus => Motion::OutOfWork,
+            (Axis::Z, _) => Motion::IntoWork,
         }
+    }
+
+    /// How the cutter is seen to go `distance`, `way` being the positive one.
+    pub(super) const fn seen(self, way: Way, distance: Length) -> Motion {
+        self.motion(way.turned(if distance.mm() < 0.0 { -1.0 } else { 1.0 }))
     }
 }

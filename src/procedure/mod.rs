@@ -2,33 +2,49 @@
 //!
 //! Each pair is laid in the fixture once, or one side at a time where the sides do not share a clamp frame; then its
 //! front ends are cut, then its rear ends, without unclamping. Front ends come first: they hang from the front datum
-//! line, where the tubes are marked. Ends that are set alike are cut in one pass.
+//! line, where the tubes are marked. Ends whose settings no scale can tell apart are cut in one pass.
+//!
+//! Within one clamping nothing is asked twice: a readout that was set to zero stays so until the fixture is moved, and a figure that
+//! stands is not set again. The edge finder is used before a saw is mounted.
 //!
 //! Every figure to be set is given as the shop's own scale shows it, with its sign and to its smallest division. Whoever
 //! sets the machine by these readings alone has every cutter's axis where the plan wants it.
 
+mod alike;
+mod bench;
+mod beside;
 mod caution;
 mod clamping;
 mod effect;
+mod key;
 mod machine;
 mod pass;
+mod problem;
 mod reading;
 mod round;
 mod slot;
+mod spindle;
 mod step;
+mod task;
 mod tools;
 mod way_in;
 
+pub use beside::{Beside, Quantity};
 pub use caution::Caution;
 pub use effect::Effect;
+pub use key::{Phase, SettingKey, StepKey, StepKind};
 pub use pass::together;
+pub use problem::{Nearest, Problem, Ranged, Turned, problems};
 pub use reading::{Named, Reading};
 pub use step::{Rounding, Scale, Step};
+pub use task::{AxleSide, CutPart, Face, HeightFrom, Motion, Task, Turn};
 pub use tools::{Tools, choose};
 
 use crate::model::shop::Shop;
-use crate::model::{Hand, PairName};
+use crate::model::{Hand, PairName, Stays};
 use crate::plan::{CutAt, Pair, Plan, Stay};
+use alike::Fineness;
+use bench::Bench;
 use machine::Machine;
 
 /// What is worked on together: one pair or one of its sides.
@@ -60,45 +76,67 @@ impl<'a> Work<'a> {
         self.hands.iter().map(move |hand| CutAt { pair, hand: *hand, at_front })
     }
 
-    /// `chainstays` or `right chainstay`.
-    fn title(self) -> String {
-        match self.hands {
-            [one] => format!("{} {}", one.key(), self.name.one()),
-            _ => self.name.name().to_owned(),
-        }
+    const fn fineness(self) -> Fineness<'a> {
+        Fineness { shop: self.shop }
     }
 
-    fn key(self) -> String {
-        let hands = match self.hands {
-            [one] => one.key(),
-            _ => "both",
+    fn key(self, phase: Phase, kind: StepKind) -> StepKey {
+        let stays = match self.hands {
+            [one] => Stays::One(*one),
+            _ => Stays::Both,
         };
-        format!("{}.{hands}", self.name.key())
+        StepKey { setting: SettingKey { pair: self.name, stays, phase }, kind }
     }
 }
 
-/// Every step of the job, in order.
+/// Every step of the job, in order: all tubes are marked, each pair is cut, everything is deburred.
 pub fn steps(plan: &Plan, shop: &Shop, tools: &Tools) -> Vec<Step> {
-    PairName::ALL.into_iter().flat_map(|name| pair_steps(plan, shop, tools, name)).collect()
+    let mut steps = vec![of_all(PairName::Chainstays, Phase::Before, StepKind::MarkHands, Task::MarkHands)];
+    for name in PairName::ALL {
+        let mut own = cutting(plan, shop, tools, name);
+        own.retain(|step| !stands_already(&steps, step));
+        steps.extend(own);
+    }
+    steps.push(of_all(PairName::Seatstays, Phase::After, StepKind::Deburr, Task::Deburr));
+    let mut steps = spindle::cleared(steps);
+    for name in PairName::ALL {
+        say_once(steps.iter_mut().filter(|step| step.key.setting.pair == name));
+    }
+    steps
 }
 
 /// The steps of one pair.
 pub fn pair_steps(plan: &Plan, shop: &Shop, tools: &Tools, name: PairName) -> Vec<Step> {
-    let whole = Work { plan, shop, tools, name, hands: &Hand::ALL };
-    let mut steps: Vec<Step> = if whole.pair().one_plane {
-        work_steps(whole)
-    } else {
-        let one = |hand: &'static Hand| work_steps(Work { hands: std::slice::from_ref(hand), ..whole });
-        HANDS.iter().flat_map(one).collect()
-    };
-    say_once(&mut steps);
+    let mut steps = steps(plan, shop, tools);
+    steps.retain(|step| step.key.setting.pair == name);
     steps
+}
+
+/// What is done to all stays at once.
+const fn of_all(pair: PairName, phase: Phase, kind: StepKind, task: Task) -> Step {
+    Step::new(StepKey { setting: SettingKey { pair, stays: Stays::Both, phase }, kind }, task)
+}
+
+/// The dummy axle's height holds from one clamping to the next.
+fn stands_already(before: &[Step], step: &Step) -> bool {
+    let last = before.iter().rfind(|known| known.key.kind == StepKind::AxleHeight);
+    step.key.kind == StepKind::AxleHeight
+        && last.is_some_and(|last| last.task == step.task && alike::same(&last.figures(), &step.figures()))
+}
+
+fn cutting(plan: &Plan, shop: &Shop, tools: &Tools, name: PairName) -> Vec<Step> {
+    let whole = Work { plan, shop, tools, name, hands: &Hand::ALL };
+    if whole.pair().one_plane {
+        return work_steps(whole);
+    }
+    let one = |hand: &'static Hand| work_steps(Work { hands: std::slice::from_ref(hand), ..whole });
+    HANDS.iter().flat_map(one).collect()
 }
 
 static HANDS: [Hand; 2] = Hand::ALL;
 
-/// A caution is read where it comes first; said at every step it would be passed over.
-fn say_once(steps: &mut [Step]) {
+/// A caution is read where it first matters to a pair; said at every step it would be passed over.
+fn say_once<'s>(steps: impl Iterator<Item = &'s mut Step>) {
     let mut said: Vec<Caution> = Vec::new();
     for step in steps {
         step.cautions.retain(|caution| !said.contains(caution));
@@ -106,10 +144,12 @@ fn say_once(steps: &mut [Step]) {
     }
 }
 
+/// One clamping: the stays are laid in the fixture and both ends cut.
 fn work_steps(work: Work<'_>) -> Vec<Step> {
     let mut steps = clamping::steps(work);
+    let mut bench = Bench::default();
     for at_front in [true, false] {
-        steps.extend(pass::steps(work, at_front));
+        steps.extend(pass::steps(work, at_front, &mut bench));
     }
     steps
 }

@@ -1,15 +1,25 @@
 //! One end of the stays that are cut in the same setting.
 
-use super::clamping::ALIKE;
+use super::alike::{Fineness, mean};
+use super::bench::{Bench, Stand};
+use super::beside::Quantity;
+use super::caution::{self, Caution};
 use super::effect::{Axled, Effect, effect};
+use super::key::{Phase, StepKind};
 use super::machine::Way;
+use super::problem::{Problem, Turned};
 use super::reading::Reading;
-use super::step::Step;
-use super::{Work, caution, round, slot};
-use crate::model::capital;
-use crate::model::{Hand, TouchSide};
+use super::step::{Scale, Step};
+use super::task::{Face, Task, Turn};
+use super::{Work, round, slot};
+use crate::machining::{Cutter, running};
+use crate::model::Hand;
+use crate::model::shop::Shop;
 use crate::plan::{Cut, CutAt, Plan, Setting, Stay};
-use crate::units::Length;
+use crate::units::{Angle, Length};
+
+/// Two readings closer than this, mm or degrees, are one: it is below what is written.
+pub(super) const ALIKE: f64 = 0.005;
 
 /// One end of the stays that are cut in the same setting.
 #[derive(Clone, Copy)]
@@ -18,13 +28,18 @@ pub(super) struct Pass<'a> {
     pub(super) at_front: bool,
 }
 
-/// A face that is touched across the fixture.
+/// A face that is touched across the fixture, and the way from it towards the fixture.
 #[derive(Clone, Copy)]
-pub(super) struct Face {
-    name: &'static str,
-    way: Way,
+pub(super) struct Touched {
+    pub(super) face: Face,
+    pub(super) way: Way,
+}
+
+impl Touched {
     /// Whether it is the one that the plan counts from: the base face, or the block's left side.
-    pub(super) from_left: bool,
+    pub(super) const fn is_plans_own(self) -> bool {
+        !matches!(self.face, Face::Block(Hand::Right))
+    }
 }
 
 impl<'a> Pass<'a> {
@@ -36,102 +51,93 @@ impl<'a> Pass<'a> {
         self.work.cuts(self.at_front)
     }
 
-    pub(super) const fn end(self) -> &'static str {
-        if self.at_front { "front" } else { "rear" }
+    pub(super) fn step(self, kind: StepKind, task: Task) -> Step {
+        let phase = if self.at_front { Phase::Front } else { Phase::Rear };
+        Step::new(self.work.key(phase, kind), task)
     }
 
-    /// `chainstays, front ends` or `right chainstay, front end`.
-    fn title(self) -> String {
-        match self.work.hands {
-            [_] => format!("{}, {} end", self.work.title(), self.end()),
-            _ => format!("{}, {} ends", self.work.title(), self.end()),
-        }
-    }
-
-    pub(super) fn step(self, key: &str, task: impl Into<String>, set_on: impl Into<String>) -> Step {
-        let id = format!("{}.{}.{key}", self.work.key(), self.end());
-        Step::new(id, capital(&self.title()), task, set_on)
-    }
-
-    /// Standing the fixture on its side.
-    pub(super) fn stand(self) -> Step {
+    /// Standing the fixture on its side, turned by `swivel`; nothing where it stands so.
+    pub(super) fn on_side(self, bench: &mut Bench, swivel: Angle) -> Vec<Step> {
         let mill = &self.work.shop.mill;
-        let side = mill.side_to_spindle.key();
-        let task = format!("Stand the fixture, {side} side to the spindle");
-        let on = format!(
-            "centre plane square to the spindle, base face towards the touched side, {}",
-            mill.mounting.name()
-        );
-        self.step("side", task, on)
-            .figure(Reading::Word("on its side"))
-            .checked("run an indicator along the side of the mounting block, both ways")
+        if !bench.stands(Stand::OnSide { side: mill.side_to_spindle, swivel }) {
+            return Vec::new();
+        }
+        let task = Task::StandOnSide { side: mill.side_to_spindle, mounting: mill.mounting };
+        let mut steps = vec![self.step(StepKind::OnSide, task)];
+        steps.extend(self.swivel(swivel, true));
+        steps
     }
 
-    pub(super) fn touch_edge(self) -> Step {
+    /// Turning the fixture about its own normal; `None` where it stands straight.
+    pub(super) fn swivel(self, swivel: Angle, is_on_side: bool) -> Option<Step> {
+        if swivel.degrees().abs() < ALIKE {
+            return None;
+        }
+        let fixture = &self.work.shop.fixture;
+        let shown = fixture.swivel.shows(swivel);
+        let turn = if swivel.degrees() < 0.0 { Turn::CounterClockwise } else { Turn::Clockwise };
+        let size = Angle::from_degrees(swivel.degrees().abs());
+        let most = fixture.limits.swivel_max;
+        let made = self
+            .step(StepKind::Swivel, Task::Swivel { turn, is_on_side })
+            .on(Scale::Swivel, Reading::Angle(shown.reading))
+            .rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None)
+            .with(Problem::of_turn(Turned::Swivel, size, Angle::default(), most));
+        Some(made)
+    }
+
+    /// Finding the datum edge and the face across; nothing where both readouts still count from there.
+    pub(super) fn corner(self, bench: &mut Bench, on_side: bool) -> Option<Step> {
+        let Touched { face, way } = self.touched(on_side);
+        let along = self.work.machine().along();
         let job = &self.work.plan.job;
-        let from = match job.fixture.touch_from {
-            TouchSide::Front => "front",
-            TouchSide::Rear => "rear",
-        };
-        let way = self.work.machine().along();
-        let on = format!("{} along the fixture; set it to zero there", way.scale().name());
-        self.step("touch-edge", format!("Touch the datum edge from the {from}"), on)
-            .on(way.scale(), Reading::Length(Length::default()))
-            .beside("Edge finder", Reading::Diameter(job.touch.edge_finder))
+        let task =
+            Task::TouchCorner { from: job.fixture.touch_from, along: along.axis, face, across: way.axis };
+        bench.finds(face).then(|| {
+            self.step(StepKind::TouchEdge, task)
+                .on(along.scale(), Reading::Length(Length::default()))
+                .beside(Quantity::EdgeFinder, Reading::Diameter(job.touch.edge_finder))
+        })
     }
 
     /// The face that is touched across the fixture, and the way from it towards the fixture.
-    pub(super) fn face(self, on_side: bool) -> Face {
+    pub(super) fn touched(self, on_side: bool) -> Touched {
         let way = self.work.machine().across(on_side);
         match (on_side, self.work.shop.mill.block_side) {
-            (true, _) => Face { name: "the base face", way, from_left: true },
-            (_, Hand::Left) => Face { name: "the left side of the mounting block", way, from_left: true },
-            (_, Hand::Right) => {
-                Face { name: "the right side of the mounting block", way: way.turned(-1.0), from_left: false }
-            }
+            (true, _) => Touched { face: Face::Base, way },
+            (_, Hand::Left) => Touched { face: Face::Block(Hand::Left), way },
+            (_, Hand::Right) => Touched { face: Face::Block(Hand::Right), way: way.turned(-1.0) },
         }
     }
 
-    pub(super) fn touch_side(self, on_side: bool) -> Step {
-        let face = self.face(on_side);
-        let on = format!("{} across the fixture; set it to zero there", face.way.scale().name());
-        self.step("touch-side", format!("Touch {}", face.name), on)
-            .on(face.way.scale(), Reading::Length(Length::default()))
-            .beside("Edge finder", Reading::Diameter(self.work.plan.job.touch.edge_finder))
+    /// Taking the dummy axle out; nothing where nothing would meet it, or where it is out.
+    pub(super) fn axle_out(self, bench: &mut Bench, meets_axle: bool) -> Option<Step> {
+        (meets_axle && bench.takes_axle_out()).then(|| self.step(StepKind::AxleOut, Task::TakeAxleOut))
     }
 
-    /// Moving across from a touched face until the axis lies `from_face` from it; the plan has it at `planned`.
+    /// How far the spindle goes from where it touched a face until its axis lies `from_face` from it.
+    pub(super) fn after_touch(self, from_face: Length) -> Length {
+        from_face + Length::from_mm(self.work.plan.job.touch.edge_finder.mm() / 2.0)
+    }
+
+    /// Moving across from a touched face until the axis lies `from_face` from it.
     pub(super) fn across(
         self,
-        face: Face,
+        touched: Touched,
         from_face: Length,
-        planned: Length,
         effect_of: impl Fn(Length) -> Option<Effect>,
     ) -> Step {
-        let finder = Length::from_mm(self.work.plan.job.touch.edge_finder.mm() / 2.0);
-        let distance = from_face + finder;
-        let on = format!(
-            "{} across the fixture, over {} towards the fixture: the cutter goes {}",
-            face.way.scale().name(),
-            face.name,
-            self.seen(face.way, distance)
-        );
-        let made = self.go(self.step("across", "Move across", on), face.way, distance, effect_of);
-        let made =
-            made.beside(format!("{} to cutter's axis", capital(face.name)), Reading::Length(from_face));
-        self.planned(made, face.way, planned + finder, distance)
+        let distance = self.after_touch(from_face);
+        let motion = self.work.machine().seen(touched.way, distance);
+        let made = self.step(StepKind::Across, Task::MoveAcross { face: touched.face, motion });
+        self.go(made, touched.way, distance, effect_of)
+            .beside(Quantity::FaceToAxis(touched.face), Reading::Length(from_face))
     }
 
-    /// Beside a reading that is another one because of the chosen saw, the one that the plan has, and why.
-    pub(super) fn planned(self, step: Step, way: Way, planned: Length, distance: Length) -> Step {
-        if (distance - planned).mm().abs() < ALIKE {
-            return step;
-        }
-        let shown = self.work.machine().shows(way, planned);
-        step.beside(
-            "Planned; moved because the stay goes in further with this saw",
-            Reading::Length(shown.reading),
-        )
+    /// A readout that is left as it stands, `distance` from where it was set to zero.
+    pub(super) fn stays(self, step: Step, way: Way, distance: Length) -> Step {
+        let shown = self.work.machine().shows(way, distance);
+        step.beside(Quantity::Stays(way.axis), Reading::Length(shown.reading))
     }
 
     /// Moving the cutter by `distance` from where a readout was set to zero, `way` being the positive one.
@@ -150,80 +156,86 @@ impl<'a> Pass<'a> {
         )
     }
 
-    /// How the cutter is seen to go `distance`.
-    pub(super) fn seen(self, way: Way, distance: Length) -> &'static str {
-        self.work.machine().words(way.turned(if distance.mm() < 0.0 { -1.0 } else { 1.0 }))
+    /// What the mean of a figure over the cuts of this pass is, mm or degrees.
+    pub(super) fn mean(self, of: impl Fn(&Cut) -> f64) -> f64 {
+        mean(self.work.stays().map(|stay| of(self.cut_of(stay))))
     }
 
-    /// What it does to this pass that the axis is set otherwise than wanted.
-    pub(super) fn effect(self, setting: &Setting, wanted: Axled, set: Axled) -> Option<Effect> {
-        effect(self.work.plan, self.cuts(), setting, wanted, set)
+    /// What it does to this pass, whose cuts each want their axis `by` such a way from the planned one, that a figure is changed.
+    pub(super) fn effect(
+        self,
+        setting: &Setting,
+        by: (Length, Length),
+        change: impl Fn(Axled) -> Axled,
+    ) -> Option<Effect> {
+        let plan = self.work.plan;
+        let wanted = self.cuts().filter_map(|at| {
+            let own = Axled::of(&at.cut(plan).round()?.setting);
+            Some((at, Axled { along: own.along + by.0, across: own.across + by.1, ..own }))
+        });
+        effect(plan, wanted, setting, change)
     }
 
     /// A step at which the cutter turns.
     pub(super) fn turning(self, step: Step) -> Step {
-        let mut step = step.caution(caution::TURNING);
+        let mut step = step.caution(Caution::TurningCutter);
         step.cautions.extend(caution::of_metal(self.work.shop.metal));
         step
+    }
+
+    /// Adds speed and feed to the step at which a cutter turns.
+    pub(super) fn run(self, mut step: Step, cutter: Cutter) -> Step {
+        let run = running(self.work.shop, self.work.shop.metal, cutter);
+        if let Some(set) = run.set {
+            step = step.beside(Quantity::Spindle, Reading::Speed(set));
+        }
+        if let Some(feed) = run.feed.filter(|_| cutter.teeth > 0.0) {
+            step = step.beside(Quantity::Feed, Reading::Feed(feed));
+        }
+        step.with(run.too_fast.map(|times| Problem::TooFast { wanted: run.wanted, times }))
     }
 }
 
 /// The cuts that are done in the same setting as the one at `at`, that one among them, the right side first.
-pub fn together(plan: &Plan, at: CutAt) -> Vec<CutAt> {
+pub fn together(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<CutAt> {
     let [right, left] = Hand::ALL.map(|hand| CutAt { hand, ..at });
-    if plan.pair(at.pair).one_plane && alike(right.cut(plan), left.cut(plan)) {
+    if plan.pair(at.pair).one_plane && (Fineness { shop }).alike(right.cut(plan), left.cut(plan)) {
         vec![right, left]
     } else {
         vec![at]
     }
 }
 
-pub(super) fn steps(work: Work<'_>, at_front: bool) -> Vec<Step> {
+pub(super) fn steps(work: Work<'_>, at_front: bool, bench: &mut Bench) -> Vec<Step> {
     let whole = Pass { work, at_front };
     let cuts: Vec<_> = work.stays().map(|stay| whole.cut_of(stay)).collect();
-    let together = cuts.windows(2).all(|two| matches!(two, [a, b] if alike(a, b)));
-    if together {
-        return pass_steps(whole);
+    let fineness = work.fineness();
+    if cuts.windows(2).all(|two| matches!(two, [a, b] if fineness.alike(a, b))) {
+        return pass_steps(whole, bench);
     }
-    let one = |hand: &'_ Hand| {
-        pass_steps(Pass { work: Work { hands: std::slice::from_ref(hand), ..work }, at_front })
-    };
-    work.hands.iter().flat_map(one).collect()
+    let mut steps = Vec::new();
+    for hand in work.hands {
+        let one = Pass { work: Work { hands: std::slice::from_ref(hand), ..work }, at_front };
+        steps.extend(pass_steps(one, bench));
+    }
+    steps
 }
 
-fn pass_steps(pass: Pass<'_>) -> Vec<Step> {
+fn pass_steps(pass: Pass<'_>, bench: &mut Bench) -> Vec<Step> {
     let Some(stay) = pass.work.stays().next() else { return Vec::new() };
     match pass.cut_of(stay) {
-        Cut::Cope(cut) | Cut::Boss(cut) => round::steps(pass, cut),
-        Cut::Slot(cut) => slot::steps(pass, cut),
-        Cut::Square(cut) => {
-            let from = "from the front reference point along the stay, square to it";
-            let made = pass.step("cut", "Saw square", from).figure(Reading::Length(cut.long_point));
-            vec![pass.turning(made)]
-        }
+        Cut::Cope(cut) | Cut::Boss(cut) => round::steps(pass, cut, bench),
+        Cut::Slot(cut) => slot::steps(pass, cut, bench),
+        Cut::Square(_) => vec![square(pass)],
     }
 }
 
-/// Whether the two ends are cut without setting anything anew.
-fn alike(a: &Cut, b: &Cut) -> bool {
-    let near = |x: f64, y: f64| (x - y).abs() < ALIKE;
-    match (a, b) {
-        (Cut::Cope(a), Cut::Cope(b)) | (Cut::Boss(a), Cut::Boss(b)) => {
-            near(a.cutter.mm(), b.cutter.mm())
-                && a.setting.on_side == b.setting.on_side
-                && near(a.setting.tilt.degrees(), b.setting.tilt.degrees())
-                && near(a.setting.swivel.degrees(), b.setting.swivel.degrees())
-                && near(a.setting.dro_along.mm(), b.setting.dro_along.mm())
-                && near(a.setting.dro_across.mm(), b.setting.dro_across.mm())
-        }
-        (Cut::Slot(a), Cut::Slot(b)) => {
-            near(a.plate.mm(), b.plate.mm())
-                && near(a.width.mm(), b.width.mm())
-                && near(a.swivel.degrees(), b.swivel.degrees())
-                && near(a.from_centre.mm(), b.from_centre.mm())
-                && near(a.dro_along.mm(), b.dro_along.mm())
-        }
-        (Cut::Square(a), Cut::Square(b)) => near(a.long_point.mm(), b.long_point.mm()),
-        _ => false,
-    }
+/// Where the stay ends, from the front reference point along it.
+fn square(pass: Pass<'_>) -> Step {
+    let end = pass.mean(|cut| match cut {
+        Cut::Square(cut) => cut.long_point.mm(),
+        _ => 0.0,
+    });
+    let made = pass.step(StepKind::Cut, Task::SawSquare).figure(Reading::Length(Length::from_mm(end)));
+    pass.turning(made)
 }

@@ -1,234 +1,264 @@
 //! Setting the machine for a round cut and cutting it.
 
-use super::caution::CHANGE;
-use super::clamping::ALIKE;
+use super::bench::{Bench, Mounted, Stand};
+use super::beside::Quantity;
+use super::caution::Caution;
 use super::effect::Axled;
-use super::pass::Pass;
+use super::key::StepKind;
+use super::machine::Way;
+use super::pass::{ALIKE, Pass, Touched};
+use super::problem::{Problem, Turned};
 use super::reading::Reading;
 use super::step::{Scale, Step};
-use super::way_in;
-use crate::machining::{Candidate, Cutter, Tool, running};
-use crate::model::shop::{HoleSaw, SpindleWay, ToothMaterial};
-use crate::plan::{EndUp, RoundCut, Setting};
-use crate::units::{Angle, Length, said};
+use super::task::{CutPart, Task};
+use super::way_in::{self, WayIn};
+use crate::machining::{Candidate, Cutter, Tool};
+use crate::model::shop::{HoleSaw, ToothMaterial};
+use crate::plan::{Cut, RoundCut, Setting};
+use crate::units::{Angle, Length};
 
-/// Why the front ends are cut before the rear ends.
-const FRONT_FIRST: &str = "the front ends hang from the front datum line, where the tubes are marked; the rear ends follow \
-                           in the same clamping";
+/// A round cut of a pass, and the saw that was chosen for it.
+#[derive(Clone, Copy)]
+struct Round<'a> {
+    pass: Pass<'a>,
+    /// The first stay's cut; what is set is the mean of all of them.
+    cut: &'a RoundCut,
+    saw: Option<(&'a Candidate, &'a HoleSaw)>,
+}
 
-pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
-    let mut steps = vec![cutter(pass, cut)];
-    steps.extend(tilt(pass, cut));
-    steps.push(pass.touch_edge());
-    steps.push(along(pass, cut));
-    steps.push(pass.touch_side(cut.setting.on_side));
-    steps.push(across(pass, cut));
-    steps.push(saw(pass));
+pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut, bench: &mut Bench) -> Vec<Step> {
+    let round = Round { pass, cut, saw: chosen(pass) };
+    let way = round
+        .saw
+        .map_or_else(WayIn::default, |(candidate, saw)| way_in::of_hole_saw(pass, candidate.diameter, saw));
+    let mut steps = round.stand(bench);
+    steps.extend(pass.corner(bench, cut.setting.on_side));
+    steps.extend(pass.axle_out(bench, way.meets_axle));
+    steps.extend(bench.mounts(Mounted::HoleSaw(round.diameter())).then(|| round.mount()));
+    let (moves, left) = round.moves(bench);
+    steps.extend(moves);
+    steps.extend(round.cuts(&way, &left));
     steps
 }
 
-/// The saw that was chosen for this pass, and its figures.
+/// The saw that was chosen for a pass, and its figures.
 fn chosen(pass: Pass<'_>) -> Option<(&Candidate, &HoleSaw)> {
     let at = pass.cuts().next()?;
     let candidate = pass.work.tools.saw(at)?;
     Some((candidate, pass.work.shop.hole_saws.get(candidate.saw)?))
 }
 
-fn cutter(pass: Pass<'_>, cut: &RoundCut) -> Step {
-    let on = "measured over the teeth; spindle off and locked while the cutter is changed";
-    let chosen = chosen(pass);
-    let diameter = chosen.map_or(cut.cutter, |(candidate, _)| candidate.diameter);
-    let mut made =
-        pass.step("cutter", "Mount the hole saw", on).figure(Reading::Diameter(diameter)).caution(CHANGE);
-    if pass.at_front {
-        made.why = Some(FRONT_FIRST);
+/// A figure of a round cut's setting; 0 of another cut.
+fn of_setting(of: impl Fn(&Setting) -> f64) -> impl Fn(&Cut) -> f64 {
+    move |cut| cut.round().map_or(0.0, |cut| of(&cut.setting))
+}
+
+impl<'a> Round<'a> {
+    fn diameter(self) -> Length {
+        self.saw.map_or(self.cut.cutter, |(candidate, _)| candidate.diameter)
     }
-    let pair = pass.work.pair();
-    let shared = if pass.at_front { pair.front_saw_depth } else { pair.rear_saw_depth };
-    let depth = shared.filter(|_| pass.work.hands.len() > 1).or(cut.saw_depth);
-    if let Some(depth) = depth {
-        made = made.beside("Must cut through", Reading::Length(depth));
+
+    fn mount(self) -> Step {
+        let pass = self.pass;
+        let task = Task::MountHoleSaw { is_measured: self.saw.is_none_or(|(saw, _)| saw.measured) };
+        let made = pass
+            .step(StepKind::HoleSaw, task)
+            .figure(Reading::Diameter(self.diameter()))
+            .caution(Caution::CutterChange);
+        let made = match self.depth() {
+            Some(depth) => made.beside(Quantity::CutThrough, Reading::Length(depth)),
+            None => made,
+        };
+        match self.saw {
+            Some((candidate, _)) => fit(made, candidate),
+            None => made.with(self.no_saw()),
+        }
     }
-    if let Some((candidate, _)) = chosen {
-        let figures = [("Gap with this saw", candidate.gap), ("Stay goes in by", candidate.push)];
-        for (name, figure) in figures {
-            if let Some(figure) = figure {
-                made = made.beside(name, Reading::Length(figure));
+
+    /// How deep the saw must cut: through both stays where both are cut in one go.
+    fn depth(self) -> Option<Length> {
+        let pair = self.pass.work.pair();
+        let shared = if self.pass.at_front { pair.front_saw_depth } else { pair.rear_saw_depth };
+        shared.filter(|_| self.pass.work.hands.len() > 1).or(self.cut.saw_depth)
+    }
+
+    fn no_saw(self) -> Option<Problem> {
+        let tools = self.pass.work.tools;
+        if !tools.is_known() {
+            return Some(Problem::SawsUnknown);
+        }
+        let nearest = tools.nearest(self.pass.cuts().next()?);
+        Some(Problem::NoHoleSaw { planned: self.cut.cutter, nearest })
+    }
+
+    /// Standing the fixture to the spindle; nothing where it stands so.
+    fn stand(self, bench: &mut Bench) -> Vec<Step> {
+        let (pass, setting) = (self.pass, &self.cut.setting);
+        if setting.on_side {
+            return pass.on_side(bench, Angle::default());
+        }
+        let swivel = Angle::from_degrees(pass.mean(of_setting(|setting| setting.swivel.degrees())));
+        let tilt = self.planned().tilt.complement();
+        if !bench.stands(Stand::Tilted { end_up: setting.end_up, tilt, swivel }) {
+            return Vec::new();
+        }
+        let mut steps = vec![self.gauge(tilt)];
+        steps.extend(pass.swivel(swivel, false));
+        steps
+    }
+
+    /// Tilting the fixture by a gauge, which shows what the angle between stay plane and spindle leaves to 90°.
+    fn gauge(self, tilt: Angle) -> Step {
+        let (pass, setting, shop) = (self.pass, &self.cut.setting, self.pass.work.shop);
+        let shown = shop.fixture.tilt.shows(tilt);
+        let limits = &shop.fixture.limits;
+        let set = shown.as_set.complement();
+        let effect = pass.effect(setting, self.moved(), |own| Axled { tilt: set, ..own });
+        let task = Task::Tilt { end_up: setting.end_up, spindle: shop.mill.spindle };
+        pass.step(StepKind::Tilt, task)
+            .on(Scale::Tilt, Reading::Angle(shown.reading))
+            .rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), effect)
+            .beside(Quantity::PlaneToSpindle, Reading::Angle(tilt.complement()))
+            .with(Problem::of_turn(Turned::Tilt, tilt, limits.tilt_min, limits.tilt_max))
+    }
+
+    /// Where the cutter's axis belongs as planned, in the middle between what the cuts of the pass want.
+    fn planned(self) -> Axled {
+        let mean = |of: fn(&Setting) -> f64| self.pass.mean(of_setting(of));
+        Axled {
+            tilt: Angle::from_degrees(mean(|setting| setting.tilt.degrees())),
+            along: Length::from_mm(mean(|setting| setting.dro_along.mm())),
+            across: Length::from_mm(mean(|setting| setting.dro_across.mm())),
+        }
+    }
+
+    /// How far the cutter's axis is set from where the plan has it, along and across, so that with the chosen saw the stay comes
+    /// out as long as planned. Where both stays are cut in one pass it can only go along.
+    fn moved(self) -> (Length, Length) {
+        let by = self.saw.and_then(|(saw, _)| saw.shift?.in_pass(self.pass.work.hands.len() > 1));
+        by.filter(|(along, across)| along.mm().abs().max(across.mm().abs()) >= ALIKE).unwrap_or_default()
+    }
+
+    /// The two moves of the table, and the axes that stay as they are, each with how far it stands from its zero.
+    fn moves(self, bench: &mut Bench) -> (Vec<Step>, Vec<(Way, Length)>) {
+        let (way, along) = self.along_way();
+        let touched = self.pass.touched(self.cut.setting.on_side);
+        let across = self.pass.after_touch(self.off_face(touched, self.wanted().across));
+        let (mut steps, mut left) = (Vec::new(), Vec::new());
+        match bench.goes_along(along) {
+            true => steps.push(self.along(way, along)),
+            false => left.push((way, along)),
+        }
+        match bench.goes_across(across, 0.0) {
+            true => steps.push(self.across(touched)),
+            false => left.push((touched.way, across)),
+        }
+        (steps, left)
+    }
+
+    /// Where the cutter's axis is wanted with the chosen saw.
+    fn wanted(self) -> Axled {
+        let (planned, (along, across)) = (self.planned(), self.moved());
+        Axled { along: planned.along + along, across: planned.across + across, ..planned }
+    }
+
+    /// How far the spindle goes along from the touch.
+    fn along_way(self) -> (Way, Length) {
+        let setting = &self.cut.setting;
+        let tip = setting.along_spindle - setting.dro_along;
+        (self.pass.work.machine().along(), self.wanted().along + tip)
+    }
+
+    fn along(self, way: Way, distance: Length) -> Step {
+        let (pass, wanted) = (self.pass, self.wanted());
+        let effect = |left: Length| {
+            let along = wanted.along - left;
+            pass.effect(&self.cut.setting, self.moved(), |own| Axled { along, ..own })
+        };
+        let motion = pass.work.machine().seen(way, distance);
+        let task = Task::MoveAlong { is_rearwards: distance.mm() >= 0.0, motion };
+        let made = pass
+            .go(pass.step(StepKind::Along, task), way, distance, effect)
+            .beside(Quantity::EdgeToAxis, Reading::Length(wanted.along));
+        self.if_planned(made, way, distance - self.moved().0, distance)
+    }
+
+    /// The plan counts from the block's left side; from its right side it is the rest of the block's width.
+    fn off_face(self, touched: Touched, across: Length) -> Length {
+        let width = self.pass.work.plan.job.fixture.bench.block_width;
+        if touched.is_plans_own() { across } else { width - across }
+    }
+
+    fn across(self, touched: Touched) -> Step {
+        let (pass, wanted) = (self.pass, self.wanted());
+        let sign = if touched.is_plans_own() { 1.0 } else { -1.0 };
+        let effect = |left: Length| {
+            let across = wanted.across - Length::from_mm(sign * left.mm());
+            pass.effect(&self.cut.setting, self.moved(), |own| Axled { across, ..own })
+        };
+        let from_face = self.off_face(touched, wanted.across);
+        let planned = self.off_face(touched, self.planned().across);
+        let made = pass.across(touched, from_face, effect);
+        self.if_planned(made, touched.way, pass.after_touch(planned), pass.after_touch(from_face))
+    }
+
+    /// Beside a reading that is another one because of the chosen saw, the one that the plan has, and why.
+    fn if_planned(self, step: Step, way: Way, planned: Length, distance: Length) -> Step {
+        let push = self.saw.and_then(|(saw, _)| saw.push);
+        let Some(goes_in) = push.filter(|_| (distance - planned).mm().abs() >= ALIKE) else { return step };
+        let shown = self.pass.work.machine().shows(way, planned);
+        step.beside(Quantity::Planned { goes_in }, Reading::Length(shown.reading))
+    }
+
+    /// The cut and its slug; in two goes where the saw does not hold the slugs of both stays.
+    fn cuts(self, way: &WayIn, left: &[(Way, Length)]) -> Vec<Step> {
+        let is_alone = self.pass.work.hands.len() == 1;
+        let (first, second) = (CutPart::First, CutPart::Second);
+        let parts: &[(StepKind, CutPart, StepKind)] = match (is_alone, way.is_shallow_for_both) {
+            (true, _) => &[(StepKind::Cut, CutPart::One, StepKind::Slug)],
+            (false, false) => &[(StepKind::Cut, CutPart::Both, StepKind::Slug)],
+            (false, true) => {
+                &[(StepKind::FirstCut, first, StepKind::FirstSlug), (StepKind::Cut, second, StepKind::Slug)]
             }
+        };
+        let mut steps = Vec::new();
+        for (i, (kind, part, slug)) in parts.iter().enumerate() {
+            let cut = self.pass.step(*kind, Task::Cut { part: *part });
+            steps.push(if i == 0 { self.first(cut, way, left) } else { self.running(cut) });
+            steps.push(
+                self.pass
+                    .step(*slug, Task::ClearSlug { takes_saw_out: false })
+                    .caution(Caution::CutterChange),
+            );
         }
-        if !candidate.measured {
-            made.check = Some("this saw has not been measured: cut a scrap of tube and measure the cope");
+        steps
+    }
+
+    fn first(self, cut: Step, way: &WayIn, left: &[(Way, Length)]) -> Step {
+        let cut = way.tell(self.running(cut));
+        left.iter().fold(cut, |cut, (way, distance)| self.pass.stays(cut, *way, *distance))
+    }
+
+    /// Of a saw that is not chosen yet only the planned diameter is known, which is enough for its speed.
+    fn running(self, step: Step) -> Step {
+        let tooth = ToothMaterial::HighSpeedSteel;
+        let (teeth, tooth) = self.saw.map_or((0.0, tooth), |(_, saw)| (saw.size.teeth.number(), saw.tooth));
+        let cutter = Cutter { tool: Tool::HoleSaw, diameter: self.diameter(), teeth, tooth };
+        self.pass.turning(self.pass.run(step, cutter))
+    }
+}
+
+/// What gap a saw leaves, and where the stay comes to lie with it.
+fn fit(made: Step, candidate: &Candidate) -> Step {
+    let made = match candidate.gap {
+        Some(gap) => made.beside(Quantity::SawGap, Reading::Length(gap)),
+        None => made,
+    };
+    match candidate.push {
+        Some(push) if push.mm() < 0.0 => {
+            made.beside(Quantity::StandsOff, Reading::Length(Length::from_mm(-push.mm())))
         }
+        Some(push) => made.beside(Quantity::GoesIn, Reading::Length(push)),
+        None => made,
     }
-    made
-}
-
-fn tilt(pass: Pass<'_>, cut: &RoundCut) -> Vec<Step> {
-    let setting = &cut.setting;
-    if setting.on_side {
-        return vec![pass.stand()];
-    }
-    let task = match setting.end_up {
-        EndUp::Front => "Tilt the fixture, front end up",
-        EndUp::Rear => "Tilt the fixture, rear end up",
-        EndUp::Level => "Lay the fixture level",
-        EndUp::Either => "Stand the fixture upright, front end up",
-    };
-    let mut steps = vec![gauge(pass, cut, task)];
-    steps.extend(swivel(pass, setting.swivel, "after the tilt"));
-    steps
-}
-
-/// Turning the fixture about its own normal; `None` where it stands straight.
-pub(super) fn swivel(pass: Pass<'_>, swivel: Angle, after: &str) -> Option<Step> {
-    if swivel.degrees().abs() < ALIKE {
-        return None;
-    }
-    let shown = pass.work.shop.fixture.swivel.shows(swivel);
-    let way = if swivel.degrees() < 0.0 { "counter-clockwise" } else { "clockwise" };
-    let on = format!("about the fixture's own normal, {after}: {way} as seen from above the stays");
-    let made = pass.step("swivel", "Swivel the fixture", on);
-    let made = made.on(Scale::Swivel, Reading::Angle(shown.reading));
-    let mut made = made.rounded(Reading::Angle(shown.division), Reading::Angle(shown.remainder), None);
-    let most = pass.work.shop.fixture.limits.swivel_max;
-    let size = Angle::from_degrees(swivel.degrees().abs());
-    made.beyond.extend(turns_beyond("swivel", size, Angle::default(), most));
-    Some(made)
-}
-
-fn gauge(pass: Pass<'_>, cut: &RoundCut, task: &str) -> Step {
-    let setting = &cut.setting;
-    let shop = pass.work.shop;
-    let tilt = setting.tilt.complement();
-    let shown = shop.fixture.tilt.shows(tilt);
-    let on = match shop.mill.spindle {
-        SpindleWay::Vertical => "gauge zeroed on the table of a vertical mill, then laid along the fixture",
-        SpindleWay::Horizontal => {
-            "gauge zeroed square to the spindle, then laid along the fixture; up is towards the spindle"
-        }
-    };
-    let axis = wanted(pass, setting);
-    let set = Axled { tilt: shown.as_set.complement(), ..axis };
-    let mut made = pass
-        .step("tilt", task, on)
-        .on(Scale::Tilt, Reading::Angle(shown.reading))
-        .rounded(
-            Reading::Angle(shown.division),
-            Reading::Angle(shown.remainder),
-            pass.effect(setting, axis, set),
-        )
-        .beside("Stay plane to spindle", Reading::Angle(setting.tilt))
-        .checked("the gauge, again, when everything is tightened");
-    made.beyond.extend(turns_beyond(
-        "tilt",
-        tilt,
-        shop.fixture.limits.tilt_min,
-        shop.fixture.limits.tilt_max,
-    ));
-    made
-}
-
-fn turns_beyond(way: &str, wanted: Angle, least: Angle, most: Angle) -> Option<String> {
-    let (wanted, least, most) = (wanted.degrees(), least.degrees(), most.degrees());
-    let over = if wanted < least { least - wanted } else { wanted - most };
-    (over > 0.0).then(|| {
-        format!(
-            "the fixture would {way} by {}°; it can {way} from {} to {}: {}° are missing",
-            said(wanted, 2),
-            said(least, 2),
-            said(most, 2),
-            said(over, 2)
-        )
-    })
-}
-
-/// How far the cutter's axis is set from where the plan has it, along and across, so that with the chosen saw the stay comes out
-/// as long as planned. Where both stays are cut in one pass it can only go along. `None` where it is set as planned.
-fn moved(pass: Pass<'_>) -> Option<(Length, Length)> {
-    let (along, across) = chosen(pass)?.0.shift?.in_pass(pass.work.hands.len() > 1)?;
-    (along.mm().abs().max(across.mm().abs()) >= ALIKE).then_some((along, across))
-}
-
-/// Where the cutter's axis is wanted with the chosen saw.
-fn wanted(pass: Pass<'_>, setting: &Setting) -> Axled {
-    let planned = Axled::of(setting);
-    let (along, across) = moved(pass).unwrap_or_default();
-    Axled { along: planned.along + along, across: planned.across + across, ..planned }
-}
-
-fn along(pass: Pass<'_>, cut: &RoundCut) -> Step {
-    let setting = &cut.setting;
-    let way = pass.work.machine().along();
-    let wanted = wanted(pass, setting);
-    let planned = setting.along_spindle;
-    let distance = planned + (wanted.along - setting.dro_along);
-    let rearwards = if distance.mm() < 0.0 { "forwards" } else { "rearwards" };
-    let on = format!(
-        "{} along the fixture, {rearwards} from the touch: the cutter goes {}",
-        way.scale().name(),
-        pass.seen(way, distance)
-    );
-    let effect = |left| pass.effect(setting, wanted, Axled { along: wanted.along - left, ..wanted });
-    let made = pass.go(pass.step("along", "Move along", on), way, distance, effect);
-    let made = made.beside("Edge to cutter's axis", Reading::Length(wanted.along));
-    pass.planned(made, way, planned, distance)
-}
-
-/// The plan counts from the block's left side; from its right side it is the rest of the block's width.
-fn across(pass: Pass<'_>, cut: &RoundCut) -> Step {
-    let setting = &cut.setting;
-    let face = pass.face(setting.on_side);
-    let width = pass.work.plan.job.fixture.bench.block_width;
-    let from_face = |across: Length| if face.from_left { across } else { width - across };
-    let sign = if face.from_left { 1.0 } else { -1.0 };
-    let wanted = wanted(pass, setting);
-    let effect = |left: Length| {
-        let across = wanted.across - Length::from_mm(sign * left.mm());
-        pass.effect(setting, wanted, Axled { across, ..wanted })
-    };
-    pass.across(face, from_face(wanted.across), from_face(setting.dro_across), effect)
-}
-
-fn saw(pass: Pass<'_>) -> Step {
-    let (ends, on) = match pass.work.hands {
-        [_] => ("end", "table clamped; feed slowly, let the saw cut"),
-        _ => ("ends", "table clamped; one pass through both stays, feed slowly"),
-    };
-    let made = pass.step("cut", format!("Cut the {} {ends}", pass.end()), on);
-    let Some((candidate, saw)) = chosen(pass) else { return pass.turning(planned(pass, made)) };
-    let cutter = Cutter {
-        tool: Tool::HoleSaw,
-        diameter: candidate.diameter,
-        teeth: saw.size.teeth.number(),
-        tooth: saw.tooth,
-    };
-    pass.turning(way_in::checked(pass, run(pass, made, cutter), candidate.diameter, saw))
-}
-
-/// Of a saw that is not chosen yet only the planned diameter is known, which is enough for its speed.
-fn planned(pass: Pass<'_>, step: Step) -> Step {
-    let round = pass.work.stays().next().and_then(|stay| pass.cut_of(stay).round());
-    let tooth = ToothMaterial::HighSpeedSteel;
-    let Some(cut) = round else { return step };
-    run(pass, step, Cutter { tool: Tool::HoleSaw, diameter: cut.cutter, teeth: 0.0, tooth })
-}
-
-/// Adds speed and feed to the step at which a cutter turns.
-pub(super) fn run(pass: Pass<'_>, mut step: Step, cutter: Cutter) -> Step {
-    let run = running(pass.work.shop, pass.work.shop.metal, cutter);
-    if let Some(set) = run.set {
-        step = step.beside("Spindle", Reading::Speed(set));
-    }
-    if let Some(feed) = run.feed.filter(|_| cutter.teeth > 0.0) {
-        step = step.beside("Feed, at most", Reading::Feed(feed));
-    }
-    if let Some(times) = run.too_fast {
-        let wanted = said(run.wanted.rpm(), 0);
-        let message = format!(
-            "this cutter wants {wanted} rpm; the mill's slowest speed is {} times that",
-            said(times, 1)
-        );
-        step.beyond.push(message);
-    }
-    step
 }

@@ -1,47 +1,57 @@
 //! Slotting an end for its dropout plate.
 
-use super::caution::{CHANGE, SLITTING};
-use super::clamping::ALIKE;
+use super::bench::{Bench, Mounted};
+use super::beside::Quantity;
+use super::caution::Caution;
 use super::effect::Effect;
+use super::key::StepKind;
 use super::machine::Machine;
-use super::pass::Pass;
+use super::pass::{ALIKE, Pass};
+use super::problem::Problem;
 use super::reading::Reading;
-use super::round::{run, swivel};
 use super::step::{Scale, Step};
-use super::way_in::slot_checked;
+use super::task::{HeightFrom, Task};
+use super::way_in::{self, WayIn};
 use crate::machining::{Cutter, Placed, SlotPasses, Tool, slot_passes};
 use crate::model::Hand;
 use crate::model::shop::{Axis, SlittingSaw, ToothMaterial};
-use crate::plan::SlotCut;
-use crate::units::{Length, said};
+use crate::plan::{Cut, SlotCut};
+use crate::units::{Angle, Length};
 
 /// A slot and the saw that cuts it.
 #[derive(Clone, Copy)]
 struct Slotting<'a> {
     pass: Pass<'a>,
+    /// The first stay's slot; what is set for both is the mean of them.
     cut: &'a SlotCut,
-    passes: &'a SlotPasses,
-    saw: &'a SlittingSaw,
+    /// The saw and its passes; `None` where no saw on hand will do.
+    saw: Option<(&'a SlotPasses, &'a SlittingSaw)>,
 }
 
-pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
+pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut, bench: &mut Bench) -> Vec<Step> {
     let saws = &pass.work.shop.slitting_saws;
     let found = slot_passes(cut, saws);
-    let Some((passes, saw)) = found.as_ref().and_then(|passes| Some((passes, saws.get(passes.saw)?))) else {
-        return without_saw(pass, cut);
-    };
-    let slotting = Slotting { pass, cut, passes, saw };
-    let mut steps = vec![slotting.mount()];
-    steps.extend(stand(pass, cut));
-    steps.extend([slotting.root(), pass.touch_side(true), centre(pass)]);
-    steps.extend((!splays(cut)).then(|| slotting.touch_top()));
-    for (i, hand) in pass.work.hands.iter().enumerate() {
-        for (k, offset) in passes.offsets.iter().enumerate() {
-            steps.push(slotting.height(i, *hand, k, *offset));
-        }
-    }
-    steps.push(slotting.slit());
+    let saw = found.as_ref().and_then(|passes| Some((passes, saws.get(passes.saw)?)));
+    let slotting = Slotting { pass, cut, saw };
+    let way = saw.map_or_else(WayIn::unknown, |(passes, _)| way_in::of_slitting_saw(pass, passes));
+    let swivel = Angle::from_degrees(slotting.mean(|cut| cut.swivel.degrees()));
+    let mut steps = pass.on_side(bench, swivel);
+    steps.extend(slotting.datum(bench));
+    steps.extend(pass.axle_out(bench, way.meets_axle));
+    let cutter = Mounted::SlittingSaw(saw.map(|(passes, _)| passes.saw));
+    steps.extend(bench.mounts(cutter).then(|| slotting.mount()));
+    steps.extend(slotting.top(bench));
+    steps.extend(slotting.places(bench));
+    steps.extend(slotting.passes(&way));
     steps
+}
+
+/// A figure of a slot; 0 of another cut.
+fn of_slot(of: impl Fn(&SlotCut) -> f64) -> impl Fn(&Cut) -> f64 {
+    move |cut| match cut {
+        Cut::Slot(cut) => of(cut),
+        _ => 0.0,
+    }
 }
 
 /// Whether the fixture is swivelled for a plate that splays.
@@ -49,187 +59,178 @@ fn splays(cut: &SlotCut) -> bool {
     cut.swivel.degrees().abs() >= ALIKE
 }
 
-/// Standing the fixture to the spindle and finding its datum.
-fn stand(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
-    let mut steps = vec![pass.stand()];
-    let turned = swivel(pass, cut.swivel, "as it stands on its side");
-    steps.extend(turned);
-    steps.push(if splays(cut) { point(pass) } else { pass.touch_edge() });
-    steps
-}
-
-/// An edge that runs aslant to the spindle cannot be touched: a tip is brought over one point of it.
-fn point(pass: Pass<'_>) -> Step {
-    let way = pass.work.machine().along();
-    let on = format!(
-        "{} along the fixture, a pointed tip in the spindle; set it to zero there",
-        way.scale().name()
-    );
-    pass.step("touch-edge", "Point at the datum edge where the centre line crosses it", on)
-        .on(way.scale(), Reading::Length(Length::default()))
-}
-
 /// How far along the table the slot's root lies from where the readout was set to zero.
 fn from_zero(cut: &SlotCut) -> Length {
     if splays(cut) { cut.dro_along } else { cut.along_spindle }
 }
 
-impl Slotting<'_> {
-    fn mount(self) -> Step {
-        let on = match self.passes.offsets.len() {
-            1 => "width of its cut, measured in scrap; one pass".to_owned(),
-            count => format!("width of its cut, measured in scrap; {count} passes, evenly about the middle"),
-        };
-        let made = self.pass.step("saw", "Mount the slitting saw", on);
-        let mut made = made
-            .figure(Reading::Length(self.saw.width))
-            .beside("Plate", Reading::Length(self.cut.plate))
-            .beside("Slot", Reading::Length(self.cut.width))
-            .beside("Saw", Reading::Diameter(self.saw.diameter))
-            .beside("Slot shallower at the tube's edges by", Reading::Length(self.roundness()))
-            .caution(CHANGE);
-        if self.passes.room.mm() < 0.0 {
-            let short = said(-self.passes.room.mm(), 2);
-            made.beyond.push(format!(
-                "the saw's collar meets the stay's end {short} mm before the slot is deep enough"
-            ));
+impl<'a> Slotting<'a> {
+    fn mean(self, of: impl Fn(&SlotCut) -> f64) -> f64 {
+        self.pass.mean(of_slot(of))
+    }
+
+    /// An edge that runs aslant to the spindle cannot be touched: a tip is brought over one point of it.
+    fn datum(self, bench: &mut Bench) -> Vec<Step> {
+        if !splays(self.cut) {
+            return self.pass.corner(bench, true).into_iter().collect();
         }
-        made
+        let touched = self.pass.touched(true);
+        if !bench.finds(touched.face) {
+            return Vec::new();
+        }
+        let zero =
+            |kind, task, scale| self.pass.step(kind, task).on(scale, Reading::Length(Length::default()));
+        let finder = self.pass.work.plan.job.touch.edge_finder;
+        let along = self.pass.work.machine().along();
+        vec![
+            zero(StepKind::TouchEdge, Task::PointAtEdge, along.scale()),
+            zero(StepKind::TouchFace, Task::TouchFace(touched.face), touched.way.scale())
+                .beside(Quantity::EdgeFinder, Reading::Diameter(finder)),
+        ]
+    }
+
+    fn mount(self) -> Step {
+        let step = |passes| self.pass.step(StepKind::SlittingSaw, Task::MountSlittingSaw { passes });
+        let Some((passes, saw)) = self.saw else {
+            return step(None)
+                .figure(Reading::Length(self.cut.width))
+                .caution(Caution::CutterChange)
+                .with([Problem::NoSlittingSaw { width: self.cut.width }]);
+        };
+        let is_known = self.pass.work.tools.is_known();
+        step(Some(count(passes.offsets.len())))
+            .figure(Reading::Length(saw.width))
+            .beside(Quantity::Plate, Reading::Length(self.cut.plate))
+            .beside(Quantity::SlotWidth, Reading::Length(self.cut.width))
+            .beside(Quantity::SawDiameter, Reading::Diameter(saw.diameter))
+            .beside(Quantity::ShallowerAtEdges, Reading::Length(self.roundness(saw)))
+            .caution(Caution::CutterChange)
+            .with((!is_known).then_some(Problem::SawsUnknown))
+            .with((passes.room.mm() < 0.0).then(|| Problem::CollarShort(-passes.room)))
     }
 
     /// How much less deep the slot is at the tube's top and bottom than in its middle, since the saw is round.
-    fn roundness(self) -> Length {
-        let tubes = self
-            .pass
-            .cuts()
-            .map(|at| Placed::new(self.pass.work.plan, at).outline.radius(self.cut.root.mm()));
-        let (saw, tube) = (self.saw.diameter.mm() / 2.0, tubes.fold(0.0, f64::max));
+    fn roundness(self, saw: &SlittingSaw) -> Length {
+        let plan = self.pass.work.plan;
+        let tubes = self.pass.cuts().map(|at| Placed::new(plan, at).outline.radius(self.cut.root.mm()));
+        let (saw, tube) = (saw.diameter.mm() / 2.0, tubes.fold(0.0, f64::max));
         let tube = tube.min(saw);
         Length::from_mm(saw - ((saw - tube) * (saw + tube)).sqrt())
     }
 
+    /// Finding the block with the saw's face, by which heights count; not on a swivelled fixture, no face of which lies square to the
+    /// spindle. For this the saw is brought over the block, so that the table stands elsewhere then.
+    fn top(self, bench: &mut Bench) -> Option<Step> {
+        let has_height = self.saw.is_some() && !splays(self.cut);
+        if !has_height || !bench.finds_top() {
+            return None;
+        }
+        let side = self.pass.work.shop.mill.side_to_spindle;
+        let zero = Reading::Length(Length::default());
+        Some(self.pass.step(StepKind::TouchTop, Task::TouchTop(side)).on(Scale::Dro(Axis::Z), zero))
+    }
+
+    /// Where the table goes: the stop at the root along, the saw's centre into the stay plane across.
+    fn places(self, bench: &mut Bench) -> Vec<Step> {
+        let pass = self.pass;
+        let touched = pass.touched(true);
+        // In the stay plane the saw's rim reaches furthest, and leaves the root in the stay's middle.
+        let height = pass.work.plan.job.fixture.bench.clamp_height;
+        let across = pass.after_touch(height);
+        let root = self.root();
+        bench.is_fed_along();
+        if bench.goes_across(across, pass.work.fineness().across()) {
+            vec![pass.across(touched, height, |_| None), root]
+        } else {
+            vec![pass.stays(root, touched.way, across)]
+        }
+    }
+
     /// The spindle stands half the saw's diameter behind the root.
     fn root(self) -> Step {
-        let way = self.pass.work.machine().along();
-        let distance = from_zero(self.cut) + Length::from_mm(self.saw.diameter.mm() / 2.0);
-        let on = format!(
-            "{} along the fixture, the saw behind the root and fed forwards to here: from the touch the cutter goes {}",
-            way.scale().name(),
-            self.pass.seen(way, distance)
-        );
-        let made = self.pass.step("along", "Saw's front edge stops at the root", on);
+        let machine = self.pass.work.machine();
+        let way = machine.along();
+        let radius = self.saw.map(|(_, saw)| saw.diameter.mm() / 2.0);
+        let distance = Length::from_mm(self.mean(|cut| from_zero(cut).mm()) + radius.unwrap_or(0.0));
+        let motion = radius.map(|_| machine.seen(way, distance));
+        let made = self.pass.step(StepKind::Along, Task::StopAtRoot { motion });
+        let depth = (self.cut.mouth - self.cut.root).mm().abs();
+        let edge = self.mean(|cut| cut.dro_along.mm());
         self.pass
-            .go(made, way, distance, |left| Some(self.root_off(left)))
-            .beside("Edge to slot's root", Reading::Length(self.cut.dro_along))
+            .go(made, way, distance, |left| self.root_off(left))
+            .beside(Quantity::EdgeToRoot, Reading::Length(Length::from_mm(edge)))
+            .beside(Quantity::SlotDepth, Reading::Length(Length::from_mm(depth)))
     }
 
-    /// What a saw that stops `left` too far to the front does along the stay.
-    fn root_off(self, left: Length) -> Effect {
-        let along = self.cut.angle.radians().cos();
-        Effect { along: Length::from_mm(-left.mm() / along), ..Effect::default() }
+    /// What a saw that stops `left` too far to the front does along the stay, to the one that it does most to.
+    fn root_off(self, left: Length) -> Option<Effect> {
+        let set = self.mean(|cut| from_zero(cut).mm()) - left.mm();
+        let slots = self.pass.work.stays().filter_map(|stay| match self.pass.cut_of(stay) {
+            Cut::Slot(cut) => Some((set - from_zero(cut).mm()) / cut.angle.radians().cos()),
+            _ => None,
+        });
+        let along = slots.max_by(|a, b| a.abs().total_cmp(&b.abs()))?;
+        Some(Effect { along: Length::from_mm(along), ..Effect::default() })
     }
 
-    fn touch_top(self) -> Step {
-        let side = self.pass.work.shop.mill.side_to_spindle.key();
-        let task = format!("Touch the {side} side of the mounting block with the saw");
-        let on = "Z readout, the saw's face just rubbing, spindle still; set it to zero there";
-        self.pass.step("touch-top", task, on).on(Scale::Dro(Axis::Z), Reading::Length(Length::default()))
-    }
-
-    /// From the block's touched face to the middle of the saw at the pass.
-    fn height(self, index: usize, hand: Hand, pass: usize, offset: Length) -> Step {
-        let shop = self.pass.work.shop;
-        let side = shop.mill.side_to_spindle.sign();
-        let block = self.pass.work.plan.job.fixture.bench.block_width.mm() / 2.0;
-        let middle = side * hand.sign() * self.cut.from_centre.mm() + offset.mm();
-        let distance = Length::from_mm(middle - block - self.saw.width.mm() / 2.0);
-        let way = Machine::out();
-        let on = format!("Z readout, from the touch {}", self.pass.seen(way, distance));
-        let count = self.passes.offsets.len();
-        let task = match count {
-            1 => format!("Set the saw for the {} stay", hand.key()),
-            _ => format!("Set the saw for the {} stay, pass {} of {count}", hand.key(), pass + 1),
-        };
-        let key = match (index, pass) {
-            (0, 0) => "height".to_owned(),
-            (0, _) => format!("height-{}", pass + 1),
-            (_, 0) => format!("height-{}", hand.key()),
-            _ => format!("height-{}-{}", hand.key(), pass + 1),
-        };
-        if splays(self.cut) {
-            return height_over_datum(self.pass, &key, task, self.cut, offset);
+    /// Each pass into each stay.
+    fn passes(self, way: &WayIn) -> Vec<Step> {
+        let middle = [Length::default()];
+        let offsets = self.saw.map_or(&middle[..], |(passes, _)| &passes.offsets);
+        let mut steps = Vec::new();
+        for (stay, hand) in self.pass.work.stays().zip(self.pass.work.hands) {
+            let Cut::Slot(cut) = self.pass.cut_of(stay) else { continue };
+            for (k, offset) in offsets.iter().enumerate() {
+                let at = (*hand, count(k + 1), count(offsets.len()));
+                let made = self.height(cut, at, *offset);
+                steps.push(if steps.is_empty() { self.first(made, way) } else { made });
+            }
         }
-        let off = |left: Length| Effect { offset: Length::from_mm(left.mm().abs()), ..Effect::default() };
-        let made = self.pass.go(self.pass.step(&key, task, on), way, distance, |left| Some(off(left)));
-        made.beside("Centre plane to slot's middle", Reading::Length(self.cut.from_centre))
+        steps
     }
 
-    fn slit(self) -> Step {
-        let cutter = Cutter {
-            tool: Tool::SlittingSaw,
-            diameter: self.saw.diameter,
-            teeth: self.saw.teeth.number(),
-            tooth: ToothMaterial::HighSpeedSteel,
+    fn first(self, step: Step, way: &WayIn) -> Step {
+        let made = match self.saw {
+            Some((_, saw)) => self.pass.run(step, cutter(saw)),
+            None => step,
         };
-        let made = run(self.pass, slit(self.pass, self.cut), cutter);
-        slot_checked(self.pass, made, self.passes)
+        way.tell(self.pass.turning(made.caution(Caution::BreakingSaw)))
+    }
+
+    /// From the block's touched face to the middle of the saw at the pass; where that cannot be read, from the datum or the centre.
+    fn height(self, cut: &SlotCut, (hand, pass, of): (Hand, u8, u8), offset: Length) -> Step {
+        let step = |from| self.pass.step(StepKind::Pass(hand, pass), Task::Slot { hand, pass, of, from });
+        if splays(cut) {
+            // On a swivelled fixture no face lies square to the spindle: the height is measured from the datum's point.
+            return step(HeightFrom::Datum)
+                .figure(Reading::Length(cut.from_datum + offset))
+                .beside(Quantity::CentreToSlotAtRear, Reading::Length(cut.from_centre));
+        }
+        let Some((_, saw)) = self.saw else {
+            return step(HeightFrom::CentrePlane).figure(Reading::Length(cut.from_centre));
+        };
+        let shop = self.pass.work.shop;
+        let block = self.pass.work.plan.job.fixture.bench.block_width.mm() / 2.0;
+        let middle = shop.mill.side_to_spindle.sign() * hand.sign() * cut.from_centre.mm() + offset.mm();
+        let distance = Length::from_mm(middle - block - saw.width.mm() / 2.0);
+        let way = Machine::out();
+        let motion = self.pass.work.machine().seen(way, distance);
+        let off = |left: Length| Effect { offset: Length::from_mm(left.mm().abs()), ..Effect::default() };
+        self.pass
+            .go(step(HeightFrom::Touch(motion)), way, distance, |left| Some(off(left)))
+            .beside(Quantity::CentreToSlot, Reading::Length(cut.from_centre))
     }
 }
 
-/// The saw's centre goes into the stay plane: there its rim reaches furthest, and leaves the root in the stay's middle.
-fn centre(pass: Pass<'_>) -> Step {
-    let height = pass.work.plan.job.fixture.bench.clamp_height;
-    pass.across(pass.face(true), height, height, |_| None)
+fn count(passes: usize) -> u8 {
+    u8::try_from(passes).unwrap_or(u8::MAX)
 }
 
-fn slit(pass: Pass<'_>, cut: &SlotCut) -> Step {
-    let depth = Length::from_mm((cut.mouth - cut.root).mm().abs());
-    let task = if pass.work.hands.len() > 1 { "Slot both rear ends" } else { "Slot the rear end" };
-    let made = pass
-        .step("cut", task, "at each height, from the open end inwards, table clamped in the other direction")
-        .beside("Slot depth along the stay", Reading::Length(depth))
-        .checked("the plate slides in by hand and stands square")
-        .caution(SLITTING);
-    pass.turning(made)
-}
-
-/// The steps where no saw on hand will do: the planned figures, to be set from the centre plane.
-fn without_saw(pass: Pass<'_>, cut: &SlotCut) -> Vec<Step> {
-    let way = pass.work.machine().along();
-    let mut mount = pass
-        .step(
-            "saw",
-            "Mount the slitting saw",
-            "saw width; a thinner saw takes more passes, evenly about the middle",
-        )
-        .figure(Reading::Length(cut.width))
-        .caution(CHANGE);
-    mount
-        .beyond
-        .push("no slitting saw on hand is as thin as the slot, or only far thinner ones are".to_owned());
-    let height = if splays(cut) {
-        height_over_datum(pass, "height", "Set the saw's height".to_owned(), cut, Length::default())
-    } else {
-        let on = "along the spindle, from the centre plane out to the middle of the saw";
-        pass.step("height", "Set the saw's height", on).figure(Reading::Length(cut.from_centre))
-    };
-    let on = format!(
-        "{} along the fixture; the saw's centre stands half its diameter further to the rear",
-        way.scale().name()
-    );
-    let root = pass.step("along", "Saw's front edge stops at the root", on);
-    let root = pass.go(root, way, from_zero(cut), |_| None);
-    let root = root.beside("Edge to slot's root", Reading::Length(cut.dro_along));
-    let mut steps = vec![mount];
-    steps.extend(stand(pass, cut));
-    steps.extend([height, root, pass.touch_side(true), centre(pass), slit(pass, cut)]);
-    steps
-}
-
-/// On a swivelled fixture no face lies square to the spindle: the saw's height is measured from the datum's point.
-fn height_over_datum(pass: Pass<'_>, key: &str, task: String, cut: &SlotCut, offset: Length) -> Step {
-    let on = "along the spindle, from that point of the datum edge outboard to the middle of the saw; measured, as no scale shows it";
-    pass.step(key, task, on)
-        .figure(Reading::Length(cut.from_datum + offset))
-        .beside("Centre plane to slot's middle at the rear reference point", Reading::Length(cut.from_centre))
+const fn cutter(saw: &SlittingSaw) -> Cutter {
+    Cutter {
+        tool: Tool::SlittingSaw,
+        diameter: saw.diameter,
+        teeth: saw.teeth.number(),
+        tooth: ToothMaterial::HighSpeedSteel,
+    }
 }

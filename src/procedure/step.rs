@@ -1,8 +1,12 @@
 //! One thing to do.
 
+use super::beside::{Beside, Quantity};
 use super::caution::Caution;
 use super::effect::Effect;
-use super::reading::{Named, Reading};
+use super::key::StepKey;
+use super::problem::Problem;
+use super::reading::Reading;
+use super::task::Task;
 use crate::model::shop::Axis;
 use crate::units::LengthUnit;
 
@@ -21,22 +25,6 @@ pub enum Scale {
     Swivel,
     /// A readout of the mill.
     Dro(Axis),
-}
-
-impl Scale {
-    /// The words for it.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Slide => "slide scale",
-            Self::AxleHeight => "axle height scale",
-            Self::HalfSpacing => "clamp scale",
-            Self::Tilt => "gauge",
-            Self::Swivel => "swivel scale",
-            Self::Dro(Axis::X) => "X readout",
-            Self::Dro(Axis::Y) => "Y readout",
-            Self::Dro(Axis::Z) => "Z readout",
-        }
-    }
 }
 
 /// What the scale's smallest division leaves, and what that does.
@@ -68,54 +56,66 @@ impl Rounding {
 /// One thing to do.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
-    /// Stays the same while the job does, so that a tick finds its step again.
-    pub id: String,
-    /// The part of the work that it belongs to.
-    pub part: String,
+    /// What it is for.
+    pub key: StepKey,
     /// What to do.
-    pub task: String,
+    pub task: Task,
     /// The figure to set, as the scale shows it.
     pub reading: Option<Reading>,
     /// The scale that shows it; `None` for a figure that is measured otherwise.
     pub scale: Option<Scale>,
-    /// What it is set on, and which way round.
-    pub set_on: String,
     /// What the scale's division leaves of it.
     pub rounding: Option<Rounding>,
-    /// How to see that it was done right.
-    pub check: Option<&'static str>,
-    /// Why it comes now and not later.
-    pub why: Option<&'static str>,
-    /// What cannot be done here, each with the figure by which it fails.
-    pub beyond: Vec<String>,
     /// Figures beside it.
-    pub also: Vec<Named>,
+    pub also: Vec<Beside>,
+    /// What cannot be done here, or is to be minded.
+    pub problems: Vec<Problem>,
     /// What can hurt here.
     pub cautions: Vec<Caution>,
 }
 
 impl Step {
     /// A step with nothing to set yet.
-    pub(super) fn new(id: String, part: String, task: impl Into<String>, set_on: impl Into<String>) -> Self {
+    pub(super) const fn new(key: StepKey, task: Task) -> Self {
         Self {
-            id,
-            part,
-            task: task.into(),
+            key,
+            task,
             reading: None,
             scale: None,
-            set_on: set_on.into(),
             rounding: None,
-            check: None,
-            why: None,
-            beyond: Vec::new(),
             also: Vec::new(),
+            problems: Vec::new(),
             cautions: Vec::new(),
         }
     }
 
+    /// A figure beside it.
+    pub fn beside_of(&self, what: Quantity) -> Option<Reading> {
+        self.also.iter().find(|beside| beside.what == what).map(|beside| beside.reading)
+    }
+
+    /// The numbers that are set at this step, mm or degrees: by these, with [`Step::task`], a tick can be told from one for
+    /// other figures. Speeds, feeds and gaps are not among them.
+    pub fn figures(&self) -> Vec<f64> {
+        let is_set = |beside: &&Beside| {
+            !matches!(
+                beside.what,
+                Quantity::Spindle
+                    | Quantity::Feed
+                    | Quantity::SmallestGap(..)
+                    | Quantity::SawGap
+                    | Quantity::GoesIn
+                    | Quantity::StandsOff
+                    | Quantity::Planned { .. }
+            )
+        };
+        let also = self.also.iter().filter(is_set).map(|beside| beside.reading);
+        self.reading.into_iter().chain(also).filter_map(Reading::number).collect()
+    }
+
     /// With a figure beside it.
-    pub(super) fn beside(mut self, name: impl Into<String>, reading: Reading) -> Self {
-        self.also.push(Named::new(name, reading));
+    pub(super) fn beside(mut self, what: Quantity, reading: Reading) -> Self {
+        self.also.push(Beside { what, reading });
         self
     }
 
@@ -132,15 +132,15 @@ impl Step {
         self
     }
 
-    /// With how to check it.
-    pub(super) const fn checked(mut self, how: &'static str) -> Self {
-        self.check = Some(how);
-        self
-    }
-
     /// With what can hurt here.
     pub(super) fn caution(mut self, caution: Caution) -> Self {
         self.cautions.push(caution);
+        self
+    }
+
+    /// With what cannot be done here.
+    pub(super) fn with(mut self, problems: impl IntoIterator<Item = Problem>) -> Self {
+        self.problems.extend(problems);
         self
     }
 

@@ -1,88 +1,101 @@
-//! Whether the saw gets to where it must, said before the spindle turns.
+//! Whether the saw gets to where it must, known before the spindle turns.
 
+use super::beside::Quantity;
 use super::pass::Pass;
+use super::problem::Problem;
 use super::reading::Reading;
 use super::step::Step;
 use crate::machining::{Near, SlotPasses, SlotWay, Standing, Stroke, nearest, slot_ways, table_room};
 use crate::model::Hand;
 use crate::model::shop::HoleSaw;
 use crate::plan::CutAt;
-use crate::units::{Length, said};
+use crate::units::Length;
 
-/// The step at which the saw goes in, with all that stands in its way and the smallest gap that is left.
-pub(super) fn checked(pass: Pass<'_>, mut step: Step, diameter: Length, saw: &HoleSaw) -> Step {
+/// What stands in a saw's way.
+#[derive(Default)]
+pub(super) struct WayIn {
+    problems: Vec<Problem>,
+    /// What comes nearest where nothing is met.
+    tightest: Option<Near>,
+    /// Whether the dummy axle would be met: it can be taken out once the stays are clamped.
+    pub(super) meets_axle: bool,
+    /// Whether the first slug must be taken out before the saw goes on to the second stay.
+    pub(super) is_shallow_for_both: bool,
+}
+
+impl WayIn {
+    /// Of a slitting saw that is not known yet: it comes from behind, where the dummy axle lies.
+    pub(super) fn unknown() -> Self {
+        Self { meets_axle: true, ..Self::default() }
+    }
+
+    /// The step at which the saw goes in, with what stands in its way or the smallest gap that is left.
+    pub(super) fn tell(&self, step: Step) -> Step {
+        let step = step.with(self.problems.iter().copied());
+        match &self.tightest {
+            Some(near) => step.beside(Quantity::SmallestGap(near.part, near.body), Reading::Length(near.gap)),
+            None => step,
+        }
+    }
+}
+
+/// A hole saw's way in.
+pub(super) fn of_hole_saw(pass: Pass<'_>, diameter: Length, saw: &HoleSaw) -> WayIn {
     let (plan, shop) = (pass.work.plan, pass.work.shop);
     let cuts: Vec<CutAt> = pass.cuts().collect();
-    let Some(stroke) = Stroke::new(plan, shop, &cuts, diameter) else { return step };
+    let Some(stroke) = Stroke::new(plan, shop, &cuts, diameter) else { return WayIn::default() };
     let (reach, room) = (stroke.reach(shop, saw), table_room(plan, shop, &cuts));
-    let fails = [
-        (
-            "the holder meets the first stay before the saw is through: the arbor is too short by",
-            reach.through,
-        ),
-        ("the stub that is cut off does not go into the saw: it is too shallow by", reach.bottom),
-        ("the way in is longer than the travel along the spindle by", reach.travel),
-        ("the table's travel along the fixture is short by", room.along_left),
-        ("the table's travel across the fixture is short by", room.across_left),
-    ];
-    let fails = fails.into_iter().filter(|(_, left)| left.mm() < 0.0);
-    step.beyond.extend(fails.map(|(words, left)| format!("{words} {} mm", said(-left.mm(), 1))));
-    if reach.all_stubs.mm() < 0.0 && reach.bottom.mm() >= 0.0 && cuts.len() > 1 {
-        step.check =
-            Some("stop between the stays and shake the first stub out: the saw is not deep enough for both");
-    }
+    let table = |axis| move |by| Problem::TableTravelShort { axis, by };
+    let mut problems: Vec<Problem> = [
+        missing(reach.through, Problem::ArborShort),
+        missing(reach.bottom, Problem::SawShallow),
+        missing(reach.travel, Problem::SpindleTravelShort),
+        missing(room.along_left, table(shop.mill.lies_along)),
+        missing(room.across_left, table(shop.mill.lies_across())),
+    ]
+    .into_iter()
+    .flatten()
+    .collect();
     let near = nearest(plan, shop, &stroke, saw);
-    step.beyond.extend(near.iter().filter_map(meets));
-    match near.first().filter(|near| near.goes.is_none()) {
-        Some(near) => {
-            let name = format!("Smallest gap, {} to {}", near.part.name(), near.body.name());
-            step.beside(name, Reading::Length(near.gap))
-        }
-        None => step,
+    let meets_axle = near.iter().any(is_met_axle);
+    let others = || near.iter().filter(|near| !is_met_axle(near));
+    problems.extend(others().filter_map(met));
+    WayIn {
+        problems,
+        tightest: others().next().filter(|near| near.goes.is_none()).copied(),
+        meets_axle,
+        is_shallow_for_both: cuts.len() > 1 && reach.all_stubs.mm() < 0.0 && reach.bottom.mm() >= 0.0,
     }
 }
 
-fn meets(near: &Near) -> Option<String> {
-    let goes = said(near.goes?.mm(), 1);
-    Some(format!("the {} meets the {} after {goes} mm of its way in", near.part.name(), near.body.name()))
+fn missing(left: Length, problem: impl Fn(Length) -> Problem) -> Option<Problem> {
+    (left.mm() < 0.0).then(|| problem(Length::from_mm(-left.mm())))
 }
 
-/// The step at which a slitting saw goes in, with what stands in its way from the side that the spindle comes from.
-pub(super) fn slot_checked(pass: Pass<'_>, mut step: Step, passes: &SlotPasses) -> Step {
+fn met(near: &Near) -> Option<Problem> {
+    Some(Problem::Meets { part: near.part, body: near.body, after: near.goes? })
+}
+
+fn is_met_axle(near: &Near) -> bool {
+    near.body == Standing::Axle && near.goes.is_some()
+}
+
+/// A slitting saw's way in, from the side that the spindle comes from.
+pub(super) fn of_slitting_saw(pass: Pass<'_>, passes: &SlotPasses) -> WayIn {
     let (plan, shop) = (pass.work.plan, pass.work.shop);
     let ways: Vec<Vec<SlotWay>> = pass.cuts().map(|at| slot_ways(plan, shop, at, passes)).collect();
-    let chosen =
-        || ways.iter().filter_map(|ways| ways.iter().find(|way| way.side == shop.mill.side_to_spindle));
-    let (mut told, mut axle): (Vec<String>, &str) = (Vec::new(), "");
-    for near in chosen().flat_map(|way| &way.near) {
-        match meets(near) {
-            Some(_) if near.body == Standing::Axle => axle = AXLE_OUT,
-            Some(words) if !told.contains(&words) => told.push(words),
-            _ => {}
-        }
+    let of_side = |side: Hand| ways.iter().filter_map(move |ways| ways.iter().find(|way| way.side == side));
+    let chosen = || of_side(shop.mill.side_to_spindle);
+    let meets_axle = chosen().flat_map(|way| &way.near).any(is_met_axle);
+    let mut problems: Vec<Problem> = Vec::new();
+    for near in chosen().flat_map(|way| &way.near).filter(|near| !is_met_axle(near)) {
+        problems.extend(met(near).filter(|problem| !problems.contains(problem)));
     }
-    step.set_on.push_str(axle);
-    if told.is_empty() {
-        let tightest =
-            chosen().filter_map(SlotWay::tightest).min_by(|a, b| a.gap.mm().total_cmp(&b.gap.mm()));
-        return match tightest {
-            Some(near) => {
-                let name = format!("Smallest gap, {} to {}", near.part.name(), near.body.name());
-                step.beside(name, Reading::Length(near.gap))
-            }
-            None => step,
-        };
+    let tightest = chosen().filter_map(SlotWay::tightest).min_by(|a, b| a.gap.mm().total_cmp(&b.gap.mm()));
+    if problems.is_empty() {
+        return WayIn { tightest: tightest.copied(), meets_axle, ..WayIn::default() };
     }
-    step.beyond.extend(told);
-    let clear = |side: Hand| {
-        let of_side = ways.iter().filter_map(|ways| ways.iter().find(|way| way.side == side));
-        of_side.filter_map(SlotWay::tightest).all(|near| near.goes.is_none())
-    };
-    match Hand::ALL.into_iter().find(|side| clear(*side)) {
-        Some(side) => step.beside("Nothing is in the way with the spindle on the", Reading::Word(side.key())),
-        None => step,
-    }
+    let is_clear = |side: &Hand| of_side(*side).filter_map(SlotWay::tightest).all(|near| near.goes.is_none());
+    problems.extend(Hand::ALL.into_iter().find(is_clear).map(Problem::ClearFrom));
+    WayIn { problems, meets_axle, ..WayIn::default() }
 }
-
-/// What is said where only the dummy axle is in the way.
-const AXLE_OUT: &str = "; take the dummy axle out first, the saw would meet it";

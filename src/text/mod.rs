@@ -4,6 +4,7 @@
 //! a new variant without a sentence does not compile.
 
 pub mod entry;
+pub mod procedure;
 mod style;
 
 pub use style::{English, Style};

@@ -71,7 +71,7 @@ fn steps_are_those_of_the_order_of_work_in_the_unit_of_the_page() {
         let wanted = procedure::steps(&plan, &Default::default(), &Tools::default());
         let lines = steps(&starter.job, LengthUnit::Inch);
         let ids = |lines: &[StepLine]| lines.iter().map(|line| line.id.clone()).collect::<Vec<_>>();
-        assert_eq!(ids(&lines), wanted.iter().map(|step| step.id.clone()).collect::<Vec<_>>());
+        assert_eq!(ids(&lines), wanted.iter().map(|step| step.key.written()).collect::<Vec<_>>());
         assert!(lines.iter().all(|line| line.figure.1 != "mm"), "{lines:?}");
         assert!(lines.iter().any(|line| line.figure.1 == "in"));
         assert!(lines.iter().all(|line| PairName::ALL.iter().any(|pair| pair.key() == line.pair)));

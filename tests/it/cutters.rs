@@ -80,7 +80,7 @@ fn the_saws_on_hand_are_ranked_with_the_reason() {
     assert_eq!(found[1].verdict, Verdict::Fits);
     assert!(matches!(found[2].verdict, Verdict::TooLarge(by) if by.mm() > 0.0 && by.mm() < 0.1));
     assert!(matches!(found[3].verdict, Verdict::TooLarge(_)));
-    assert!(matches!(found[4].verdict, Verdict::TooSmall(_)));
+    assert!(matches!(found[4].verdict, Verdict::CannotSeat(_)));
     // Square to a plain tube the saw must be as deep as the tube is thick: 22.2 mm.
     assert!(matches!(found[5].verdict, Verdict::TooShort(by) if (by.mm() - 10.2).abs() < 1e-9));
     assert_eq!(found[6].verdict, Verdict::NotAllRound);
@@ -183,17 +183,20 @@ proptest! {
         let shop = staywright::model::shop::demo_shop();
         let tools = staywright::procedure::choose(&plan, &shop);
         for step in staywright::procedure::steps(&plan, &shop, &tools) {
-            let beside = step.also.iter().map(|named| named.reading);
+            let beside = step.also.iter().map(|beside| beside.reading);
             for number in step.reading.into_iter().chain(beside).filter_map(staywright::procedure::Reading::number) {
-                prop_assert!(number.is_finite(), "{}", step.id);
+                prop_assert!(number.is_finite(), "{:?}", step.key);
             }
             if let Some(rounding) = step.rounding {
                 let effect = rounding.effect;
                 for number in [effect.along.mm(), effect.offset.mm(), effect.angle.degrees()] {
-                    prop_assert!(number.is_finite(), "{}", step.id);
+                    prop_assert!(number.is_finite(), "{:?}", step.key);
                 }
             }
-            prop_assert!(!step.task.is_empty() && !step.part.is_empty());
+            let style = staywright::text::Style::default();
+            for problem in &step.problems {
+                prop_assert!(!staywright::text::procedure::problem(problem, style).contains("NaN"));
+            }
         }
     }
 }

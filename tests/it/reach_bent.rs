@@ -12,7 +12,7 @@ use staywright::model::shop::{HoleSaw, Shop, demo_shop};
 use staywright::model::{Bend, Bends, Boss, BrakePad, End, Find, Hand, Job, PairName, Press};
 use staywright::placement::plan;
 use staywright::plan::{CutAt, Plan};
-use staywright::procedure::{Reading, Tools, pair_steps};
+use staywright::procedure::{Reading, StepKind, Tools, pair_steps};
 use staywright::units::{Angle, Length};
 
 fn mm(value: f64) -> Length {
@@ -243,10 +243,10 @@ fn the_steps_lay_a_bent_pair() {
     let job = jobs(1).remove(0);
     let plan = plan(&job).unwrap();
     let steps = pair_steps(&plan, &demo_shop(), &Tools::default(), PairName::Chainstays);
-    let step = |end: &str| steps.iter().find(|step| step.id.ends_with(end)).unwrap();
+    let clamp = steps.iter().find(|step| step.key.kind == StepKind::Clamp).unwrap();
     let bent = plan.pairs.chainstays.right.bent.as_ref().unwrap();
-    assert_eq!(step(".mark").reading, Some(Reading::Length(bent.trim)));
-    let told: Vec<_> = step(".clamp").also.iter().map(|named| named.reading).collect();
+    assert_eq!(clamp.reading, Some(Reading::Length(bent.trim)));
+    let told: Vec<_> = clamp.also.iter().map(|beside| beside.reading).collect();
     let wanted: Vec<_> = bent
         .bends
         .iter()

@@ -3,10 +3,12 @@
 use nalgebra::{Point3, Vector3};
 use staywright::machining::{Near, SlotPasses, SlotWay, Standing, Turning, slot_passes, slot_ways};
 use staywright::model::shop::{Shop, demo_shop};
-use staywright::model::{Bend, Bends, End, Hand, Job, PairName, Slot};
+use staywright::model::{Bend, Bends, End, Hand, Job, PairName, Slot, Stays};
 use staywright::placement::plan;
 use staywright::plan::{Cut, CutAt, Plan, SlotCut};
-use staywright::procedure::{Reading, Scale, Tools, pair_steps};
+use staywright::procedure::{
+    Problem, Quantity, Reading, Scale, Step, StepKind, Task, Tools, Turn, pair_steps,
+};
 use staywright::units::{Angle, Length};
 
 fn mm(value: f64) -> Length {
@@ -272,28 +274,25 @@ fn gaps_of_a_slitting_saw_are_those_of_dense_samples() {
 fn the_steps_swivel_for_a_plate_that_splays() {
     let (plan, shop) = (plan(&parallel(3.0)).unwrap(), one_saw());
     let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Chainstays);
-    let of = |hand: &str, key: &str| {
-        let id = format!("chainstays.{hand}.rear.{key}");
-        steps.iter().find(|step| step.id == id).unwrap_or_else(|| panic!("{id}"))
+    let of = |hand: Hand, kind: StepKind| {
+        let own = |step: &&Step| step.key.kind == kind && step.key.setting.stays == Stays::One(hand);
+        steps.iter().find(own).unwrap_or_else(|| panic!("{hand:?} {kind:?}"))
     };
     for hand in Hand::ALL {
         let found = cut(&plan, hand);
-        let turned = of(hand.key(), "swivel");
+        let turned = of(hand, StepKind::Swivel);
         assert_eq!(turned.scale, Some(Scale::Swivel));
-        assert!(turned.set_on.contains(if hand == Hand::Right {
-            ": clockwise"
-        } else {
-            "counter-clockwise"
-        }));
-        let height = of(hand.key(), "height");
+        let way = if hand == Hand::Right { Turn::Clockwise } else { Turn::CounterClockwise };
+        assert!(matches!(turned.task, Task::Swivel { turn, .. } if turn == way), "{turned:?}");
+        let height = of(hand, StepKind::Pass(hand, 1));
         assert_eq!((height.reading, height.scale), (Some(Reading::Length(found.from_datum)), None));
-        let Some(Reading::Length(along)) = of(hand.key(), "along").reading else { panic!("a length") };
+        let Some(Reading::Length(along)) = of(hand, StepKind::Along).reading else { panic!("a length") };
         assert!((along.mm().abs() - (found.dro_along.mm() + 40.0)).abs() < 0.05, "{along:?}");
     }
     // A plate along the centre plane needs none of that.
     let plain = staywright::placement::plan(&parallel(0.0)).unwrap();
     let steps = pair_steps(&plain, &shop, &Tools::default(), PairName::Chainstays);
-    assert!(steps.iter().all(|step| !step.id.ends_with("swivel")));
+    assert!(steps.iter().all(|step| step.key.kind != StepKind::Swivel));
 }
 
 /// What is in the way of the saw is said where it goes in, with the side from which nothing is; the dummy axle can be taken out.
@@ -301,17 +300,20 @@ fn the_steps_swivel_for_a_plate_that_splays() {
 fn the_step_says_what_a_slitting_saw_would_meet() {
     let plan = plan(&parallel(0.0)).unwrap();
     let mut shop = one_saw();
+    let steps = |shop: &Shop| pair_steps(&plan, shop, &Tools::default(), PairName::Chainstays);
     let cut = |shop: &Shop| {
-        let steps = pair_steps(&plan, shop, &Tools::default(), PairName::Chainstays);
-        steps.into_iter().find(|step| step.id.ends_with("rear.cut")).unwrap()
+        let first = |step: &Step| step.key.kind == StepKind::Pass(Hand::Right, 1);
+        steps(shop).into_iter().find(first).unwrap()
     };
+    let is_collision = |problem: &Problem| problem.code() == "collision";
     let fine = cut(&shop);
-    assert!(!fine.beyond.iter().any(|words| words.contains("meets")), "{:?}", fine.beyond);
-    assert!(fine.set_on.contains("take the dummy axle out"));
-    assert!(fine.also.iter().any(|named| named.name.starts_with("Smallest gap")));
+    assert!(!fine.problems.iter().any(is_collision), "{:?}", fine.problems);
+    assert!(steps(&shop).iter().any(|step| step.task == Task::TakeAxleOut));
+    assert!(fine.also.iter().any(|beside| matches!(beside.what, Quantity::SmallestGap(..))));
     shop.mill.body.holder = mm(70.0);
     let met = cut(&shop);
-    assert!(met.beyond.iter().any(|words| words.contains("holder meets the")), "{:?}", met.beyond);
+    let holder = |problem: &Problem| matches!(problem, Problem::Meets { part: Turning::Holder, .. });
+    assert!(met.problems.iter().any(holder), "{:?}", met.problems);
 }
 
 /// By hand: a plate of 5 in the plane 74 off the centre, 0.3 to spare in all. The faces lie 2.65 to either side of that plane, and

@@ -10,8 +10,9 @@ use crate::machining::{
 use crate::model::BrakePad;
 use crate::model::shop::ToothMaterial;
 use crate::plan::{CutAt, EndUp, RoundCut};
-use crate::procedure::Reading;
-use crate::units::{Length, show};
+use crate::procedure::{Reading, Turn};
+use crate::text;
+use crate::units::{Angle, Length, show};
 
 /// Gap, push, and how far the cutter's axis moves so that the stay's length comes out right.
 pub(super) fn fit(here: Here<'_>, cut: &RoundCut, used: Option<&Candidate>, paired: bool) -> Told {
@@ -28,9 +29,11 @@ pub(super) fn fit(here: Here<'_>, cut: &RoundCut, used: Option<&Candidate>, pair
         );
     }
     let Some(used) = used else { return told };
-    let figures = [("Largest gap when pushed home", used.gap), ("Stay goes in by", used.push)];
-    for (name, figure) in figures {
-        told.fact(name, figure.map_or("—".to_owned(), |figure| length(here, figure)));
+    told.fact("Largest gap when pushed home", used.gap.map_or("—".to_owned(), |gap| length(here, gap)));
+    if let Some(push) = used.push {
+        let (name, by) =
+            if push.mm() < 0.0 { ("Stay stands off by", -push) } else { ("Stay goes in by", push) };
+        told.fact(name, length(here, by));
     }
     if let Some((along, across)) = used.shift.and_then(|shift| shift.in_pass(paired)) {
         let signed = |by: Length| show::signed_length(by.mm(), here.unit);
@@ -52,16 +55,18 @@ pub(super) fn compound(here: Here<'_>, cut: &RoundCut) -> Option<Told> {
     let axis = cutter_axis(here.plan, here.at, cut, here.shop.mill.side_to_spindle);
     let stands = stand(&axis.direction);
     let mut told = Told::new("Compound setting");
-    told.fact("First: turn, fixture level", show::angle(stands.turn));
+    let turn = if stands.turn.degrees() > 0.0 { Turn::CounterClockwise } else { Turn::Clockwise };
+    let size = Angle::from_degrees(stands.turn.degrees().abs());
+    told.fact(format!("Swivel, {}", text::procedure::turn(turn)), show::angle(size));
     let end = match stands.end_up {
         EndUp::Rear => "rear end up",
         EndUp::Front => "front end up",
         EndUp::Level | EndUp::Either => "level",
     };
-    told.fact(format!("Then: tilt, {end}"), show::angle(stands.tilt.complement()));
+    told.fact(format!("Tilt by the gauge, {end}"), show::angle(stands.tilt.complement()));
     told.say(
-        "The turn is about the fixture's own normal, counter-clockwise as seen from above the stays, and comes first. Turned, the \
-         datum edge runs along neither table direction: touch a corner.",
+        "The swivel is about the fixture's own normal, so either may be set first. Swivelled, the datum edge runs along neither \
+         table direction: touch a corner.",
     );
     Some(told)
 }

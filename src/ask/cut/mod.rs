@@ -78,7 +78,7 @@ pub(super) fn told(plan: &Plan, asked: &ToCut) -> Option<CutTold> {
         cut: at.key(),
         ..CutTold::default()
     };
-    let cuts = crate::procedure::together(plan, at);
+    let cuts = crate::procedure::together(plan, &shop, at);
     answer.together = cuts.iter().map(|at| at.key()).collect();
     match at.cut(plan) {
         Cut::Cope(cut) | Cut::Boss(cut) => round::tell(here, cut, &cuts, asked, &mut answer),

@@ -3,9 +3,11 @@
 use super::Here;
 use crate::ask::shop::{entered, read};
 use crate::machining::{Candidate, Verdict, candidates};
+use crate::model::capital;
 use crate::model::shop::{Shop, Speeds};
 use crate::plan::{CutAt, Plan, RoundCut};
 use crate::procedure::{Tools, choose};
+use crate::text::{self, Style};
 use crate::units::{Length, SpindleSpeed, show, trimmed};
 use serde::{Deserialize, Serialize};
 
@@ -54,7 +56,7 @@ fn pick(
     ranked: &[Candidate],
     picked: &[(String, String)],
 ) -> Option<Candidate> {
-    let lead = crate::procedure::together(plan, at).first().copied().unwrap_or(at).key();
+    let lead = crate::procedure::together(plan, shop, at).first().copied().unwrap_or(at).key();
     let (_, wanted) = picked.iter().find(|(cut, _)| *cut == lead)?;
     ranked.iter().find(|candidate| key(shop, cut, candidate) == *wanted).copied()
 }
@@ -97,19 +99,18 @@ fn name(here: Here<'_>, candidate: &Candidate) -> String {
     if candidate.measured { diameter } else { format!("{diameter}, not measured") }
 }
 
-/// `Fits: gap 0.08 mm, goes in by 0.10 mm`.
+/// `Fit · gap 0.08 mm · stay goes in by 0.10 mm`.
 fn words(here: Here<'_>, candidate: &Candidate) -> String {
     let length = |length| show::length(length, here.unit);
+    let style = Style { unit: here.unit, ..Style::default() };
     let verdict = match candidate.verdict {
-        Verdict::Fits if candidate.tight => "Fits, but tighter than the joint wants".to_owned(),
-        Verdict::Fits => "Fits".to_owned(),
-        Verdict::TooLarge(by) => format!("Too large: the gap is {} too wide", length(by)),
-        Verdict::TooSmall(by) => format!("Too small: the gap is {} too wide", length(by)),
-        Verdict::TooShort(by) => format!("Too short: {} deeper is needed for the stub", length(by)),
-        Verdict::NotAllRound => "Does not cut all round".to_owned(),
+        Verdict::Fits if candidate.tight => "Fit, but tighter than the joint wants".to_owned(),
+        verdict => capital(&text::procedure::verdict(verdict, style)),
     };
-    let figures = [("gap", candidate.gap), ("stay goes in by", candidate.push)];
-    let figures =
-        figures.into_iter().filter_map(|(name, figure)| Some(format!("{name} {}", length(figure?))));
-    [verdict].into_iter().chain(figures).collect::<Vec<_>>().join(" · ")
+    let gap = candidate.gap.map(|gap| format!("gap {}", length(gap)));
+    let push = candidate.push.map(|push| match push.mm() < 0.0 {
+        true => format!("stay stands off by {}", length(-push)),
+        false => format!("stay goes in by {}", length(push)),
+    });
+    [Some(verdict), gap, push].into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }

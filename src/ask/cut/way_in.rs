@@ -28,7 +28,7 @@ fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<Wa
     let ranked = candidates(here.plan, here.shop, here.at);
     let (used, _) = saws::used(here, cut, &ranked, picked)?;
     let saw = here.shop.hole_saws.get(used.saw)?;
-    let cuts = crate::procedure::together(here.plan, here.at);
+    let cuts = crate::procedure::together(here.plan, here.shop, here.at);
     let stroke = Stroke::new(here.plan, here.shop, &cuts, used.diameter)?;
     let mut bodies = turned(here, &stroke, saw);
     bodies.extend(stood(here));

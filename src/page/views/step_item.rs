@@ -26,6 +26,7 @@ pub fn step_item(step: &StepLine) -> Part {
 pub fn step_words(step: &StepLine) -> Vec<Part> {
     let mut words = vec![part("p").class("set-on").text(&step.set_on)];
     words.extend(step.beyond.iter().map(|beyond| part("p").class("beyond").text(beyond)));
+    words.extend(step.notes.iter().map(|note| part("p").class("quiet").text(note)));
     if !step.also.is_empty() {
         let also = step.also.clone();
         words.push(facts_of_text(move || also.clone()));

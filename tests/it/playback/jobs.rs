@@ -84,10 +84,21 @@ fn upright() -> Job {
     job
 }
 
+/// Plates that splay, the chainstays' outwards and the seat stays' inwards to the rear.
+fn splayed() -> Job {
+    let mut job = Job::default();
+    for (name, splay) in [(PairName::Chainstays, 4.0), (PairName::Seatstays, -3.0)] {
+        if let End::Slot(slot) = &mut job.pair_mut(name).right.rear_end {
+            slot.plate_splay = Angle::from_degrees(splay);
+        }
+    }
+    job
+}
+
 /// All jobs.
 pub fn jobs() -> Vec<Job> {
     let mut jobs: Vec<Job> = starters().into_iter().map(|starter| starter.job).collect();
-    jobs.extend([Job::default(), rear_up(), sides_apart(), unlike(), level(), upright()]);
+    jobs.extend([Job::default(), rear_up(), sides_apart(), unlike(), level(), upright(), splayed()]);
     jobs
 }
 

@@ -1,24 +1,43 @@
 //! A fixture on a mill in a room, which does what a step says and knows nothing else.
 
 use super::truth::Axis;
-use nalgebra::{Matrix3, Vector3};
-use staywright::model::Hand;
-use staywright::model::Job;
+use nalgebra::{Matrix3, Rotation3, Unit, Vector3};
 use staywright::model::shop::{self, Sense, Shop, SpindleWay, Toward};
-use staywright::procedure::{Reading, Scale, Step};
+use staywright::model::{Hand, Job, Stays, TouchSide};
+use staywright::plan::EndUp;
+use staywright::procedure::{
+    CutPart, Face, HeightFrom, Quantity, Reading, Scale, SettingKey, Step, StepKey, Task, Turn,
+};
 
 type V = Vector3<f64>;
+
+/// One pass of a slitting saw: the stay, the direction across the plate and outboard, and where its two faces lie along that.
+#[derive(Clone, Copy, Debug)]
+pub struct Kerf {
+    pub hand: Hand,
+    pub across: V,
+    pub low: f64,
+    pub high: f64,
+}
 
 /// What a step has left behind, in the fixture's own coordinates.
 pub enum Done {
     /// A round cut: the cutter's axis.
-    Round { id: String, axis: Axis },
-    /// Slots: for each pass the stay, and the two faces of its cut across the fixture; the saw's front edge along it.
-    Slots { id: String, kerfs: Vec<(Hand, f64, f64)>, front_edge: f64, above: f64 },
+    Round { key: StepKey, axis: Axis },
+    /// Slots: each pass; the saw's front edge and the way to the rear as the table reads it.
+    Slots { setting: SettingKey, kerfs: Vec<Kerf>, front_edge: V, rearwards: V },
     /// The dummy axle's place.
-    Axle { id: String, along: f64, above: f64 },
+    Axle { setting: SettingKey, along: f64, above: f64 },
     /// One clamp of a post.
-    Post { id: String, hand: Hand, station: f64, spacing: f64 },
+    Post { key: StepKey, hand: Hand, station: f64, spacing: f64 },
+}
+
+/// What is in the spindle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum InSpindle {
+    Nothing,
+    HoleSaw,
+    SlittingSaw,
 }
 
 /// The machine and what has been set so far.
@@ -33,22 +52,22 @@ pub struct Simulated<'a> {
     spindle: V,
     /// Where each readout was set to zero, measured along its axis.
     zero: [f64; 3],
+    /// Where the stop along the fixture stands, for a saw that is fed to it.
+    stop: Option<f64>,
     slide: f64,
     saw_width: f64,
     saw_diameter: f64,
-    kerfs: Vec<(Hand, f64, f64)>,
+    in_spindle: InSpindle,
+    has_slug: bool,
+    is_marked: bool,
+    is_axle_in: bool,
+    /// How often an edge or a face was touched.
+    pub touches: usize,
     pub done: Vec<Done>,
 }
 
 fn sign(sense: Sense) -> f64 {
     if sense == Sense::Rises { 1.0 } else { -1.0 }
-}
-
-/// The word of a text that is one of a few.
-fn which<'w>(text: &str, words: &[&'w str]) -> &'w str {
-    let found: Vec<&&str> = words.iter().filter(|word| text.contains(**word)).collect();
-    assert_eq!(found.len(), 1, "“{text}” must say one of {words:?}");
-    found[0]
 }
 
 impl<'a> Simulated<'a> {
@@ -60,10 +79,15 @@ impl<'a> Simulated<'a> {
             pose: Matrix3::identity(),
             spindle: V::new(-4321.0, 9876.0, 555.0),
             zero: [f64::NAN; 3],
+            stop: None,
             slide: f64::NAN,
             saw_width: f64::NAN,
             saw_diameter: f64::NAN,
-            kerfs: Vec::new(),
+            in_spindle: InSpindle::Nothing,
+            has_slug: false,
+            is_marked: false,
+            is_axle_in: false,
+            touches: 0,
             done: Vec::new(),
         }
     }
@@ -102,82 +126,129 @@ impl<'a> Simulated<'a> {
         self.pose.transpose() * (point - self.place)
     }
 
+    /// The fixture is laid another way, or its stays are changed: whatever was found is found no more.
     fn stand(&mut self, u: V, v: V) {
         self.pose = Matrix3::from_columns(&[u, v, u.cross(&v)]);
+        self.loses_place();
+    }
+
+    fn loses_place(&mut self) {
         self.zero = [f64::NAN; 3];
+        self.stop = None;
         // It never comes to lie where it lay before.
         self.place += V::new(17.0, -31.0, 8.5);
     }
 
     /// The readout that a step names must be the one that the motion moves.
     fn dro(&self, step: &Step, line: &V) -> shop::Axis {
-        let Some(Scale::Dro(axis)) = step.scale else { panic!("{}: a readout", step.id) };
-        assert!(self.axis(axis).cross(line).norm() < 1e-9, "{}: {axis:?} does not run there", step.id);
+        let Some(Scale::Dro(axis)) = step.scale else { panic!("{:?}: a readout", step.key) };
+        self.runs(axis, line, step);
         axis
     }
 
-    fn touched(&mut self, step: &Step, line: &V, spindle_at: f64) {
-        let axis = self.dro(step, line);
+    fn runs(&self, axis: shop::Axis, line: &V, step: &Step) {
+        assert!(self.axis(axis).cross(line).norm() < 1e-9, "{:?}: {axis:?} does not run there", step.key);
+    }
+
+    fn touched(&mut self, step: &Step, axis: shop::Axis, spindle_at: f64) {
         let way = self.axis(axis);
         // Place the spindle's axis at the coordinate found, the other coordinates as they were.
         self.spindle += way * (spindle_at - self.spindle.dot(&way));
         self.zero[axis as usize] = spindle_at;
-        assert_eq!(step.reading.and_then(Reading::number), Some(0.0), "{}", step.id);
+        assert_eq!(step.reading.and_then(Reading::number), Some(0.0), "{:?}", step.key);
     }
 
-    fn moved(&mut self, step: &Step) {
-        let Some(Scale::Dro(axis)) = step.scale else { panic!("{}: a readout", step.id) };
+    fn target(&self, step: &Step) -> (V, f64) {
+        let Some(Scale::Dro(axis)) = step.scale else { panic!("{:?}: a readout", step.key) };
         let reading = step.reading.and_then(Reading::number).unwrap();
         let sense = sign(self.shop.mill.senses[axis as usize]);
         let target = self.zero[axis as usize] + sense * reading;
-        assert!(target.is_finite(), "{}: never set to zero", step.id);
-        let way = self.axis(axis);
+        assert!(target.is_finite(), "{:?}: never set to zero", step.key);
+        (self.axis(axis), target)
+    }
+
+    fn moved(&mut self, step: &Step) {
+        let (way, target) = self.target(step);
         self.spindle += way * (target - self.spindle.dot(&way));
+    }
+
+    fn needs_empty(&self, step: &Step) {
+        assert_eq!(self.in_spindle, InSpindle::Nothing, "{:?}: something is in the spindle", step.key);
+    }
+
+    fn needs(&self, step: &Step, cutter: InSpindle) {
+        assert_eq!(self.in_spindle, cutter, "{:?}", step.key);
+        assert!(!self.has_slug, "{:?}: the slug is still in the saw", step.key);
     }
 
     /// Does what a step says.
     pub fn follow(&mut self, step: &Step) {
-        let key = step.id.rsplit('.').next().unwrap();
         let number = step.reading.and_then(Reading::number);
-        match key {
-            "slide" => {
+        match step.task {
+            Task::MarkHands => self.is_marked = true,
+            Task::SetSlide => {
                 assert_eq!(step.scale, Some(Scale::Slide));
                 let scale = &self.shop.fixture.slide;
                 self.slide = (number.unwrap() - scale.figures.zero.mm()) * sign(scale.sense);
+                self.is_axle_in = true;
             }
-            "axle-height" => {
+            Task::SetAxleHeight(_) => {
                 assert_eq!(step.scale, Some(Scale::AxleHeight));
                 let scale = &self.shop.fixture.axle_height;
                 let above = (number.unwrap() - scale.figures.zero.mm()) * sign(scale.sense);
-                self.done.push(Done::Axle { id: step.id.clone(), along: self.slide, above });
+                self.done.push(Done::Axle { setting: step.key.setting, along: self.slide, above });
             }
-            "mark" | "clamp" | "swivel" | "cutter" => assert_ne!(key, "swivel", "no job here needs one"),
-            "tilt" => self.tilt(step),
-            "side" => self.on_side(step),
-            "touch-edge" => self.touch_edge(step),
-            "touch-side" => self.touch_side(step),
-            "touch-top" => self.touch_top(step),
-            "along" | "across" => self.moved(step),
-            "saw" => self.mount_saw(step),
-            "cut" => self.cut(step),
-            _ if key.starts_with("height") => self.height(step),
-            _ if key.starts_with("post-") => self.post(step),
-            other => panic!("what is {other}?"),
+            Task::SetPost { .. } => self.post(step),
+            Task::Clamp { .. } => {
+                self.needs_empty(step);
+                self.loses_place();
+            }
+            Task::TakeAxleOut => assert!(std::mem::replace(&mut self.is_axle_in, false), "taken out twice"),
+            Task::StandOnSide { side, .. } => {
+                let v = if side == Hand::Right { self.out() } else { -self.out() };
+                self.stand(self.rear(), v);
+            }
+            Task::Tilt { end_up, .. } => self.tilt(step, end_up),
+            Task::Swivel { turn, .. } => self.swivel(step, turn),
+            Task::TouchCorner { from, along, face, across } => self.corner(step, from, along, face, across),
+            Task::PointAtEdge => self.point(step),
+            Task::TouchFace(face) => {
+                let Some(Scale::Dro(axis)) = step.scale else { panic!("a readout") };
+                self.face(step, face, axis);
+            }
+            Task::TouchTop(side) => self.touch_top(step, side),
+            Task::MountHoleSaw { .. } => {
+                self.needs_empty(step);
+                self.in_spindle = InSpindle::HoleSaw;
+            }
+            Task::MountSlittingSaw { passes } => self.mount_saw(step, passes),
+            Task::MoveAlong { .. } | Task::MoveAcross { .. } => self.moved(step),
+            Task::StopAtRoot { .. } => self.stop = Some(self.target(step).1),
+            Task::Slot { hand, from, .. } => self.slot(step, hand, from),
+            Task::Cut { part } => self.cut(step, part),
+            Task::SawSquare => {}
+            Task::ClearSlug { takes_saw_out } => {
+                assert!(std::mem::replace(&mut self.has_slug, false), "{:?}: there is none", step.key);
+                if takes_saw_out {
+                    self.in_spindle = InSpindle::Nothing;
+                }
+            }
+            Task::TakeSawOut => {
+                self.needs(step, InSpindle::SlittingSaw);
+                self.in_spindle = InSpindle::Nothing;
+            }
+            Task::Deburr => assert!(!self.has_slug),
         }
     }
 
-    fn tilt(&mut self, step: &Step) {
+    fn tilt(&mut self, step: &Step, end_up: EndUp) {
         assert_eq!(step.scale, Some(Scale::Tilt));
         let scale = &self.shop.fixture.tilt;
         let reading = step.reading.and_then(Reading::number).unwrap();
         let turn = ((reading - scale.figures.zero.degrees()) * sign(scale.sense)).to_radians();
-        let raised = match step.task.as_str() {
-            "Lay the fixture level" => turn,
-            "Stand the fixture upright, front end up" => -turn,
-            task => match which(task, &["front end up", "rear end up"]) {
-                "front end up" => -turn,
-                _ => turn,
-            },
+        let raised = match end_up {
+            EndUp::Level | EndUp::Rear => turn,
+            EndUp::Front | EndUp::Either => -turn,
         };
         let (flat, out) = (self.rear(), self.out());
         // Flat: base face away from the spindle, w towards it, and v = w × u.
@@ -185,113 +256,144 @@ impl<'a> Simulated<'a> {
         self.stand(flat * raised.cos() + out * raised.sin(), v);
     }
 
-    fn on_side(&mut self, step: &Step) {
-        let v = match which(&step.task, &["left side to the spindle", "right side to the spindle"]) {
-            "right side to the spindle" => self.out(),
-            _ => -self.out(),
-        };
-        self.stand(self.rear(), v);
+    /// About the fixture's own normal, as it stands, seen from above the stays.
+    fn swivel(&mut self, step: &Step, turn: Turn) {
+        assert_eq!(step.scale, Some(Scale::Swivel));
+        let scale = &self.shop.fixture.swivel;
+        let reading = step.reading.and_then(Reading::number).unwrap();
+        let size = ((reading - scale.figures.zero.degrees()) * sign(scale.sense)).to_radians().abs();
+        let counter = if turn == Turn::CounterClockwise { size } else { -size };
+        let normal = self.pose * V::z();
+        let turned = Rotation3::from_axis_angle(&Unit::new_normalize(normal), counter);
+        self.pose = turned.matrix() * self.pose;
+        self.loses_place();
     }
 
-    fn touch_edge(&mut self, step: &Step) {
+    fn corner(&mut self, step: &Step, from: TouchSide, along: shop::Axis, face: Face, across: shop::Axis) {
+        self.needs_empty(step);
+        assert_eq!(along, self.dro(step, &self.rear()));
         let bench = &self.job.fixture.bench;
         let edge = self.room(V::new(bench.touch_u.mm(), 0.0, bench.touch_w.mm()));
         let tip = self.job.touch.edge_finder.mm() / 2.0;
-        let from = match which(&step.task, &["from the front", "from the rear"]) {
-            "from the front" => -tip,
-            _ => tip,
-        };
-        let line = self.rear();
-        let axis = self.axis(self.shop.mill.lies_along);
-        self.touched(step, &line, (edge + line * from).dot(&axis));
+        let from = if from == TouchSide::Front { -tip } else { tip };
+        let at = (edge + self.rear() * from).dot(&self.axis(along));
+        self.touched(step, along, at);
+        self.touches += 1;
+        self.face(step, face, across);
     }
 
-    fn touch_side(&mut self, step: &Step) {
+    /// A pointed tip stands over the datum edge where the centre line crosses it.
+    fn point(&mut self, step: &Step) {
+        self.needs_empty(step);
+        let axis = self.dro(step, &self.rear());
+        let bench = &self.job.fixture.bench;
+        let at = self.room(V::new(bench.touch_u.mm(), 0.0, bench.touch_w.mm())).dot(&self.axis(axis));
+        self.touched(step, axis, at);
+        self.touches += 1;
+    }
+
+    fn face(&mut self, step: &Step, face: Face, axis: shop::Axis) {
+        self.needs_empty(step);
         let bench = &self.job.fixture.bench;
         let half = bench.block_width.mm() / 2.0;
-        let (face, outwards) = match which(&step.task, &["left side", "right side", "base face"]) {
-            "base face" => (V::new(0.0, 0.0, -bench.clamp_height.mm()), -V::z()),
-            "left side" => (V::new(0.0, -half, 0.0), -V::y()),
-            _ => (V::new(0.0, half, 0.0), V::y()),
+        let (face, outwards) = match face {
+            Face::Base => (V::new(0.0, 0.0, -bench.clamp_height.mm()), -V::z()),
+            Face::Block(Hand::Left) => (V::new(0.0, -half, 0.0), -V::y()),
+            Face::Block(Hand::Right) => (V::new(0.0, half, 0.0), V::y()),
         };
         let outwards = self.pose * outwards;
+        self.runs(axis, &outwards, step);
         let at = self.room(face) + outwards * (self.job.touch.edge_finder.mm() / 2.0);
-        let Some(Scale::Dro(axis)) = step.scale else { panic!("{}: a readout", step.id) };
-        let way = self.axis(axis);
-        self.touched(step, &outwards, at.dot(&way));
+        self.touched(step, axis, at.dot(&self.axis(axis)));
+        self.touches += 1;
     }
 
-    /// The saw comes down on the block: its lower face on the block's face.
-    fn touch_top(&mut self, step: &Step) {
-        let side =
-            match which(&step.task, &["left side of the mounting block", "right side of the mounting block"])
-            {
-                "right side of the mounting block" => 1.0,
-                _ => -1.0,
-            };
+    /// The saw comes down on the block: its lower face on the block's face. For that the table goes somewhere else.
+    fn touch_top(&mut self, step: &Step, side: Hand) {
+        self.needs(step, InSpindle::SlittingSaw);
+        let sign = if side == Hand::Right { 1.0 } else { -1.0 };
         let half = self.job.fixture.bench.block_width.mm() / 2.0;
-        let outwards = self.pose * (V::y() * side);
-        assert!((outwards - self.out()).norm() < 1e-9, "{}: that side is turned away", step.id);
-        let face = self.room(V::new(0.0, side * half, 0.0));
+        let outwards = self.pose * (V::y() * sign);
+        assert!((outwards - self.out()).norm() < 1e-9, "{:?}: that side is turned away", step.key);
+        let face = self.room(V::new(0.0, sign * half, 0.0));
         let line = self.out();
-        self.touched(step, &line, face.dot(&line) + self.saw_width / 2.0);
+        self.spindle += V::new(77.0, 77.0, 77.0);
+        self.touched(step, self.dro(step, &line), face.dot(&line) + self.saw_width / 2.0);
     }
 
-    fn mount_saw(&mut self, step: &Step) {
+    /// A saw of the planned width and of any diameter, where none on hand will do.
+    fn mount_saw(&mut self, step: &Step, passes: Option<u8>) {
+        self.needs_empty(step);
+        self.in_spindle = InSpindle::SlittingSaw;
         self.saw_width = step.reading.and_then(Reading::number).unwrap();
-        let saw = step.also.iter().find(|named| named.name == "Saw").unwrap();
-        self.saw_diameter = saw.reading.number().unwrap();
-        self.kerfs.clear();
-    }
-
-    fn height(&mut self, step: &Step) {
-        self.moved(step);
-        let hand = match which(&step.task, &["right stay", "left stay"]) {
-            "right stay" => Hand::Right,
-            _ => Hand::Left,
+        self.saw_diameter = match passes {
+            Some(_) => step.beside_of(Quantity::SawDiameter).and_then(Reading::number).unwrap(),
+            None => 0.0,
         };
-        let half = self.out() * (self.saw_width / 2.0);
-        let faces = [self.spindle - half, self.spindle + half].map(|face| self.local(&face).y);
-        self.kerfs.push((hand, faces[0].min(faces[1]), faces[0].max(faces[1])));
     }
 
-    fn cut(&mut self, step: &Step) {
-        let id = step.id.clone();
-        if step.task.starts_with("Cut the") {
-            let axis = Axis { point: self.local(&self.spindle), along: self.pose.transpose() * self.out() };
-            self.done.push(Done::Round { id, axis });
-        } else if step.task.starts_with("Slot") {
-            let edge = self.spindle - self.rear() * (self.saw_diameter / 2.0);
-            let (front_edge, above) = (self.local(&edge).x, self.local(&edge).z);
-            self.done.push(Done::Slots { id, kerfs: std::mem::take(&mut self.kerfs), front_edge, above });
-        } else {
-            assert_eq!(step.task, "Saw square");
+    fn slot(&mut self, step: &Step, hand: Hand, from: HeightFrom) {
+        self.needs(step, InSpindle::SlittingSaw);
+        let out = self.out();
+        let outboard = if (self.pose.transpose() * out).y * side(hand) > 0.0 { out } else { -out };
+        match from {
+            HeightFrom::Touch(_) => self.moved(step),
+            HeightFrom::Datum | HeightFrom::CentrePlane => {
+                let bench = &self.job.fixture.bench;
+                let datum = self.room(V::new(bench.touch_u.mm(), 0.0, bench.touch_w.mm()));
+                let height = datum.dot(&outboard) + step.reading.and_then(Reading::number).unwrap();
+                self.spindle += outboard * (height - self.spindle.dot(&outboard));
+            }
         }
+        let along = self.axis(self.shop.mill.lies_along);
+        self.spindle += along * (self.stop.unwrap() - self.spindle.dot(&along));
+        self.kerf(step.key.setting, hand, outboard);
+        // It is fed back out.
+        self.spindle += self.rear() * 55.0;
+    }
+
+    fn kerf(&mut self, setting: SettingKey, hand: Hand, outboard: V) {
+        let across = self.pose.transpose() * outboard;
+        let middle = self.local(&self.spindle).dot(&across);
+        let (low, high) = (middle - self.saw_width / 2.0, middle + self.saw_width / 2.0);
+        let kerf = Kerf { hand, across, low, high };
+        let rearwards = self.pose.transpose() * self.rear();
+        let front_edge = self.local(&(self.spindle - self.rear() * (self.saw_diameter / 2.0)));
+        match self.done.last_mut() {
+            Some(Done::Slots { setting: known, kerfs, .. }) if *known == setting => kerfs.push(kerf),
+            _ => self.done.push(Done::Slots { setting, kerfs: vec![kerf], front_edge, rearwards }),
+        }
+    }
+
+    fn cut(&mut self, step: &Step, part: CutPart) {
+        self.needs(step, InSpindle::HoleSaw);
+        self.has_slug = true;
+        let axis = Axis { point: self.local(&self.spindle), along: self.pose.transpose() * self.out() };
+        assert_eq!(part == CutPart::One, step.key.setting.stays != Stays::Both);
+        self.done.push(Done::Round { key: step.key, axis });
     }
 
     fn post(&mut self, step: &Step) {
-        let beside =
-            |name: &str| step.also.iter().find(|named| named.name == name).and_then(|n| n.reading.number());
-        let station = beside("Post stands at").unwrap();
+        let station = step.beside_of(Quantity::PostStation).and_then(Reading::number).unwrap();
         let scale = &self.shop.fixture.half_spacing;
         let true_figure = |reading: f64| (reading - scale.figures.zero.mm()) * sign(scale.sense);
+        let key = step.key;
         let mut set = |hand, reading| {
             let spacing = true_figure(reading);
-            self.done.push(Done::Post { id: step.id.clone(), hand, station, spacing });
+            self.done.push(Done::Post { key, hand, station, spacing });
         };
-        if let Some(reading) = step.reading.and_then(Reading::number) {
-            assert_eq!(step.scale, Some(Scale::HalfSpacing));
-            if !step.id.contains(".left.") {
-                set(Hand::Right, reading);
-            }
-            if !step.id.contains(".right.") {
-                set(Hand::Left, reading);
-            }
-        }
-        for (hand, name) in [(Hand::Right, "Right on the scale"), (Hand::Left, "Left on the scale")] {
-            if let Some(reading) = beside(name) {
+        for hand in Hand::ALL {
+            let shared = step.reading.and_then(Reading::number).filter(|_| key.setting.serves(hand));
+            let own = step.beside_of(Quantity::OnScale(hand)).and_then(Reading::number);
+            if let Some(reading) = shared.or(own) {
                 set(hand, reading);
             }
         }
+        assert!(step.reading.is_none() || step.scale == Some(Scale::HalfSpacing));
     }
+}
+
+/// +1 on the right, −1 on the left.
+fn side(hand: Hand) -> f64 {
+    if hand == Hand::Right { 1.0 } else { -1.0 }
 }

@@ -40,6 +40,14 @@ pub fn nearest(a: &Axis, b: &Axis) -> Option<(f64, f64)> {
     Some((solution.x, (normal * solution.z).norm()))
 }
 
+/// A slot in clamp coordinates.
+pub struct Slot {
+    pub across: V,
+    pub middle: f64,
+    pub plate: f64,
+    pub root: V,
+}
+
 /// One stay in its clamp frame.
 pub struct Truth {
     side: Side,
@@ -127,13 +135,17 @@ impl Truth {
         Some(Axis { point: self.local(&axis.point), along: self.axes.transpose() * axis.along })
     }
 
-    /// A slot's middle across the fixture, its width, and where its root lies along the fixture.
-    pub fn slot(&self, _job: &Job) -> (f64, f64, f64) {
+    /// A slot: the direction across its plate and outboard, where its middle lies along that, its width, and its root.
+    pub fn slot(&self) -> Slot {
         let End::Slot(slot) = self.side.rear_end else { panic!("a slot") };
         let sigma = if self.hand == Hand::Right { 1.0 } else { -1.0 };
+        let (sin, cos) = slot.plate_splay.degrees().to_radians().sin_cos();
+        // A plate that splays runs outwards to the rear.
+        let across = V::new(-sin, sigma * cos, 0.0);
         let length = (self.rear - self.front).norm();
         let root = self.stay().at(length + slot.overhang.mm() - slot.depth.mm());
-        (sigma * self.side.rear.half_spacing.mm(), slot.plate.mm() + slot.clearance.mm(), root.x)
+        let middle = self.local(&self.rear).dot(&across);
+        Slot { across, middle, plate: slot.plate.mm() + slot.clearance.mm(), root }
     }
 
     /// From the touched edge to where the cutter meets the stay, in the plane in which the fixture tilts.
