@@ -8,6 +8,7 @@
 pub mod ask;
 pub mod clearance;
 pub mod drawing;
+pub mod files;
 pub mod findings;
 pub mod geometry;
 pub mod link;

@@ -1,7 +1,7 @@
 //! What the builder knows of the bench better than the starting values: how far settings can be off, how far results may
 //! go, and by how much a setting is known to be off.
 
-use crate::tolerance::Told;
+use crate::tolerance::{KnownErrors, Place, What};
 use serde::{Deserialize, Serialize};
 
 /// A setting that is known to be off: a correction of the builder's own.
@@ -73,12 +73,14 @@ impl Bench {
         self
     }
 
-    pub(super) fn told(&self) -> Told {
-        Told {
-            spreads: self.spreads.clone(),
-            limits: self.limits.clone(),
-            learned: self.learned.iter().map(|known| (known.id.clone(), known.off)).collect(),
-        }
+    /// The same as the room of tolerances takes it; names that no job has are passed over.
+    pub(super) fn known_errors(&self) -> KnownErrors {
+        let places = |list: &[(String, f64)]| {
+            list.iter().filter_map(|(id, number)| Some((Place::from_id(id)?, *number))).collect()
+        };
+        let limits = self.limits.iter().filter_map(|(id, limit)| Some((What::from_id(id)?, *limit)));
+        let offsets = self.learned.iter().filter_map(|known| Some((Place::from_id(&known.id)?, known.off)));
+        KnownErrors { spreads: places(&self.spreads), limits: limits.collect(), offsets: offsets.collect() }
     }
 }
 
@@ -94,6 +96,7 @@ fn put(told: &mut Vec<(String, f64)>, id: &str, number: f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::tolerance::SettingKind;
 
     #[test]
     fn the_newest_word_counts_and_rubbish_does_not() {
@@ -106,7 +109,7 @@ mod tests {
         bench.learn(tilt(-0.5));
         let sound = bench.clone().sound();
         assert_eq!(sound.spreads, [("slide".to_owned(), 0.1)]);
-        assert_eq!(sound.told().learned, [("tilt".to_owned(), -0.5)]);
+        assert_eq!(sound.known_errors().offsets, [(Place::shared(SettingKind::Tilt), -0.5)]);
         assert!(sound.limits.is_empty());
         bench.learn(tilt(1e9));
         assert!(bench.sound().learned.is_empty());

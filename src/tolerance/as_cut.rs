@@ -168,7 +168,7 @@ impl<T: Real> CutEnd<T> {
     }
 }
 
-/// Where along the fixture the told stay meets its hinge.
+/// Where along the fixture the nominal stay meets its hinge.
 fn stay_foot(stay: &StaySetUp) -> f64 {
     stay.front.as_ref().map_or(0.0, |round| if round.on_side { round.axis.point.x } else { 0.0 })
 }
@@ -176,15 +176,15 @@ fn stay_foot(stay: &StaySetUp) -> f64 {
 /// The stay's axis as the posts hold it. Their spacing is set by calipers over the tubes, so a stouter tube lies nearer
 /// to the centre line by half of what it is stouter.
 fn held<T: Real>(stay: &StaySetUp, body: &Body<'_, T>, errors: &StayErrors<T>) -> Held<T> {
-    let told = Body { stay, tube: told_tube(stay) };
+    let nominal = Body { stay, tube: nominal_tube(stay) };
     if let Some(bent) = &stay.bent {
-        let [front, rear] = bent.stations.map(T::of).map(|at| body.at(at) - told.at(at));
+        let [front, rear] = bent.stations.map(T::of).map(|at| body.at(at) - nominal.at(at));
         let posed = bent.posed(errors, [errors.front_post - front, errors.rear_post - rear]);
         return Held { front: posed.front, rear: posed.rear, bent: Some(posed.line) };
     }
     let at = |post: Vector2<f64>, error: T| {
         let along = T::of(post.x);
-        let stouter = body.radius(along) - told.radius(along);
+        let stouter = body.radius(along) - nominal.radius(along);
         Point3::new(along, T::of(post.y) + error - stouter, T::zero())
     };
     let [front, rear] = stay.posts;
@@ -192,7 +192,7 @@ fn held<T: Real>(stay: &StaySetUp, body: &Body<'_, T>, errors: &StayErrors<T>) -
     Held { front: axis, rear: axis, bent: None }
 }
 
-fn told_tube<T: Real>(stay: &StaySetUp) -> Tube<T> {
+fn nominal_tube<T: Real>(stay: &StaySetUp) -> Tube<T> {
     true_tube(stay, &StayErrors::none()).tube
 }
 
@@ -241,20 +241,20 @@ fn tilted_axis<T: Real>(
     tilt: T,
     turn: T,
 ) -> Line<T> {
-    let told = round.axis.direction;
-    let forwards = if told.x < 0.0 { -1.0 } else { 1.0 };
-    let (sin, cos) = (T::of(told.z.atan2(told.x.abs())) + tilt).sin_cos();
+    let nominal = round.axis.direction;
+    let forwards = if nominal.x < 0.0 { -1.0 } else { 1.0 };
+    let (sin, cos) = (T::of(nominal.z.atan2(nominal.x.abs())) + tilt).sin_cos();
     let direction = Vector3::new(cos * T::of(forwards), T::zero(), sin);
     let table = Vector3::new(sin, T::zero(), -cos * T::of(forwards));
-    let told_table = Vector3::new(told.z, 0.0, -told.x);
-    let move_told = told_table.x * (round.axis.point.x - set_up.touch.x)
-        + told_table.z * (round.axis.point.z - set_up.touch.y);
+    let nominal_table = Vector3::new(nominal.z, 0.0, -nominal.x);
+    let move_nominal = nominal_table.x * (round.axis.point.x - set_up.touch.x)
+        + nominal_table.z * (round.axis.point.z - set_up.touch.y);
     let datum = Point3::new(
         T::of(set_up.touch.x) + errors.datum,
         outboard,
         T::of(set_up.touch.y) + errors.datum_height,
     );
-    let point = datum + table * (T::of(move_told) + along);
+    let point = datum + table * (T::of(move_nominal) + along);
     // The fixture turns about its own normal where the spindle meets the stay plane.
     let down = if sin.value() > 1e-6 { point.z / sin } else { T::zero() };
     let (turn_sin, turn_cos) = turn.sin_cos();
@@ -264,14 +264,14 @@ fn tilted_axis<T: Real>(
 /// The middle of the dropout on this stay. A slot or a socket leaves it room, so the dummy axle places it; a round
 /// dropout goes home in its cope, whose line counts where the stay comes nearest to it.
 fn dropout<T: Real>(stay: &StaySetUp, rear: Option<&CutEnd<T>>, errors: &StayErrors<T>) -> Vector3<T> {
-    let told = stay.axle.map(T::of);
-    let outboard = told.y + errors.spacer;
+    let nominal = stay.axle.map(T::of);
+    let outboard = nominal.y + errors.spacer;
     match (rear, &stay.rear) {
         (Some(cut), Some(round)) => {
             let moved = cut.on_line - round.axis.point.map(T::of);
-            Vector3::new(told.x + moved.x, outboard, told.z + moved.z)
+            Vector3::new(nominal.x + moved.x, outboard, nominal.z + moved.z)
         }
-        _ => Vector3::new(told.x + errors.slide, outboard, told.z + errors.axle_height),
+        _ => Vector3::new(nominal.x + errors.slide, outboard, nominal.z + errors.axle_height),
     }
 }
 

@@ -27,7 +27,7 @@ pub enum Distribution {
     },
     /// A rectangle whose half-width is itself only known to ± `doubt` (JCGM 101, 6.4.3).
     InexactLimits {
-        /// Estimate of the half-width.
+        /// Solution of the half-width.
         half_width: f64,
         /// How far the half-width can be off.
         doubt: f64,

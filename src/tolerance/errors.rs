@@ -1,6 +1,6 @@
 //! By how much each setting of the bench is off, stay by stay.
 
-use super::place::{Kind, Place};
+use super::place::{Place, SettingKind};
 use crate::model::{Hand, MOST_BENDS, PairName};
 use crate::units::Real;
 
@@ -15,7 +15,7 @@ pub(super) struct EndErrors<T> {
     pub(super) member: T,
 }
 
-/// All errors that reach one stay: the true figure less the one that was told or read, mm.
+/// All errors that reach one stay: the true figure less the nominal one, mm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct StayErrors<T> {
     pub(super) slide: T,
@@ -81,28 +81,28 @@ impl<T: Real> StayErrors<T> {
     fn at(&mut self, place: &Place) -> Option<&mut T> {
         let end = if place.at_front == Some(false) { &mut self.rear } else { &mut self.front };
         Some(match place.kind {
-            Kind::Slide => &mut self.slide,
-            Kind::AxleHeight => &mut self.axle_height,
-            Kind::FrontPost => &mut self.front_post,
-            Kind::RearPost => &mut self.rear_post,
-            Kind::Spacer => &mut self.spacer,
-            Kind::Datum => &mut self.datum,
-            Kind::DatumHeight => &mut self.datum_height,
-            Kind::ClampHeight => &mut self.clamp_height,
-            Kind::BlockWidth => &mut self.block_width,
-            Kind::EdgeFinder => &mut self.edge_finder,
-            Kind::Along => &mut end.along,
-            Kind::Across => &mut end.across,
-            Kind::Tilt => &mut end.tilt,
-            Kind::Turn => &mut end.turn,
-            Kind::Cutter => &mut end.cutter,
-            Kind::Member => &mut end.member,
-            Kind::FrontDiameter => &mut self.front_diameter,
-            Kind::RearDiameter => &mut self.rear_diameter,
-            Kind::FrontTrim => &mut self.front_trim,
-            Kind::Roll => &mut self.roll,
-            Kind::Bend(number) => self.bends.get_mut(usize::from(number).checked_sub(1)?)?,
-            Kind::Placing => &mut self.placing,
+            SettingKind::Slide => &mut self.slide,
+            SettingKind::AxleHeight => &mut self.axle_height,
+            SettingKind::FrontPost => &mut self.front_post,
+            SettingKind::RearPost => &mut self.rear_post,
+            SettingKind::Spacer => &mut self.spacer,
+            SettingKind::Datum => &mut self.datum,
+            SettingKind::DatumHeight => &mut self.datum_height,
+            SettingKind::ClampHeight => &mut self.clamp_height,
+            SettingKind::BlockWidth => &mut self.block_width,
+            SettingKind::EdgeFinder => &mut self.edge_finder,
+            SettingKind::Along => &mut end.along,
+            SettingKind::Across => &mut end.across,
+            SettingKind::Tilt => &mut end.tilt,
+            SettingKind::Turn => &mut end.turn,
+            SettingKind::Cutter => &mut end.cutter,
+            SettingKind::Member => &mut end.member,
+            SettingKind::FrontDiameter => &mut self.front_diameter,
+            SettingKind::RearDiameter => &mut self.rear_diameter,
+            SettingKind::FrontTrim => &mut self.front_trim,
+            SettingKind::Roll => &mut self.roll,
+            SettingKind::Bend(number) => self.bends.get_mut(usize::from(number).checked_sub(1)?)?,
+            SettingKind::Placing => &mut self.placing,
         })
     }
 }

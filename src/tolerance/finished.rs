@@ -7,13 +7,13 @@
 use super::as_cut::{Built, DEGREE, as_cut};
 use super::carry::Model;
 use super::errors::StayErrors;
-use super::figure::{Figure, figures};
+use super::measurement::{Measurement, measurements};
 use super::outcome::listed;
 use super::rear_end::RearEnd;
 use super::set_up::{Hinge, StaySetUp};
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
-use crate::units::Real;
+use crate::units::{Kind, Real};
 use nalgebra::Vector3;
 
 /// What can differ on a finished stay.
@@ -52,11 +52,11 @@ impl Unknown {
         [self.pair.key(), self.hand.key(), part].join(".")
     }
 
-    /// `mm` or `°`.
-    pub const fn unit(&self) -> &'static str {
+    /// Whether it is a length or an angle.
+    pub const fn quantity(&self) -> Kind {
         match self.part {
-            Part::Length | Part::Dropout => "mm",
-            Part::FrontAngle | Part::RearAngle => "°",
+            Part::Length | Part::Dropout => Kind::Length,
+            Part::FrontAngle | Part::RearAngle => Kind::Angle,
         }
     }
 }
@@ -77,7 +77,7 @@ pub struct Finished {
     /// The rear end they belong to; its limits count.
     pub rear: RearEnd,
     /// What can be read on them.
-    pub figures: Vec<Figure>,
+    pub measurements: Vec<Measurement>,
     /// What can differ.
     pub unknowns: Vec<Unknown>,
 }
@@ -86,7 +86,7 @@ impl Finished {
     /// The stays that a plan asks for.
     pub fn new(plan: &Plan) -> Self {
         let rear = RearEnd::new(plan);
-        let figures = figures(plan, rear.set_up());
+        let measurements = measurements(plan, rear.set_up());
         let stays = rear.set_up().stays.iter();
         let of = |(pair, stay): &(PairName, StaySetUp)| {
             let (pair, hand) = (*pair, stay.hand);
@@ -100,7 +100,7 @@ impl Finished {
             parts.map(|(part, wanted)| wanted.then_some(Unknown { pair, hand, part }))
         };
         let unknowns = stays.flat_map(of).flatten().collect();
-        Self { rear, figures, unknowns }
+        Self { rear, measurements, unknowns }
     }
 
     pub(super) fn differs<T: Real>(&self, unknowns: &[T], pair: PairName, hand: Hand) -> Differs<T> {
@@ -142,9 +142,9 @@ impl Model for Finished {
         let set_up = self.rear.set_up();
         let standing = self.rear.standing(&self.built(unknowns, |_, _| T::zero()));
         let mut all: Vec<Option<T>> = self
-            .figures
+            .measurements
             .iter()
-            .map(|figure| figure.read(set_up, &|pair, hand| self.differs(unknowns, pair, hand)))
+            .map(|one| one.read(set_up, &|pair, hand| self.differs(unknowns, pair, hand)))
             .collect();
         all.extend(listed(set_up, &standing));
         all

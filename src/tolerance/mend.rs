@@ -2,8 +2,8 @@
 
 use super::carry::{Input, Model, slopes, values};
 use super::distribution::Distribution;
+use super::estimate::{Estimate, Known, Verdict};
 use super::finished::{Finished, Part, Unknown};
-use super::found::{Found, Known, Verdict};
 use super::outcome::{What, listed};
 use crate::model::{Hand, PairName};
 use crate::plan::CutAt;
@@ -84,25 +84,25 @@ impl Finished {
     ///
     /// A stay can only be made shorter, so the longer one of each pair is. Every amount comes from Newton's steps over
     /// exact slopes; its uncertainty is carried from the readings.
-    pub fn mend(&self, found: &Found) -> Mend {
-        let stays = &found.estimate.values;
+    pub fn mend(&self, estimate: &Estimate) -> Mend {
+        let stays = &estimate.solution.values;
         let mended = Mended { finished: self, stays };
-        let open = MENDS.map(|what| self.verdict(found, what).is_none_or(is_open));
+        let open = MENDS.map(|what| self.verdict(estimate, what).is_none_or(is_open));
         let by = amounts(&mended, open);
-        let amount = |i: usize, value: f64| Known { value, standard: self.amount_standard(found, i, by) };
+        let amount = |i: usize, value: f64| Known { value, standard: self.amount_standard(estimate, i, by) };
         let mut trims = Vec::new();
         for (i, pair) in PairName::ALL.into_iter().enumerate() {
             let (Some(value), Some(what)) = (by.get(i), MENDS.get(i)) else { continue };
             if value.abs() > NOTHING {
                 let hand = if *value > 0.0 { Hand::Right } else { Hand::Left };
                 let at_front = self.rear.set_up().stay(pair, hand).is_some_and(|stay| stay.front.is_some());
-                let needed = !self.verdict(found, *what).is_some_and(Verdict::is_within);
+                let needed = !self.verdict(estimate, *what).is_some_and(Verdict::is_within);
                 let at = CutAt { pair, hand, at_front };
                 trims.push(Trim { at, amount: amount(i, value.abs()), mends: *what, needed });
             }
         }
         let [_, _, moved] = by;
-        let needed = !self.verdict(found, What::OffCentre).is_some_and(Verdict::is_within);
+        let needed = !self.verdict(estimate, What::OffCentre).is_some_and(Verdict::is_within);
         let moved = Move { pair: PairName::Chainstays, to_right: amount(2, moved), needed };
         let [.., across_open] = open;
         Mend { trims, moved: (!across_open).then_some(moved), after: values(&mended, &by) }
@@ -123,17 +123,17 @@ impl Finished {
         ])
     }
 
-    fn verdict(&self, found: &Found, what: What) -> Option<Verdict> {
+    fn verdict(&self, estimate: &Estimate, what: What) -> Option<Verdict> {
         let place = self.rear.outcomes.iter().position(|outcome| outcome.what == what)?;
-        found.results.get(place).map(|judged| judged.verdict)
+        estimate.results.get(place).map(|judged| judged.verdict)
     }
 
     /// The uncertainty of an amount: that of the result it mends, over how much the amount moves it.
-    fn amount_standard(&self, found: &Found, i: usize, by: [f64; 3]) -> Option<f64> {
+    fn amount_standard(&self, estimate: &Estimate, i: usize, by: [f64; 3]) -> Option<f64> {
         let what = MENDS.get(i)?;
         let place = self.rear.outcomes.iter().position(|outcome| outcome.what == *what)?;
-        let standard = found.results.get(place)?.known?.standard?;
-        let mended = Mended { finished: self, stays: &found.estimate.values };
+        let standard = estimate.results.get(place)?.known?.standard?;
+        let mended = Mended { finished: self, stays: &estimate.solution.values };
         let slope = *slopes(&mended, &exact(by)).get(place)?.as_ref()?.slopes.get(i)?;
         (slope.abs() > NOTHING).then(|| standard / slope.abs())
     }

@@ -20,8 +20,8 @@
 //!   goes home in its cope, so the saw places it where its axis passes the stay, across the fixture the spacer.
 //! - A saw of another size lets the stay go home until it first touches; see `fit`.
 //! - Tubes are cylinders where they are coped.
-//! - A bent tube is held where its middle line crosses the first and the last post, as high there as told; its mark stands on
-//!   the front datum line; and it is rolled until its marked side points as told about the line between the two posts. Where
+//! - A bent tube is held where its middle line crosses the first and the last post, as high there as planned; its mark stands on
+//!   the front datum line; and it is rolled until its marked side points as planned about the line between the two posts. Where
 //!   it reaches fewer than two its reference points hold it. Each bend may be off by an angle of its own, in its own plane.
 //!
 //! # Where the axle then stands
@@ -48,57 +48,57 @@
 //!
 //! # Numbers
 //!
-//! Errors are true figure less told figure, mm and degrees; results are found less planned, gaps whole. Slopes come from
+//! Errors are true figure less nominal figure, mm and degrees; results are found less planned, gaps whole. Slopes come from
 //! dual numbers and are exact. A gap that is closed, and a saw of true size, have a corner there: the slope is that of
 //! opening, so root of squares and mean are those of a figure that could also go below 0; the drawn sample shows it as it
 //! is. Draws follow from the seed alone.
 
+mod allocation;
 mod as_cut;
-mod asks;
+mod assembly;
 mod carry;
 mod chance;
 mod distribution;
 mod errors;
-mod figure;
-mod file;
+mod estimate;
 mod finished;
 mod fit;
-mod found;
-mod habit;
-mod hold;
-mod least;
+mod further;
+mod known_errors;
+mod least_squares;
+mod measurand;
+mod measurement;
 mod mend;
-mod moves;
 mod outcome;
 mod place;
 mod pose;
 mod rear_end;
 mod sample;
+mod sensitivity;
 mod set_up;
 mod setting;
-mod stand;
+mod systematic;
 mod tip;
-mod told;
 mod worked;
 
+pub use allocation::{COVERAGE, ToleranceAllocation, allocations};
 pub use carry::{Budget, Input, Linear, Model, Share, budget, slopes, values};
 pub use chance::{chi_square_above, normal_below, normal_between};
 pub use distribution::{Distribution, WORST_OF_NORMAL};
-pub use figure::Figure;
-pub use file::{check_json, worked_json};
-pub use finished::{Finished, Part, Unknown};
-pub use found::{
-    Agreement, BROKEN_FROM, CONTRADICTS_BELOW, Found, Judged, KEPT_FROM, Known, Reading, Refusal, Verdict,
+pub use estimate::{
+    Agreement, BROKEN_FROM, CONTRADICTS_BELOW, Estimate, Judged, KEPT_FROM, Known, Reading, Refusal, Verdict,
 };
-pub use habit::Habit;
-pub use hold::{COVERAGE, Hold, hold};
-pub use least::{Estimate, Observed, Said, least_squares};
+pub use finished::{Finished, Part, Unknown};
+pub use known_errors::KnownErrors;
+pub use least_squares::{Observed, Solution, Uncertainty, least_squares};
+pub use measurand::{AtPost, Measurand, Method};
+pub use measurement::Measurement;
 pub use mend::{Mend, Move, Trim};
-pub use moves::{Moved, moves};
 pub use outcome::{Limit, Outcome, What};
-pub use place::{Kind, Place};
+pub use place::{Place, SettingKind};
 pub use rear_end::{Carried, RearEnd};
 pub use sample::{Sample, sample};
+pub use sensitivity::{CutFigure, PairFigure, PlanFigure, Sensitivity, StayFigure, sensitivities};
 pub use setting::Setting;
-pub use told::Told;
+pub use systematic::SystematicError;
 pub use worked::{Worked, WorkedFigure, worked_examples};

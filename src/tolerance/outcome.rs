@@ -1,7 +1,7 @@
 //! The results that matter, and how far they may go.
 
+use super::assembly::{Assembly, Gap};
 use super::set_up::SetUp;
-use super::stand::{Gap, Standing};
 use crate::model::{Hand, PairName};
 use crate::plan::CutAt;
 use crate::units::Real;
@@ -68,95 +68,112 @@ pub enum What {
     /// Between the dropouts before the axle draws them together, against what was planned.
     Spacing,
     /// The widest opening of a cope.
-    Gap,
+    Gap(CutAt),
     /// From the tyre's widest place to the stay beside it.
-    Tyre,
+    Tyre(PairName, Hand),
+}
+
+impl What {
+    /// Those of the wheel and the frame, of which every rear end has one each.
+    const OF_FRAME: [Self; 7] = [
+        Self::OffCentre,
+        Self::Square,
+        Self::Difference,
+        Self::Lean,
+        Self::Length,
+        Self::Drop,
+        Self::Spacing,
+    ];
+
+    /// Its identifier, the same while the job is: `off-centre`, `chainstays.right.front.gap`.
+    pub fn id(self) -> String {
+        match self {
+            Self::OffCentre => "off-centre".to_owned(),
+            Self::Square => "square".to_owned(),
+            Self::Difference => "difference".to_owned(),
+            Self::Lean => "lean".to_owned(),
+            Self::Length => "length".to_owned(),
+            Self::Drop => "drop".to_owned(),
+            Self::Spacing => "spacing".to_owned(),
+            Self::Gap(at) => [&at.key(), "gap"].join("."),
+            Self::Tyre(pair, hand) => [pair.key(), hand.key(), "tyre"].join("."),
+        }
+    }
+
+    /// The result with that identifier.
+    pub fn from_id(id: &str) -> Option<Self> {
+        let tyres = PairName::ALL.into_iter().flat_map(|pair| Hand::ALL.map(|hand| Self::Tyre(pair, hand)));
+        let mut all = Self::OF_FRAME.into_iter().chain(CutAt::all().map(Self::Gap)).chain(tyres);
+        all.find(|what| what.id() == id)
+    }
+
+    /// Whether it is of the wheel or the frame, and not of a single joint or stay.
+    pub const fn is_of_frame(self) -> bool {
+        !matches!(self, Self::Gap(_) | Self::Tyre(..))
+    }
+
+    /// What it must keep to at first, mm. `text` says where each comes from.
+    const fn starting_limit(self) -> Limit {
+        match self {
+            Self::OffCentre | Self::Square | Self::Lean | Self::Length => Limit::Within(1.0),
+            Self::Difference => Limit::Within(0.5),
+            Self::Drop => Limit::Within(2.0),
+            Self::Spacing => Limit::Within(1.5),
+            Self::Gap(_) => Limit::AtMost(0.25),
+            Self::Tyre(..) => Limit::AtLeast(4.0),
+        }
+    }
 }
 
 /// A result that matters, with its limit.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outcome {
-    /// Stays the same while the job does: `off-centre`, `chainstays.right.front.gap`.
-    pub id: String,
-    /// What the trade calls it.
-    pub name: String,
     /// Which result.
     pub what: What,
     /// What it must keep to, mm. A starting value; the builder's own counts.
     pub limit: Limit,
-    /// Where the starting limit comes from.
-    pub source: &'static str,
 }
 
-const OWN: &str = "a working figure; your own counts";
-
 impl Outcome {
-    fn of_frame(what: What, id: &str, name: &str, limit: f64, source: &'static str) -> Self {
-        Self { id: id.into(), name: name.into(), what, limit: Limit::Within(limit), source }
+    const fn new(what: What) -> Self {
+        Self { what, limit: what.starting_limit() }
+    }
+
+    /// Its identifier: see [`What::id`].
+    pub fn id(&self) -> String {
+        self.what.id()
     }
 }
 
 /// The results of a rear end, in the order in which [`listed`] gives them.
 pub(super) fn outcomes(set_up: &SetUp) -> Vec<Outcome> {
-    let visible = "1 mm off centre can be seen at the brake bridge: a shop's account, no standard found";
-    let mut all = vec![
-        Outcome::of_frame(What::OffCentre, "off-centre", "Axle off centre", 1.0, visible),
-        Outcome::of_frame(What::Square, "square", "Wheel not square, seen at the rim", 1.0, OWN),
-        Outcome::of_frame(What::Difference, "difference", "Right chainstay less left", 0.5, OWN),
-        Outcome::of_frame(What::Lean, "lean", "Wheel leans, seen at the rim", 1.0, OWN),
-        Outcome::of_frame(What::Length, "length", "Chainstay length off", 1.0, OWN),
-        Outcome::of_frame(What::Drop, "drop", "Bottom bracket drop off", 2.0, OWN),
-        Outcome::of_frame(What::Spacing, "spacing", "Dropout spacing off", 1.5, DRAWN),
-    ];
-    for (pair, stay) in &set_up.stays {
-        for at_front in ends(stay.front.is_some(), stay.rear.is_some()) {
-            all.push(gap(CutAt { pair: *pair, hand: stay.hand, at_front }));
-        }
-    }
-    all.extend(set_up.stays.iter().map(|(pair, stay)| tyre(*pair, stay.hand)));
-    all
+    let stays = || set_up.stays.iter().map(|(pair, stay)| (*pair, stay));
+    let gaps = stays().flat_map(|(pair, stay)| {
+        let at = move |at_front| What::Gap(CutAt { pair, hand: stay.hand, at_front });
+        ends(stay.front.is_some(), stay.rear.is_some()).map(at)
+    });
+    let tyres = stays().map(|(pair, stay)| What::Tyre(pair, stay.hand));
+    What::OF_FRAME.into_iter().chain(gaps).chain(tyres).map(Outcome::new).collect()
 }
-
-const DRAWN: &str = "+1.5 mm on one production drawing, as told in a forum";
 
 fn ends(front: bool, rear: bool) -> impl Iterator<Item = bool> {
     front.then_some(true).into_iter().chain(rear.then_some(false))
 }
 
-fn gap(at: CutAt) -> Outcome {
-    Outcome {
-        id: format!("{}.gap", at.key()),
-        name: format!("Gap at the {} of the {} {}", at.end(), at.hand.key(), at.pair.one()),
-        what: What::Gap,
-        limit: Limit::AtMost(0.25),
-        source: "0.25 mm is a common aim for fillet brazing, from memory; follow your own process",
-    }
-}
-
-fn tyre(pair: PairName, hand: Hand) -> Outcome {
-    Outcome {
-        id: [pair.key(), hand.key(), "tyre"].join("."),
-        name: format!("Tyre to the {} {}", hand.key(), pair.one()),
-        what: What::Tyre,
-        limit: Limit::AtLeast(4.0),
-        source: "4 mm in EN 14781:2005, 4.10.2, for racing bicycles, as quoted in a forum; US law asks for 1.6 mm",
-    }
-}
-
 /// The figures of a rear end that stands, in the order of [`outcomes`].
-pub(super) fn listed<T: Real>(set_up: &SetUp, standing: &Standing<T>) -> Vec<Option<T>> {
+pub(super) fn listed<T: Real>(set_up: &SetUp, standing: &Assembly<T>) -> Vec<Option<T>> {
     figures(set_up, standing, |gap| gap.size + gap.rock.abs())
 }
 
 /// The same with only what the saw's size leaves of each gap; and then all once more with only what rocking opens,
 /// signed. Each has slopes where their sum has a corner.
-pub(super) fn listed_apart<T: Real>(set_up: &SetUp, standing: &Standing<T>) -> Vec<Option<T>> {
+pub(super) fn listed_apart<T: Real>(set_up: &SetUp, standing: &Assembly<T>) -> Vec<Option<T>> {
     let mut all = figures(set_up, standing, |gap| gap.size);
     all.extend(figures(set_up, standing, |gap| gap.rock));
     all
 }
 
-fn figures<T: Real>(set_up: &SetUp, standing: &Standing<T>, whole: impl Fn(&Gap<T>) -> T) -> Vec<Option<T>> {
+fn figures<T: Real>(set_up: &SetUp, standing: &Assembly<T>, whole: impl Fn(&Gap<T>) -> T) -> Vec<Option<T>> {
     let mut all = vec![
         standing.off_centre,
         standing.square,

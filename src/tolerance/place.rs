@@ -1,10 +1,11 @@
 //! Which setting of the bench is meant.
 
 use crate::model::{Hand, PairName};
+use crate::units::Kind;
 
 /// What can be off, wherever it is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum SettingKind {
     /// The dummy axle's place along the fixture.
     Slide,
     /// The dummy axle's height above the stay plane.
@@ -51,7 +52,7 @@ pub enum Kind {
     Placing,
 }
 
-impl Kind {
+impl SettingKind {
     /// All of them.
     pub const ALL: [Self; 29] = [
         Self::Slide,
@@ -120,46 +121,11 @@ impl Kind {
         }
     }
 
-    /// What the trade calls it.
-    pub const fn name(self) -> &'static str {
+    /// Whether it is a length or an angle.
+    pub const fn quantity(self) -> Kind {
         match self {
-            Self::Slide => "slide",
-            Self::AxleHeight => "axle height",
-            Self::FrontPost => "spacing at the front post",
-            Self::RearPost => "spacing at the rear post",
-            Self::Spacer => "dummy axle spacer",
-            Self::Datum => "touched edge along",
-            Self::DatumHeight => "touched edge above",
-            Self::ClampHeight => "clamp height",
-            Self::BlockWidth => "block width",
-            Self::EdgeFinder => "edge finder diameter",
-            Self::Along => "table move along",
-            Self::Across => "table move across",
-            Self::Tilt => "tilt",
-            Self::Turn => "fixture square to the spindle",
-            Self::Cutter => "cutter diameter",
-            Self::Member => "diameter it is coped onto",
-            Self::FrontDiameter => "tube front diameter",
-            Self::RearDiameter => "tube rear diameter",
-            Self::FrontTrim => "front trim of the raw tube",
-            Self::Roll => "roll about the chord",
-            Self::Bend(1) => "angle of bend 1",
-            Self::Bend(2) => "angle of bend 2",
-            Self::Bend(3) => "angle of bend 3",
-            Self::Bend(4) => "angle of bend 4",
-            Self::Bend(5) => "angle of bend 5",
-            Self::Bend(6) => "angle of bend 6",
-            Self::Bend(7) => "angle of bend 7",
-            Self::Bend(_) => "angle of bend 8",
-            Self::Placing => "place on the frame",
-        }
-    }
-
-    /// `mm` or `°`.
-    pub const fn unit(self) -> &'static str {
-        match self {
-            Self::Tilt | Self::Turn | Self::Roll | Self::Bend(_) => "°",
-            _ => "mm",
+            Self::Tilt | Self::Turn | Self::Roll | Self::Bend(_) => Kind::Angle,
+            _ => Kind::Length,
         }
     }
 }
@@ -168,7 +134,7 @@ impl Kind {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Place {
     /// What can be off.
-    pub kind: Kind,
+    pub kind: SettingKind,
     /// Which pair; `None` for both.
     pub pair: Option<PairName>,
     /// Which side; `None` for both.
@@ -179,24 +145,24 @@ pub struct Place {
 
 impl Place {
     /// A setting that everything shares.
-    pub const fn shared(kind: Kind) -> Self {
+    pub const fn shared(kind: SettingKind) -> Self {
         Self { kind, pair: None, hand: None, at_front: None }
     }
 
     /// Its identifier: `chainstays.right.front.along`. It stays the same while the job does.
     pub fn id(&self) -> String {
-        self.words([
+        let keys = [
             self.pair.map(PairName::key),
             self.hand.map(Hand::key),
             self.at_front.map(end_key),
             Some(self.kind.key()),
-        ])
-        .join(".")
+        ];
+        keys.into_iter().flatten().collect::<Vec<_>>().join(".")
     }
 
     /// The place with that identifier.
     pub fn from_id(id: &str) -> Option<Self> {
-        let all = Kind::ALL.into_iter().flat_map(|kind| {
+        let all = SettingKind::ALL.into_iter().flat_map(|kind| {
             let pairs = [None, Some(PairName::Chainstays), Some(PairName::Seatstays)];
             pairs.into_iter().flat_map(move |pair| {
                 let hands = [None, Some(Hand::Right), Some(Hand::Left)];
@@ -206,25 +172,6 @@ impl Place {
             })
         });
         all.into_iter().find(|place| place.id() == id)
-    }
-
-    /// What the trade calls it, with where it is.
-    pub fn name(&self) -> String {
-        let of = self.words([self.hand.map(Hand::key), self.whose(), self.at_front.map(end_key)]);
-        let name = self.kind.name();
-        if of.is_empty() { name.to_owned() } else { format!("{name}, {}", of.join(" ")) }
-    }
-
-    const fn whose(&self) -> Option<&'static str> {
-        match (self.pair, self.hand) {
-            (Some(pair), Some(_)) => Some(pair.one()),
-            (Some(pair), None) => Some(pair.name()),
-            _ => None,
-        }
-    }
-
-    fn words<const N: usize>(&self, words: [Option<&'static str>; N]) -> Vec<&'static str> {
-        words.into_iter().flatten().collect()
     }
 
     /// Whether another setting is the same, or one side's part of it.

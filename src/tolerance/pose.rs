@@ -17,7 +17,7 @@ const ROUNDS: usize = 12;
 /// A raw direction with less than this of its length square to the tube's chord says too little of the tube's roll.
 const ASIDE: f64 = 0.3;
 
-/// A bent tube as it is told.
+/// A bent tube as planned.
 #[derive(Clone, Debug)]
 pub(super) struct BentSetUp {
     turns: Vec<Turn>,
@@ -27,7 +27,7 @@ pub(super) struct BentSetUp {
     held: [Point3<f64>; 2],
     /// Their stations from the front reference point.
     pub(super) stations: [f64; 2],
-    /// A direction of the raw tube, and where it points when the tube lies as told, as far as it is square to the line
+    /// A direction of the raw tube, and where it points when the tube lies as planned, as far as it is square to the line
     /// between the two places.
     marked: (Vector3<f64>, Vector3<f64>),
     /// Station of the rear reference point.
@@ -97,7 +97,7 @@ impl BentSetUp {
         let along = (held[1] - held[0]).normalize();
         let (mark, tangent) = (line.mark(-bent.trim.mm()), line.at(-bent.trim.mm()).tangent);
         let marks = [(Vector3::y(), mark), (Vector3::z(), tangent.cross(&mark))];
-        let marked = marks.map(|(raw, told)| (raw, square_to(&told, &along)));
+        let marked = marks.map(|(raw, nominal)| (raw, square_to(&nominal, &along)));
         let [first, second] = marked;
         Some(Self {
             turns,
@@ -114,7 +114,7 @@ impl BentSetUp {
         })
     }
 
-    /// How far outboard the told tube passes a place along the fixture, and how much it gains outboard there per length along.
+    /// How far outboard the nominal tube passes a place along the fixture, and how much it gains outboard there per length along.
     pub(super) fn passes(&self, along: f64) -> Option<(f64, f64)> {
         let station = self.line.level((0.0, self.length), &Point3::origin(), &Vector3::x(), along)?;
         let here = self.line.at(station);
@@ -126,7 +126,7 @@ impl BentSetUp {
         (1..).zip(&self.turns).filter(|(_, turn)| turn.angle > 0.0).map(|(number, _)| number)
     }
 
-    /// How far it stands beside the told place at its two posts is `aside`, outboard.
+    /// How far it stands beside the nominal place at its two posts is `aside`, outboard.
     pub(super) fn posed<T: Real>(&self, errors: &StayErrors<T>, aside: [T; 2]) -> Posed<T> {
         let turns: Vec<Turn<T>> =
             self.turns.iter().zip(errors.bends).map(|(turn, off)| bent_otherwise(turn, off)).collect();
@@ -150,9 +150,9 @@ impl BentSetUp {
 
     /// Where the marked direction points about `axis` when the roll is off by so many degrees.
     fn rolled<T: Real>(&self, axis: &Vector3<T>, off: T) -> Vector3<T> {
-        let told = square_to(&self.marked.1.map(T::of), axis).normalize();
+        let nominal = square_to(&self.marked.1.map(T::of), axis).normalize();
         let (sin, cos) = (off * T::of(DEGREE)).sin_cos();
-        told * cos + axis.cross(&told) * sin
+        nominal * cos + axis.cross(&nominal) * sin
     }
 }
 
@@ -241,20 +241,20 @@ mod tests {
         let plan = plan(&job).expect("a job without faults");
         for hand in Hand::ALL {
             let at = CutAt { pair: PairName::Chainstays, hand, at_front: true };
-            let told = BentSetUp::new(&plan, at, Some([60.0, 310.0])).expect("bent");
+            let nominal = BentSetUp::new(&plan, at, Some([60.0, 310.0])).expect("bent");
             let mut errors = StayErrors::<f64>::none();
             (errors.front_trim, errors.roll) = (4.0, 3.0);
             (errors.bends[0], errors.bends[1]) = (2.0, -1.5);
-            let posed = told.posed(&errors, [0.7, -0.4]);
+            let posed = nominal.posed(&errors, [0.7, -0.4]);
             assert!(posed.line.at(0.0).point.x.abs() < 1e-10, "{}", posed.line.at(0.0).point.x);
-            for ((u, aside), held) in [(60.0, 0.7), (310.0, -0.4)].into_iter().zip(told.held) {
+            for ((u, aside), held) in [(60.0, 0.7), (310.0, -0.4)].into_iter().zip(nominal.held) {
                 let station =
                     posed.line.level((0.0, 500.0), &Point3::origin(), &Vector3::x(), u).expect("crossed");
                 let wanted = held + Vector3::y() * aside;
                 assert!((posed.line.at(station).point - wanted).norm() < 1e-9);
             }
-            let still = told.posed(&StayErrors::none(), [0.0; 2]);
-            assert!((still.line.at(200.0).point - told.line.at(200.0).point).norm() < 1e-9);
+            let still = nominal.posed(&StayErrors::none(), [0.0; 2]);
+            assert!((still.line.at(200.0).point - nominal.line.at(200.0).point).norm() < 1e-9);
         }
     }
 }

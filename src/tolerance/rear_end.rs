@@ -1,17 +1,17 @@
 //! A rear end whose settings can be off: the model that errors are carried through.
 
+use super::allocation::{ToleranceAllocation, allocations};
 use super::as_cut::{Built, as_cut};
+use super::assembly::{Assembly, stand};
 use super::carry::{Budget, Input, Linear, Model, budget, slopes};
 use super::distribution::Distribution;
 use super::errors::StayErrors;
-use super::habit::Habit;
-use super::hold::{Hold, hold};
 use super::outcome::{Outcome, What, listed, listed_apart, outcomes};
 use super::place::Place;
 use super::sample::{Sample, sample};
 use super::set_up::SetUp;
 use super::setting::{Setting, settings};
-use super::stand::{Standing, stand};
+use super::systematic::SystematicError;
 use crate::plan::Plan;
 use crate::units::Real;
 
@@ -33,8 +33,8 @@ pub struct Carried {
     /// Its budget, in mm and, for the shares' slopes, mm per unit of the setting. `None` where the result does not exist.
     pub budget: Option<Budget>,
     /// What each setting must be held to for the result to keep its limit, the closest first. Empty where the limit is
-    /// already broken with everything as told.
-    pub holds: Vec<Hold>,
+    /// already broken with everything as planned.
+    pub allocations: Vec<ToleranceAllocation>,
 }
 
 impl RearEnd {
@@ -52,18 +52,18 @@ impl RearEnd {
 
     /// Takes an earlier pair's word for how far a setting is off: results then show what it does if nothing is changed.
     /// How many settings it was.
-    pub fn learn(&mut self, habit: &Habit) -> usize {
-        let known = self.settings.iter_mut().filter(|setting| habit.place.covers(&setting.place));
-        known.map(|setting| setting.off += habit.off.value).count()
+    pub fn learn(&mut self, error: &SystematicError) -> usize {
+        let known = self.settings.iter_mut().filter(|setting| error.place.covers(&setting.place));
+        known.map(|setting| setting.off += error.off.value).count()
     }
 
-    /// Sets the spread of a setting; whether there is one of that name.
-    pub fn set_spread(&mut self, id: &str, spread: Distribution) -> bool {
-        let found = self.settings.iter_mut().find(|setting| setting.id() == id && spread.is_sound());
+    /// Sets the spread of a setting; whether there is such a setting and the spread is sound.
+    pub fn set_spread(&mut self, place: &Place, spread: Distribution) -> bool {
+        let found = self.settings.iter_mut().find(|setting| setting.place == *place && spread.is_sound());
         found.map(|setting| setting.spread = spread).is_some()
     }
 
-    /// Every result at the told settings, with its slope by every setting: mm per mm or per degree.
+    /// Every result at the nominal settings, with its slope by every setting: mm per mm or per degree.
     ///
     /// A gap has a corner where it is closed, and where a saw is of true size: there the slopes are those of opening.
     pub fn slopes(&self) -> Vec<Option<Linear>> {
@@ -72,7 +72,7 @@ impl RearEnd {
         let joined = apart.into_iter().zip(rocked).zip(&self.outcomes);
         joined
             .map(|((size, rock), outcome)| match outcome.what {
-                What::Gap => Some(opened(&size?, &rock?)),
+                What::Gap(_) => Some(opened(&size?, &rock?)),
                 _ => size,
             })
             .collect()
@@ -83,11 +83,11 @@ impl RearEnd {
         let inputs = self.inputs();
         let carry = |(linear, outcome): (Option<Linear>, &Outcome)| {
             let budget = linear.map(|linear| budget(&linear, &inputs));
-            let holds = budget.as_ref().map_or_else(Vec::new, |budget| {
+            let allocated = budget.as_ref().map_or_else(Vec::new, |budget| {
                 let room = outcome.limit.room(budget.value);
-                if room > 0.0 { hold(budget, &inputs, room) } else { Vec::new() }
+                if room > 0.0 { allocations(budget, &inputs, room) } else { Vec::new() }
             });
-            Carried { budget, holds }
+            Carried { budget, allocations: allocated }
         };
         self.slopes().into_iter().zip(&self.outcomes).map(carry).collect()
     }
@@ -110,7 +110,7 @@ impl RearEnd {
         self.set_up.stays.iter().map(cut).collect()
     }
 
-    pub(super) fn standing<T: Real>(&self, stays: &[Option<Built<T>>]) -> Standing<T> {
+    pub(super) fn standing<T: Real>(&self, stays: &[Option<Built<T>>]) -> Assembly<T> {
         stand(&self.set_up, stays)
     }
 }

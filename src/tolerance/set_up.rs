@@ -1,4 +1,4 @@
-//! What the builder is told to set, taken from a plan: the state that errors are counted from.
+//! What the builder sets, taken from a plan: the state that errors are counted from.
 //!
 //! Each stay is looked at in its own clamp frame with the second axis turned outboard, so that right and left read alike:
 //! `(along, outboard, above)`.
@@ -10,7 +10,7 @@ use crate::plan::{ClampFrame, Cut, CutAt, Plan, RoundCut, Stay, stay_pose};
 use crate::units::Length;
 use nalgebra::{Point3, Vector2, Vector3};
 
-/// A round cut as it is told.
+/// A round cut as planned.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct RoundSetUp {
     /// The cutter's axis; its direction points outboard, or above the stay plane.
@@ -29,7 +29,7 @@ pub(super) enum Hinge {
     Upright(Vector2<f64>),
 }
 
-/// One stay as it is told.
+/// One stay as planned.
 #[derive(Clone, Debug)]
 pub(super) struct StaySetUp {
     pub(super) hand: Hand,
@@ -57,7 +57,7 @@ pub(super) struct StaySetUp {
     pub(super) above: Vector2<f64>,
 }
 
-/// A whole rear end as it is told.
+/// A whole rear end as planned.
 #[derive(Clone, Debug)]
 pub(super) struct SetUp {
     pub(super) stays: Vec<(PairName, StaySetUp)>,
@@ -154,7 +154,7 @@ impl StaySetUp {
         }
     }
 
-    /// The way an end runs, rearwards, as told.
+    /// The way an end runs, rearwards, as planned.
     pub(super) fn way(&self, at_front: bool) -> Vector3<f64> {
         match (&self.bent, at_front) {
             (Some(bent), true) => bent.front.direction,

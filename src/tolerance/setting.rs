@@ -1,7 +1,7 @@
 //! The settings of the bench that can be off, with what is known of them to start with.
 
 use super::distribution::Distribution;
-use super::place::{Kind, Place};
+use super::place::{Place, SettingKind};
 use super::set_up::{Hinge, SetUp, StaySetUp, in_one_pass};
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
@@ -11,53 +11,41 @@ use crate::plan::Plan;
 pub struct Setting {
     /// Which.
     pub place: Place,
-    /// By how much it is known to be off, true figure less told: 0 until the builder says otherwise, as after
+    /// By how much it is known to be off, true figure less nominal: 0 until the builder says otherwise, as after
     /// [`RearEnd::learn`](super::RearEnd::learn).
     pub off: f64,
-    /// How far it can be off besides, in its [`unit`](Kind::unit). A starting value; the builder's own counts.
+    /// How far it can be off besides, mm or degrees. A starting value; the builder's own counts.
     pub spread: Distribution,
-    /// Where the starting value comes from.
-    pub source: &'static str,
 }
 
 impl Setting {
     fn new(place: Place) -> Self {
-        let (half_width, source) = start(place.kind);
-        Self { place, off: 0.0, spread: Distribution::Rectangular { half_width }, source }
+        Self { place, off: 0.0, spread: Distribution::Rectangular { half_width: start(place.kind) } }
     }
 
     /// Its identifier, the same while the job is.
     pub fn id(&self) -> String {
         self.place.id()
     }
-
-    /// What the trade calls it.
-    pub fn name(&self) -> String {
-        self.place.name()
-    }
 }
 
-/// Half of what a setting can be off by at first, either way, and why.
-const fn start(kind: Kind) -> (f64, &'static str) {
+/// Half of what a setting can be off by at first, either way, mm or degrees. `text` says where each comes from.
+const fn start(kind: SettingKind) -> f64 {
     match kind {
-        Kind::Slide | Kind::AxleHeight => (0.25, "half of a 0.5 mm scale division; measure yours"),
-        Kind::FrontPost | Kind::RearPost => (0.1, "calipers over tubes, from memory; measure yours"),
-        Kind::Spacer => (0.1, "a turned spacer, from memory; measure yours"),
-        Kind::Datum | Kind::DatumHeight | Kind::ClampHeight => {
-            (0.1, "how the fixture is made; measure yours")
+        SettingKind::EdgeFinder => 0.02,
+        SettingKind::BlockWidth | SettingKind::Along | SettingKind::Across | SettingKind::Turn => 0.05,
+        SettingKind::FrontPost
+        | SettingKind::RearPost
+        | SettingKind::Spacer
+        | SettingKind::Datum
+        | SettingKind::DatumHeight
+        | SettingKind::ClampHeight => 0.1,
+        SettingKind::Tilt | SettingKind::Member | SettingKind::FrontDiameter | SettingKind::RearDiameter => {
+            0.1
         }
-        Kind::BlockWidth => (0.05, "calipers; measure yours"),
-        Kind::EdgeFinder => (0.02, "a caliper's resolution; measure yours"),
-        Kind::Along | Kind::Across => (0.05, "read-out and backlash, from memory; measure yours"),
-        Kind::Tilt => (0.1, "a 0.1° angle gauge; measure yours"),
-        Kind::Turn => (0.05, "0.1 mm over 115 mm on a dial gauge; measure yours"),
-        Kind::Cutter => (0.3, "hole saws cut 0.2 to 0.8 mm over, from memory; measure yours"),
-        Kind::Member => (0.1, "calipers on a painted or turned part, from memory; measure yours"),
-        Kind::FrontDiameter | Kind::RearDiameter => (0.1, "drawn tube, from memory; measure yours"),
-        Kind::FrontTrim => (0.5, "a pencil line; measure yours"),
-        Kind::Roll => (0.5, "bends levelled by eye or gauge, no source; measure yours"),
-        Kind::Bend(_) => (0.5, "what a bend springs back, no source; measure yours"),
-        Kind::Placing => (0.3, "a scribed line; measure yours"),
+        SettingKind::Slide | SettingKind::AxleHeight => 0.25,
+        SettingKind::Cutter | SettingKind::Placing => 0.3,
+        SettingKind::FrontTrim | SettingKind::Roll | SettingKind::Bend(_) => 0.5,
     }
 }
 
@@ -79,15 +67,15 @@ fn shared(set_up: &SetUp) -> Vec<Place> {
     let on_side = rounds(set_up).any(|round| round.on_side);
     let tilted = rounds(set_up).any(|round| !round.on_side);
     let wanted = [
-        (Kind::Datum, on_side || tilted),
-        (Kind::EdgeFinder, on_side || tilted),
-        (Kind::ClampHeight, on_side),
-        (Kind::DatumHeight, tilted),
-        (Kind::BlockWidth, tilted),
+        (SettingKind::Datum, on_side || tilted),
+        (SettingKind::EdgeFinder, on_side || tilted),
+        (SettingKind::ClampHeight, on_side),
+        (SettingKind::DatumHeight, tilted),
+        (SettingKind::BlockWidth, tilted),
     ];
     let mut places: Vec<Place> =
         wanted.into_iter().filter(|(_, wanted)| *wanted).map(|(kind, _)| Place::shared(kind)).collect();
-    places.extend(Hand::ALL.map(|hand| Place { hand: Some(hand), ..Place::shared(Kind::Spacer) }));
+    places.extend(Hand::ALL.map(|hand| Place { hand: Some(hand), ..Place::shared(SettingKind::Spacer) }));
     places
 }
 
@@ -99,11 +87,11 @@ fn pair_places(plan: &Plan, set_up: &SetUp, pair: PairName, places: &mut Vec<Pla
         let own = |kind| Place { hand: Some(hand), ..of_pair(kind) };
         // A slot or a socket leaves the dropout to the dummy axle, which both stays share where they are set together.
         if stay.rear.is_none() {
-            for kind in [Kind::Slide, Kind::AxleHeight] {
+            for kind in [SettingKind::Slide, SettingKind::AxleHeight] {
                 push(places, if together { of_pair(kind) } else { own(kind) });
             }
         }
-        places.extend([Kind::FrontPost, Kind::RearPost, Kind::Placing].map(own));
+        places.extend([SettingKind::FrontPost, SettingKind::RearPost, SettingKind::Placing].map(own));
         places.extend(tube_kinds(stay).map(own));
         for at_front in [true, false] {
             let shares = in_one_pass(plan, pair, at_front);
@@ -122,24 +110,31 @@ fn push(places: &mut Vec<Place>, place: Place) {
     }
 }
 
-fn tube_kinds(stay: &StaySetUp) -> impl Iterator<Item = Kind> + use<'_> {
+fn tube_kinds(stay: &StaySetUp) -> impl Iterator<Item = SettingKind> + use<'_> {
     let (tapered, bent) = (stay.tube.od_front != stay.tube.od_rear, stay.bent.is_some());
     let kinds = [
-        (Kind::FrontDiameter, true),
-        (Kind::RearDiameter, tapered),
-        (Kind::FrontTrim, tapered || bent),
-        (Kind::Roll, bent),
+        (SettingKind::FrontDiameter, true),
+        (SettingKind::RearDiameter, tapered),
+        (SettingKind::FrontTrim, tapered || bent),
+        (SettingKind::Roll, bent),
     ];
-    let bends = stay.bent.iter().flat_map(|bent| bent.bends()).map(Kind::Bend);
+    let bends = stay.bent.iter().flat_map(|bent| bent.bends()).map(SettingKind::Bend);
     kinds.into_iter().filter(|(_, wanted)| *wanted).map(|(kind, _)| kind).chain(bends)
 }
 
-fn end_kinds(stay: &StaySetUp, at_front: bool) -> Vec<Kind> {
+fn end_kinds(stay: &StaySetUp, at_front: bool) -> Vec<SettingKind> {
     let round = if at_front { stay.front.as_ref() } else { stay.rear.as_ref() };
     match round {
-        Some(_) => vec![Kind::Along, Kind::Across, Kind::Tilt, Kind::Turn, Kind::Cutter, Kind::Member],
+        Some(_) => vec![
+            SettingKind::Along,
+            SettingKind::Across,
+            SettingKind::Tilt,
+            SettingKind::Turn,
+            SettingKind::Cutter,
+            SettingKind::Member,
+        ],
         // A front end cut square hangs where its mark was.
-        None if at_front && matches!(stay.hinge, Hinge::Across) => vec![Kind::Along],
+        None if at_front && matches!(stay.hinge, Hinge::Across) => vec![SettingKind::Along],
         None => Vec::new(),
     }
 }

@@ -26,13 +26,13 @@ const NO_TEXT: &str = r#"{"errors":[{"field":"","value":null,"message":"a JSON t
 /// A question about a job's errors and its finished stays in, the answer out; both as JSON texts.
 #[wasm_bindgen(skip_typescript)]
 pub fn check(question: &JsValue) -> String {
-    of_text(question, staywright::tolerance::check_json)
+    of_text(question, staywright::files::check_json)
 }
 
 /// Published worked examples of carrying errors, done again: a JSON list.
 #[wasm_bindgen(skip_typescript)]
 pub fn worked() -> String {
-    staywright::tolerance::worked_json()
+    staywright::files::worked_json()
 }
 
 /// A job's rear triangle from the drive side, as the text of an `svg` element that wide and at most that high, px. Empty for a

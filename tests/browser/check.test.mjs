@@ -18,7 +18,7 @@ const READINGS = {
 async function check(options = PHONE) {
   const page = await open(at.browser, at.address, options);
   await go(page, "Check");
-  await page.getByText("As told:").waitFor();
+  await page.getByText("Nominal:").waitFor();
   return page;
 }
 
@@ -56,7 +56,7 @@ test("readings that contradict each other are named", async () => {
 
 test("rubbish and absurd readings hurt nothing", async () => {
   const page = await check();
-  await measure(page, { ...READINGS, "Tip to tip of the right chainstay": "long", "At post 1, inside": "1e12", "At post 1, outside": "-5" });
+  await measure(page, { ...READINGS, "Tip to tip of the right chainstay": "long", "At post 1 of the chainstays, inside": "1e12", "At post 1 of the chainstays, outside": "-5" });
   await page.getByText("“long” is not a figure").waitFor();
   await page.waitForTimeout(1000);
   assert.ok((await said(page).innerText()).length > 10);
@@ -116,7 +116,7 @@ test("what has to be held follows the limit and the settings", async () => {
   await spread.press("Tab");
   await page.waitForFunction((largest) => document.querySelector(".shares .share-name").innerText !== largest, largest);
   await page.getByLabel("Result").selectOption({ label: "Wheel leans, seen at the rim" });
-  await page.getByText("As told: 0 mm.").waitFor();
+  await page.getByText("Nominal: 0 mm.").waitFor();
   await fine(page);
 });
 
@@ -165,7 +165,7 @@ test("the single file checks too", async () => {
   page.on("request", (request) => assert.match(request.url(), /^(file|data|blob):/));
   await page.goto(`file://${fileURLToPath(file)}`);
   await go(page, "Check");
-  await page.getByText("As told:").waitFor();
+  await page.getByText("Nominal:").waitFor();
   await measure(page, READINGS);
   await verdict(page, "Right chainstay less left").getByText("out:").waitFor();
   await context.close();

@@ -20,7 +20,11 @@ fn asked(question: &Question) -> Answer {
 }
 
 fn checked(readings: Vec<(String, f64)>) -> Checked {
-    let job = link::encode(&Job::default());
+    checked_of(&Job::default(), readings)
+}
+
+fn checked_of(job: &Job, readings: Vec<(String, f64)>) -> Checked {
+    let job = link::encode(job);
     let question = ToCheck { job, readings, result: "off-centre".into(), ..ToCheck::default() };
     match asked(&Question::Check(Box::new(question))) {
         Answer::Check(checked) => *checked,
@@ -43,6 +47,24 @@ fn without_readings_nothing_is_found_but_errors_carry() {
     assert_eq!(carried.totals.len(), 4);
     assert!(carried.shares.len() > 4 && carried.shares.iter().all(|share| share.gives.contains("gives ±")));
     assert!(checked.settings.len() > 10 && checked.results.len() > 6 && checked.measures.len() > 12);
+}
+
+/// What the page says that a bent stay should measure is what the readings are compared with: its length is the chord, which a rule
+/// can reach, and not the way round the bend.
+#[test]
+fn nominal_readings_of_bent_stays_find_nothing_off() {
+    let mut job = Job::default();
+    let tube = &mut job.chainstays.right.tube;
+    let mm = staywright::units::Length::from_mm;
+    tube.bends = Bends::of([Bend { before: mm(120.0), ..Bend::default() }]);
+    tube.length = mm(460.0);
+    let readings = checked_of(&job, Vec::new()).measures.into_iter().map(|one| (one.id, one.nominal));
+    let checked = checked_of(&job, readings.collect());
+    let found = checked.found.unwrap();
+    assert!(!found.contradicts && found.mends.is_empty(), "{found:?}");
+    for differs in checked.differs.unwrap().into_iter().flatten() {
+        assert!(differs.length.abs() < 1e-6 && differs.dropout.abs() < 1e-6, "{differs:?}");
+    }
 }
 
 #[test]

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The layers and what each may use of the library.
-const LAYERS: [(&str, &[&str]); 14] = [
+const LAYERS: [(&str, &[&str]); 15] = [
     ("units", &[]),
     ("geometry", &["units"]),
     ("model", &["units"]),
@@ -30,6 +30,7 @@ const LAYERS: [(&str, &[&str]); 14] = [
         ],
     ),
     ("drawing", &["units", "geometry", "model", "plan", "clearance"]),
+    ("files", &["units", "model", "plan", "placement", "tolerance", "text"]),
     ("link", &["units", "model"]),
     (
         "ask",

@@ -4,10 +4,12 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::Value;
+use staywright::files::check_json;
 use staywright::model::{Bend, Bends, Boss, End, Hand, Job, PairName};
 use staywright::placement::plan;
 use staywright::plan::{Plan, RoundCut};
-use staywright::tolerance::{Finished, Kind, Model, Place, Reading, RearEnd, What, check_json};
+use staywright::text::{self, Style};
+use staywright::tolerance::{Finished, Measurand, Model, Place, Reading, RearEnd, SettingKind, What};
 use staywright::units::{Angle, Length};
 
 fn mm(value: f64) -> Length {
@@ -51,18 +53,20 @@ fn told(plan: &Plan, place: &Place) -> Option<f64> {
         held.unwrap_or(spacing).mm()
     };
     match place.kind {
-        Kind::Slide => Some(stay.slide.mm()),
-        Kind::AxleHeight => Some(stay.axle_height.mm()),
-        Kind::FrontPost => Some(post(false)),
-        Kind::RearPost => Some(post(true)),
-        Kind::Spacer => Some(side.rear.half_spacing.mm()),
-        Kind::Along => Some(cut?.setting.dro_along.mm()),
-        Kind::Across => Some(cut?.setting.dro_across.mm()),
-        Kind::Tilt if !cut?.setting.on_side => Some(cut?.setting.tilt.degrees()),
-        Kind::FrontTrim => stay.bent.as_ref().map(|bent| bent.trim.mm()),
-        Kind::Roll => stay.bent.as_ref().map(|bent| bent.roll.degrees()),
-        Kind::Bend(number) => Some(side.tube.bends.list.iter().nth(usize::from(number) - 1)?.angle.degrees()),
-        Kind::Placing => put(plan, pair, hand),
+        SettingKind::Slide => Some(stay.slide.mm()),
+        SettingKind::AxleHeight => Some(stay.axle_height.mm()),
+        SettingKind::FrontPost => Some(post(false)),
+        SettingKind::RearPost => Some(post(true)),
+        SettingKind::Spacer => Some(side.rear.half_spacing.mm()),
+        SettingKind::Along => Some(cut?.setting.dro_along.mm()),
+        SettingKind::Across => Some(cut?.setting.dro_across.mm()),
+        SettingKind::Tilt if !cut?.setting.on_side => Some(cut?.setting.tilt.degrees()),
+        SettingKind::FrontTrim => stay.bent.as_ref().map(|bent| bent.trim.mm()),
+        SettingKind::Roll => stay.bent.as_ref().map(|bent| bent.roll.degrees()),
+        SettingKind::Bend(number) => {
+            Some(side.tube.bends.list.iter().nth(usize::from(number) - 1)?.angle.degrees())
+        }
+        SettingKind::Placing => put(plan, pair, hand),
         _ => None,
     }
 }
@@ -92,10 +96,10 @@ fn set_for_another(told_job: &Job, made: &Job) -> (RearEnd, Vec<f64>) {
 fn makes(rear: &RearEnd, errors: &[f64], wanted: &[(&str, f64)], within: f64) {
     let results = rear.results(errors);
     for (outcome, result) in rear.outcomes.iter().zip(results) {
-        let tyre = outcome.id.ends_with("tyre");
-        let known = wanted.iter().find(|(id, _)| *id == outcome.id).map_or(0.0, |(_, known)| *known);
+        let tyre = outcome.id().ends_with("tyre");
+        let known = wanted.iter().find(|(id, _)| *id == outcome.id()).map_or(0.0, |(_, known)| *known);
         let found = result.unwrap();
-        assert!(tyre || (found - known).abs() < within, "{}: {found}, wanted {known}", outcome.id);
+        assert!(tyre || (found - known).abs() < within, "{}: {found}, wanted {known}", outcome.id());
     }
 }
 
@@ -141,8 +145,8 @@ fn set_as_told_nothing_strays_where_another_straight_is_cut() {
         let rear = RearEnd::new(&plan);
         let results = rear.results(&vec![0.0; rear.settings.len()]);
         for (outcome, result) in rear.outcomes.iter().zip(results) {
-            let off: f64 = result.filter(|_| outcome.what != What::Tyre).unwrap_or(0.0);
-            prop_assert!(off.abs() < 1e-7, "{}: {off}", outcome.id);
+            let off: f64 = result.filter(|_| !matches!(outcome.what, What::Tyre(..))).unwrap_or(0.0);
+            prop_assert!(off.abs() < 1e-7, "{}: {off}", outcome.id());
         }
         Ok(())
     })
@@ -185,7 +189,12 @@ fn a_bench_set_for_another_tube_makes_the_same_frame() {
         // Every one of these counts: without it the frame comes out otherwise.
         for (i, setting) in rear.settings.iter().enumerate() {
             let of_bent = setting.place.pair == Some(PairName::Chainstays);
-            if of_bent && matches!(setting.place.kind, Kind::Bend(_) | Kind::Roll | Kind::FrontTrim) {
+            if of_bent
+                && matches!(
+                    setting.place.kind,
+                    SettingKind::Bend(_) | SettingKind::Roll | SettingKind::FrontTrim
+                )
+            {
                 let mut without = errors.clone();
                 without[i] = 0.0;
                 let moved = rear
@@ -268,7 +277,7 @@ fn the_tyre_passes_between_bent_stays() {
         let side = point.y * hand.sign() - 0.5 * job.chainstays.right.tube.od_front.mm() / way.x;
         let wanted = side - 0.5 * job.wheel.tyre_width.mm();
         let id = format!("chainstays.{}.tyre", hand.key());
-        let place = rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap();
+        let place = rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap();
         assert!((results[place].unwrap() - wanted).abs() < 5e-3, "{:?} {wanted}", results[place]);
     }
 }
@@ -280,7 +289,8 @@ fn slopes_are_those_of_small_steps() {
         let rear = RearEnd::new(&plan(&bent(&table, roll)).unwrap());
         let linear = rear.slopes();
         // A saw of true size has a corner there.
-        let smooth = |i: &usize| !matches!(rear.settings[*i].place.kind, Kind::Cutter | Kind::Member);
+        let smooth =
+            |i: &usize| !matches!(rear.settings[*i].place.kind, SettingKind::Cutter | SettingKind::Member);
         for i in (0..rear.settings.len()).filter(smooth) {
             let at = |steps: f64| {
                 let mut errors = vec![0.0; rear.settings.len()];
@@ -288,12 +298,14 @@ fn slopes_are_those_of_small_steps() {
                 rear.results(&errors)
             };
             let [a, b, c, d] = [-2.0, -1.0, 1.0, 2.0].map(at);
-            for (k, outcome) in rear.outcomes.iter().enumerate().filter(|(_, one)| !one.id.ends_with("gap")) {
+            for (k, outcome) in
+                rear.outcomes.iter().enumerate().filter(|(_, one)| !matches!(one.what, What::Gap(_)))
+            {
                 let [a, b, c, d] = [&a, &b, &c, &d].map(|results| results[k].unwrap());
                 let slope = (a - 8.0 * b + 8.0 * c - d) / 12e-3;
                 let found = linear[k].as_ref().unwrap().slopes[i];
                 let smooth = (found - slope).abs() < 1e-5 * (1.0 + slope.abs());
-                assert!(smooth, "{} by {}: {found} {slope}", outcome.id, rear.settings[i].id());
+                assert!(smooth, "{} by {}: {found} {slope}", outcome.id(), rear.settings[i].id());
             }
         }
     }
@@ -315,7 +327,8 @@ fn what_a_bent_stay_has_more_can_be_off() {
     }
     assert!(!ids.iter().any(|id| id.ends_with("bend-3")));
     for setting in &rear.settings {
-        assert!(setting.source.contains("measure yours"), "{} {}", setting.id(), setting.source);
+        let source = text::bench::starting_spread(setting.place.kind, Style::FILE);
+        assert!(source.contains("measure yours"), "{} {source}", setting.id());
     }
 }
 
@@ -327,15 +340,24 @@ fn readings_on_bent_stays_say_which_frame_they_make() {
     made.chainstays.right.rear.half_spacing = told.chainstays.right.rear.half_spacing + mm(0.3);
     let stays = Finished::new(&plan(&told).unwrap());
     let read = Finished::new(&plan(&made).unwrap());
-    assert!(stays.figures.iter().all(|figure| !figure.id.ends_with("chainstays.right.tip-to-tip")));
+    assert!(
+        stays
+            .measurements
+            .iter()
+            .all(|one| one.measurand != Measurand::TipToTip(PairName::Chainstays, Hand::Right))
+    );
     let readings: Vec<Reading> = read
-        .figures
+        .measurements
         .iter()
-        .map(|figure| Reading { id: figure.id.clone(), value: figure.nominal, standard: figure.standard })
+        .map(|figure| Reading {
+            measurand: figure.measurand,
+            value: figure.nominal,
+            standard: figure.standard,
+        })
         .collect();
-    let found = stays.found(&readings).unwrap();
+    let found = stays.estimate(&readings).unwrap();
     let result = |id: &str| {
-        let place = stays.rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap();
+        let place = stays.rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap();
         found.results[place].known.unwrap().value
     };
     assert!((result("spacing") - 0.6).abs() < 0.02, "{}", result("spacing"));

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use staywright::tolerance::{
-    Budget, Distribution, Input, Model, budget, chi_square_above, hold, normal_below, normal_between, sample,
-    slopes, worked_examples,
+    Budget, Distribution, Input, Model, allocations, budget, chi_square_above, normal_below, normal_between,
+    sample, slopes, worked_examples,
 };
 use staywright::units::Real;
 
@@ -70,9 +70,9 @@ impl Model for Stack {
 fn held_to_what_is_given_back_the_result_keeps_its_limit() {
     let inputs = [40.0, 25.0, 2.0, 10.0].map(|nominal| Input::new(nominal, rectangular(0.2)));
     let found = one_budget(&Stack, &inputs);
-    let held = hold(&found, &inputs, 0.5);
+    let held = allocations(&found, &inputs, 0.5);
     assert_eq!(held.len(), 4);
-    let with = |width: fn(&staywright::tolerance::Hold) -> f64| {
+    let with = |width: fn(&staywright::tolerance::ToleranceAllocation) -> f64| {
         let mut inputs = inputs;
         for held in &held {
             inputs[held.input].spread = rectangular(width(held));

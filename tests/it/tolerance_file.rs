@@ -2,8 +2,9 @@
 
 use proptest::prelude::*;
 use serde_json::{Value, json};
+use staywright::files::{check_json, worked_json};
 use staywright::model::{Hand, PairName};
-use staywright::tolerance::{Kind, Place, check_json, worked_json};
+use staywright::tolerance::{Place, SettingKind};
 
 fn ask(question: &Value) -> Value {
     serde_json::from_str(&check_json(&question.to_string())).unwrap()
@@ -87,7 +88,7 @@ fn a_touched_figure_says_what_moves() {
 
 #[test]
 fn every_place_is_found_by_its_name() {
-    for kind in Kind::ALL {
+    for kind in SettingKind::ALL {
         for pair in [None, Some(PairName::Chainstays), Some(PairName::Seatstays)] {
             for (hand, at_front) in
                 [(None, None), (Some(Hand::Left), Some(true)), (Some(Hand::Right), Some(false))]

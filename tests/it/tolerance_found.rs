@@ -8,13 +8,17 @@ use proptest::test_runner::{Config, TestRunner};
 use staywright::model::{Hand, Job, PairName, starters};
 use staywright::placement::{plan, solve};
 use staywright::tolerance::{
-    Distribution, Finished, Found, Input, Kind, Limit, Model, Observed, Part, Reading, RearEnd, Refusal,
-    Said, Verdict, What, least_squares, sample,
+    Distribution, Estimate, Finished, Input, Limit, Measurand, Model, Observed, Part, Reading, RearEnd,
+    Refusal, SettingKind, Uncertainty, Verdict, What, least_squares, sample,
 };
 use staywright::units::{Length, Real};
 
 fn finished(job: &Job) -> Finished {
     Finished::new(&plan(job).unwrap())
+}
+
+fn measurand(id: &str) -> Measurand {
+    Measurand::from_id(id).unwrap()
 }
 
 fn road() -> Finished {
@@ -33,16 +37,17 @@ fn stays(finished: &Finished, differ: &[(&str, f64)]) -> Vec<f64> {
 /// What is read on those stays, of the figures that `wanted` takes, with nothing wrong in the reading.
 fn read(finished: &Finished, stays: &[f64], wanted: impl Fn(&str) -> bool) -> Vec<Reading> {
     let values: Vec<Option<f64>> = finished.results(stays);
-    let figures = finished.figures.iter().zip(values).filter(|(figure, _)| wanted(&figure.id));
+    let figures =
+        finished.measurements.iter().zip(values).filter(|(figure, _)| wanted(&figure.measurand.id()));
     figures
         .filter_map(|(figure, value)| {
-            Some(Reading { id: figure.id.clone(), value: value?, standard: figure.standard })
+            Some(Reading { measurand: figure.measurand, value: value?, standard: figure.standard })
         })
         .collect()
 }
 
-fn result(found: &Found, finished: &Finished, id: &str) -> (f64, Option<f64>, Verdict) {
-    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap();
+fn result(found: &Estimate, finished: &Finished, id: &str) -> (f64, Option<f64>, Verdict) {
+    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap();
     let judged = found.results[at];
     judged
         .known
@@ -50,7 +55,7 @@ fn result(found: &Found, finished: &Finished, id: &str) -> (f64, Option<f64>, Ve
 }
 
 fn outcome(finished: &Finished, results: &[Option<f64>], id: &str) -> f64 {
-    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap();
+    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap();
     results[at].unwrap()
 }
 
@@ -89,7 +94,7 @@ fn a_straight_line_is_fitted_as_the_closed_form_says() {
     let slope: f64 = AT.iter().zip(y).map(|(x, y)| (x - mx) * (y - my)).sum::<f64>() / square;
     assert!((found.values[1] - slope).abs() < 1e-12);
     assert!((found.values[0] - (my - slope * mx)).abs() < 1e-12);
-    let Said::Standard(standard) = found.says(&[0.0, 1.0]) else { panic!("known") };
+    let Uncertainty::Standard(standard) = found.says(&[0.0, 1.0]) else { panic!("known") };
     assert!((standard - 0.2 / square.sqrt()).abs() < 1e-12);
     assert_eq!(found.freedom, 3);
     let residuals: f64 =
@@ -105,8 +110,8 @@ fn a_straight_line_is_fitted_as_the_closed_form_says() {
     let found =
         least_squares(&Sum, &[0.0, 0.0], f64::INFINITY, &[Observed { result: 0, value: 3.0, standard: 0.1 }])
             .unwrap();
-    assert_eq!(found.says(&[1.0, 0.0]), Said::Open);
-    let Said::Standard(standard) = found.says(&[2.0, 2.0]) else { panic!("known") };
+    assert_eq!(found.says(&[1.0, 0.0]), Uncertainty::Open);
+    let Uncertainty::Standard(standard) = found.says(&[2.0, 2.0]) else { panic!("known") };
     assert!((standard - 0.2).abs() < 1e-12);
     assert_eq!((found.freedom, found.strays[0]), (0, 0.0));
 }
@@ -117,7 +122,7 @@ fn known_errors_are_found_again() {
         let finished = finished(&starter.job);
         for seed in 0..20 {
             let truth: Vec<f64> = normals(finished.unknowns.len(), seed).iter().map(|x| 0.3 * x).collect();
-            let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
+            let found = finished.estimate(&read(&finished, &truth, |_| true)).unwrap();
             for ((unknown, found), truth) in finished.unknowns.iter().zip(&found.stays).zip(&truth) {
                 assert!((found.value - truth).abs() < 1e-7, "{}: {found:?} {truth}", unknown.id());
                 assert!(found.standard.is_some(), "{}", unknown.id());
@@ -137,15 +142,15 @@ fn intervals_hold_the_truth_as_often_as_they_say() {
     let mut held = vec![0usize; count + outcomes];
     let mut contradict = 0;
     for seed in 0..RUNS as u64 {
-        let drawn = normals(count + finished.figures.len(), seed);
+        let drawn = normals(count + finished.measurements.len(), seed);
         let (truth, noise) = drawn.split_at(count);
         let truth: Vec<f64> = truth.iter().map(|x| 0.2 * x).collect();
         let mut readings = read(&finished, &truth, |_| true);
         for (reading, noise) in readings.iter_mut().zip(noise) {
             reading.value += noise * reading.standard;
         }
-        let found = finished.found(&readings).unwrap();
-        let results: Vec<Option<f64>> = finished.results(&truth).split_off(finished.figures.len());
+        let found = finished.estimate(&readings).unwrap();
+        let results: Vec<Option<f64>> = finished.results(&truth).split_off(finished.measurements.len());
         let mut tally = |i: usize, value: f64, standard: f64, truth: f64| {
             held[i] += usize::from((value - truth).abs() <= 1.959_964 * standard);
         };
@@ -164,7 +169,7 @@ fn intervals_hold_the_truth_as_often_as_they_say() {
     };
     for (i, held) in held.iter().enumerate() {
         // A gap turns back at 0, where its slope says nothing of its spread.
-        let gap = i >= count && finished.rear.outcomes[i - count].what == What::Gap;
+        let gap = i >= count && finished.rear.outcomes[i - count].what.id().ends_with("gap");
         assert!(gap || within(*held, 0.95), "{i}: {held} of {RUNS}");
     }
     assert!(within(contradict, 0.05), "{contradict} of {RUNS}");
@@ -177,12 +182,12 @@ fn the_mend_brings_the_wheel_in() {
     let mut brought = [0usize; 3];
     const RUNS: usize = 400;
     for seed in 0..RUNS as u64 {
-        let drawn = normals(finished.unknowns.len() + finished.figures.len(), seed + 10_000);
+        let drawn = normals(finished.unknowns.len() + finished.measurements.len(), seed + 10_000);
         let (truth, noise) = drawn.split_at(finished.unknowns.len());
         let truth: Vec<f64> = truth.iter().map(|x| 0.8 * x).collect();
         let mut readings = read(&finished, &truth, |_| true);
         // Read without error, nothing is left to mend afterwards.
-        let exact = finished.mend(&finished.found(&readings).unwrap());
+        let exact = finished.mend(&finished.estimate(&readings).unwrap());
         for id in ["off-centre", "square", "lean"] {
             assert!(outcome(&finished, &exact.after, id).abs() < 1e-6, "{id}");
             assert!(outcome(&finished, &finished.mended(&truth, &exact), id).abs() < 1e-5, "{id}");
@@ -191,7 +196,7 @@ fn the_mend_brings_the_wheel_in() {
         for (reading, noise) in readings.iter_mut().zip(noise) {
             reading.value += noise * reading.standard;
         }
-        let found = finished.found(&readings).unwrap();
+        let found = finished.estimate(&readings).unwrap();
         let mended = finished.mended(&truth, &finished.mend(&found));
         for (brought, id) in brought.iter_mut().zip(["off-centre", "square", "lean"]) {
             let (_, standard, _) = result(&found, &finished, id);
@@ -212,7 +217,7 @@ fn every_rear_end_can_be_mended() {
         let finished = finished(&starter.job);
         for seed in 0..20 {
             let truth: Vec<f64> = normals(finished.unknowns.len(), seed).iter().map(|x| 0.8 * x).collect();
-            let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
+            let found = finished.estimate(&read(&finished, &truth, |_| true)).unwrap();
             let mended = finished.mended(&truth, &finished.mend(&found));
             for id in ["off-centre", "square", "lean"] {
                 assert!(outcome(&finished, &mended, id).abs() < 1e-5, "{}: {id}", starter.key);
@@ -226,11 +231,15 @@ fn every_rear_end_can_be_mended() {
 fn readings_far_from_any_stay_are_survived() {
     let finished = road();
     for value in [0.0, -4e3, 4e5, 1e300, -1e300] {
-        for figure in &finished.figures {
-            let reading = Reading { id: figure.id.clone(), value, standard: figure.standard };
-            let Some(found) = finished.found(&[reading]) else { continue };
+        for figure in &finished.measurements {
+            let reading = Reading { measurand: figure.measurand, value, standard: figure.standard };
+            let Some(found) = finished.estimate(&[reading]) else { continue };
             for judged in &found.results {
-                assert!(judged.known.is_none_or(|known| known.value.is_finite()), "{}", figure.id);
+                assert!(
+                    judged.known.is_none_or(|known| known.value.is_finite()),
+                    "{}",
+                    figure.measurand.id()
+                );
             }
             assert!(finished.mend(&found).after.iter().flatten().all(|result| result.is_finite()));
         }
@@ -242,7 +251,7 @@ fn readings_far_from_any_stay_are_survived() {
 fn the_longer_stay_is_shortened() {
     let finished = road();
     let truth = stays(&finished, &[("chainstays.right.length", 0.6)]);
-    let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
+    let found = finished.estimate(&read(&finished, &truth, |_| true)).unwrap();
     let (square, _, verdict) = result(&found, &finished, "square");
     // 622 over 146 between the dropouts, of what the stay's length is along the frame.
     let along = (415.0 - 32.0) / ((415.0_f64 - 32.0).powi(2) + 52.5 * 52.5).sqrt();
@@ -264,7 +273,7 @@ fn stays_are_moved_across_to_centre_the_axle() {
     let finished = road();
     let truth = stays(&finished, &[("chainstays.right.dropout", 0.5), ("chainstays.left.dropout", -0.5)]);
     let only = |id: &str| id.ends_with("dropout");
-    let found = finished.found(&read(&finished, &truth, only)).unwrap();
+    let found = finished.estimate(&read(&finished, &truth, only)).unwrap();
     let (off, standard, _) = result(&found, &finished, "off-centre");
     assert!((off - 0.5).abs() < 1e-9);
     // Each dropout read with 0.1: their half difference has 0.1/√2.
@@ -279,31 +288,31 @@ fn stays_are_moved_across_to_centre_the_axle() {
 #[test]
 fn without_readings_everything_is_open() {
     let finished = road();
-    let found = finished.found(&[]).unwrap();
+    let found = finished.estimate(&[]).unwrap();
     assert!(found.results.iter().all(|judged| judged.verdict == Verdict::Open));
     assert!(found.stays.iter().all(|known| known.standard.is_none() && known.value == 0.0));
     assert!(!found.agreement.contradicts() && found.agreement.worst.is_none());
     let mend = finished.mend(&found);
     assert!(mend.trims.is_empty() && mend.moved.is_none());
-    assert!(finished.habits(&found).is_empty());
+    assert!(finished.systematic_errors(&found).is_empty());
 }
 
 /// The nominal figures as a builder reads them off a card, to a hundredth.
 fn nominal_readings(finished: &Finished) -> Vec<Reading> {
     let to_hundredths = |value: f64| (value * 100.0).round() / 100.0;
-    let reading = |figure: &staywright::tolerance::Figure| Reading {
-        id: figure.id.clone(),
+    let reading = |figure: &staywright::tolerance::Measurement| Reading {
+        measurand: figure.measurand,
         value: to_hundredths(figure.nominal),
         standard: figure.standard,
     };
-    finished.figures.iter().map(reading).collect()
+    finished.measurements.iter().map(reading).collect()
 }
 
 /// Nominal readings, however few, never contradict each other, never find a result out of its limits that is not so on the plan,
 /// and hold the truth, no error at all, within what they say.
 fn nominal_readings_fit(finished: &Finished, readings: &[Reading], planned: &[Option<f64>]) {
-    let ids: Vec<&str> = readings.iter().map(|reading| reading.id.as_str()).collect();
-    let found = finished.found(readings).unwrap_or_else(|| panic!("no stays fit {ids:?}"));
+    let ids: Vec<Measurand> = readings.iter().map(|reading| reading.measurand).collect();
+    let found = finished.estimate(readings).unwrap_or_else(|| panic!("no stays fit {ids:?}"));
     assert!(!found.agreement.contradicts(), "{ids:?}: {:?}", found.agreement);
     for (unknown, known) in finished.unknowns.iter().zip(&found.stays) {
         let doubt = known.standard.unwrap_or(f64::INFINITY);
@@ -316,7 +325,7 @@ fn nominal_readings_fit(finished: &Finished, readings: &[Reading], planned: &[Op
     for ((outcome, judged), planned) in finished.rear.outcomes.iter().zip(&found.results).zip(planned) {
         let (low, high) = outcome.limit.range();
         let kept = planned.is_none_or(|planned| low <= planned && planned <= high);
-        assert!(!kept || !matches!(judged.verdict, Verdict::Out(_)), "{ids:?} {}: {judged:?}", outcome.id);
+        assert!(!kept || !matches!(judged.verdict, Verdict::Out(_)), "{ids:?} {}: {judged:?}", outcome.id());
     }
 }
 
@@ -324,15 +333,16 @@ fn nominal_readings_fit(finished: &Finished, readings: &[Reading], planned: &[Op
 fn pairs_and_triples_fit(job: &Job, nth: usize) {
     let finished = finished(job);
     let readings = nominal_readings(&finished);
-    let planned = finished.results(&vec![0.0; finished.unknowns.len()]).split_off(finished.figures.len());
+    let planned =
+        finished.results(&vec![0.0; finished.unknowns.len()]).split_off(finished.measurements.len());
     let mut triples = 0;
     for (i, one) in readings.iter().enumerate() {
         for (j, two) in readings.iter().enumerate().skip(i + 1) {
-            nominal_readings_fit(&finished, &[one.clone(), two.clone()], &planned);
+            nominal_readings_fit(&finished, &[*one, *two], &planned);
             for three in readings.iter().skip(j + 1) {
                 triples += 1;
                 if triples % nth == 0 {
-                    nominal_readings_fit(&finished, &[one.clone(), two.clone(), three.clone()], &planned);
+                    nominal_readings_fit(&finished, &[*one, *two, *three], &planned);
                 }
             }
         }
@@ -345,18 +355,18 @@ fn pairs_and_triples_fit(job: &Job, nth: usize) {
 #[test]
 fn tip_to_tip_and_length_fit_each_other() {
     let finished = finished(&Job::default());
-    let nominal = |id: &str| finished.figures.iter().find(|figure| figure.id == id).unwrap();
+    let nominal = |id: &str| finished.measurements.iter().find(|figure| figure.measurand.id() == id).unwrap();
     let (tips, length) = (nominal("chainstays.right.tip-to-tip"), nominal("chainstays.right.length"));
     assert!((tips.nominal - 388.88).abs() < 0.005 && (length.nominal - 401.51).abs() < 0.005);
     let readings = |off: f64| {
-        let reading = |figure: &staywright::tolerance::Figure, value: f64| Reading {
-            id: figure.id.clone(),
+        let reading = |figure: &staywright::tolerance::Measurement, value: f64| Reading {
+            measurand: figure.measurand,
             value,
             standard: figure.standard,
         };
         [reading(tips, 388.88 + off), reading(length, 401.51)]
     };
-    let found = finished.found(&readings(0.0)).unwrap();
+    let found = finished.estimate(&readings(0.0)).unwrap();
     assert!(!found.agreement.contradicts());
     let known = |part| {
         let at = finished.unknowns.iter().position(|one| one.id() == ["chainstays.right.", part].concat());
@@ -368,7 +378,7 @@ fn tip_to_tip_and_length_fit_each_other() {
     assert!(known("length").value.abs() < 0.01);
     assert_eq!(known("front.angle").standard, None);
     // Two readings that are a centimetre apart do contradict each other.
-    assert!(finished.found(&readings(10.0)).unwrap().agreement.contradicts());
+    assert!(finished.estimate(&readings(10.0)).unwrap().agreement.contradicts());
 }
 
 #[test]
@@ -391,9 +401,10 @@ fn no_triple_of_nominal_readings_contradicts_itself() {
 #[test]
 fn one_reading_says_what_it_says_and_no_more() {
     let finished = road();
-    let reading = Reading { id: "chainstays.right.length".into(), value: 0.0, standard: 0.1 };
-    let nominal = finished.figures.iter().find(|figure| figure.id == reading.id).unwrap().nominal;
-    let found = finished.found(&[Reading { value: nominal + 0.4, ..reading }]).unwrap();
+    let reading = Reading { measurand: measurand("chainstays.right.length"), value: 0.0, standard: 0.1 };
+    let nominal =
+        finished.measurements.iter().find(|figure| figure.measurand == reading.measurand).unwrap().nominal;
+    let found = finished.estimate(&[Reading { value: nominal + 0.4, ..reading }]).unwrap();
     let at = finished.unknowns.iter().position(|unknown| unknown.id() == "chainstays.right.length").unwrap();
     assert!(
         (found.stays[at].value - 0.4).abs() < 1e-9 && (found.stays[at].standard.unwrap() - 0.1).abs() < 1e-9
@@ -407,16 +418,17 @@ fn one_reading_says_what_it_says_and_no_more() {
 fn readings_that_contradict_each_other_are_named() {
     let finished = road();
     let mut readings = read(&finished, &stays(&finished, &[]), |_| true);
-    let wrong = readings.iter_mut().find(|reading| reading.id == "chainstays.post-2.outside").unwrap();
+    let wrong =
+        readings.iter_mut().find(|reading| reading.measurand.id() == "chainstays.post-2.outside").unwrap();
     wrong.value += 1.0;
-    let found = finished.found(&readings).unwrap();
+    let found = finished.estimate(&readings).unwrap();
     assert!(found.agreement.contradicts());
     let (id, stray) = found.agreement.worst.unwrap();
-    assert_eq!(id, "chainstays.post-2.outside");
+    assert_eq!(id, measurand("chainstays.post-2.outside"));
     assert!(stray > 5.0, "{stray}");
     // Two readings of the same figure, far apart: either may be the wrong one.
-    let twice = |value| Reading { id: "seatstays.left.length".into(), value, standard: 0.1 };
-    let found = finished.found(&[twice(300.0), twice(303.0)]).unwrap();
+    let twice = |value| Reading { measurand: measurand("seatstays.left.length"), value, standard: 0.1 };
+    let found = finished.estimate(&[twice(300.0), twice(303.0)]).unwrap();
     assert!(found.agreement.contradicts() && found.agreement.freedom == 1);
     // χ² of two readings 3 apart, each with 0.1: 3²/(2·0.1²).
     assert!((found.agreement.chi_square - 450.0).abs() < 1e-6, "{}", found.agreement.chi_square);
@@ -425,11 +437,11 @@ fn readings_that_contradict_each_other_are_named() {
 #[test]
 fn readings_without_sense_are_refused_and_the_rest_counts() {
     let finished = road();
-    let reading = |id: &str, value, standard| Reading { id: id.into(), value, standard };
+    let reading = |id: &str, value, standard| Reading { measurand: measurand(id), value, standard };
     let id = "chainstays.right.length";
     let found = finished
-        .found(&[
-            reading("chainstays.right.lenght", 400.0, 0.1),
+        .estimate(&[
+            reading("chainstays.post-8.inside", 40.0, 0.1),
             reading(id, f64::NAN, 0.1),
             reading(id, 400.0, 0.0),
             reading(id, 400.0, -1.0),
@@ -455,7 +467,7 @@ fn stays_from_a_bench_that_was_off_stand_as_that_bench_says() {
         rear.results(&rear.settings.iter().map(error).collect::<Vec<f64>>())
     };
     let found = |differ: &[(&str, f64)]| -> Vec<Option<f64>> {
-        finished.results(&stays(&finished, differ)).split_off(finished.figures.len())
+        finished.results(&stays(&finished, differ)).split_off(finished.measurements.len())
     };
     // By hand: a slide 0.5 too far back leaves both dropouts 0.5 cos θ longer and 0.5 sin θ further inboard of the tube.
     let splay = ((73.0 - 20.5) / (415.0 - 32.0_f64)).atan();
@@ -494,26 +506,26 @@ fn what_both_stays_show_is_the_bench() {
             ("seatstays.left.front.angle", 0.2),
         ],
     );
-    let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
-    let habits = finished.habits(&found);
-    let of = |kind: Kind, pair: PairName| {
+    let found = finished.estimate(&read(&finished, &truth, |_| true)).unwrap();
+    let habits = finished.systematic_errors(&found);
+    let of = |kind: SettingKind, pair: PairName| {
         habits.iter().find(|habit| habit.place.kind == kind && habit.place.pair == Some(pair)).unwrap()
     };
-    assert!((of(Kind::Slide, PairName::Chainstays).off.value - 0.3).abs() < 1e-6);
-    assert!(of(Kind::Slide, PairName::Chainstays).is_clear());
-    assert!((of(Kind::Turn, PairName::Chainstays).off.value - 0.08).abs() < 1e-6);
-    assert!(of(Kind::RearPost, PairName::Chainstays).off.value.abs() < 1e-6);
-    assert!(!of(Kind::RearPost, PairName::Chainstays).is_clear());
+    assert!((of(SettingKind::Slide, PairName::Chainstays).off.value - 0.3).abs() < 1e-6);
+    assert!(of(SettingKind::Slide, PairName::Chainstays).is_clear());
+    assert!((of(SettingKind::Turn, PairName::Chainstays).off.value - 0.08).abs() < 1e-6);
+    assert!(of(SettingKind::RearPost, PairName::Chainstays).off.value.abs() < 1e-6);
+    assert!(!of(SettingKind::RearPost, PairName::Chainstays).is_clear());
     // The sharp angle between seat stay and seat tube has cos α = cos θ cos τ: its tilt is off by a little more or less.
-    let tilt = of(Kind::Tilt, PairName::Seatstays).off.value;
+    let tilt = of(SettingKind::Tilt, PairName::Seatstays).off.value;
     assert!((0.15..0.25).contains(&tilt), "{tilt}");
     // Learnt by the next rear end, each reaches the settings it is about: a shared one, or both sides' own.
     let mut next = finished.rear.clone();
     for habit in &habits {
-        let sides = if habit.place.kind == Kind::RearPost { 2 } else { 1 };
+        let sides = if habit.place.kind == SettingKind::RearPost { 2 } else { 1 };
         assert_eq!(next.learn(habit), sides, "{}", habit.place.id());
     }
-    let at = next.outcomes.iter().position(|outcome| outcome.id == "length").unwrap();
+    let at = next.outcomes.iter().position(|outcome| outcome.id() == "length").unwrap();
     let length = next.carried()[at].budget.as_ref().unwrap().value;
     assert!((length - 0.3).abs() < 0.01, "{length}");
 }
@@ -533,9 +545,9 @@ fn the_tilt_that_an_angle_shows_is_the_solvers() {
     let finished = finished(&job);
     let both = ["seatstays.right.front.angle", "seatstays.left.front.angle"];
     let truth = stays(&finished, &both.map(|id| (id, angle_then - angle)));
-    let found = finished.found(&read(&finished, &truth, |_| true)).unwrap();
-    let habits = finished.habits(&found);
-    let habit = habits.iter().find(|habit| habit.place.kind == Kind::Tilt).unwrap();
+    let found = finished.estimate(&read(&finished, &truth, |_| true)).unwrap();
+    let habits = finished.systematic_errors(&found);
+    let habit = habits.iter().find(|habit| habit.place.kind == SettingKind::Tilt).unwrap();
     // The splay changes a little with the frame, which the tilt does not see.
     assert!((habit.off.value - (tilt_then - tilt)).abs() < 0.02, "{} {}", habit.off.value, tilt_then - tilt);
 }
@@ -547,9 +559,13 @@ fn dropouts_read_as_far_apart_as_the_spacing_says() {
         let truth: Vec<f64> = normals(finished.unknowns.len(), 4).iter().map(|x| 0.4 * x).collect();
         let results: Vec<Option<f64>> = finished.results(&truth);
         let nominal: Vec<Option<f64>> = finished.results(&vec![0.0; truth.len()]);
-        let at = finished.figures.iter().position(|figure| figure.id == "chainstays.dropouts").unwrap();
-        let spacing = finished.figures.len()
-            + finished.rear.outcomes.iter().position(|outcome| outcome.id == "spacing").unwrap();
+        let at = finished
+            .measurements
+            .iter()
+            .position(|figure| figure.measurand.id() == "chainstays.dropouts")
+            .unwrap();
+        let spacing = finished.measurements.len()
+            + finished.rear.outcomes.iter().position(|outcome| outcome.id() == "spacing").unwrap();
         let gained = |i: usize| results[i].unwrap() - nominal[i].unwrap();
         // A saw that is larger than the shell lets the stay go further home, which the flat plate does not see.
         let within = if starter.key == "fixed" { 1e-2 } else { 1e-9 };
@@ -575,9 +591,13 @@ fn tips_move_as_the_solver_says() {
     let ((tip, angle), (tip_then, angle_then)) = (at(&job), at(&leaning));
     let finished = finished(&job);
     let truth = stays(&finished, &[("seatstays.right.front.angle", angle_then - angle)]);
-    let at = finished.figures.iter().position(|figure| figure.id == "seatstays.right.tip-to-tip").unwrap();
+    let at = finished
+        .measurements
+        .iter()
+        .position(|figure| figure.measurand.id() == "seatstays.right.tip-to-tip")
+        .unwrap();
     let results: Vec<Option<f64>> = finished.results(&truth);
-    let shorter = results[at].unwrap() - finished.figures[at].nominal;
+    let shorter = results[at].unwrap() - finished.measurements[at].nominal;
     assert!((shorter + (tip_then - tip)).abs() < 1e-2 * shorter.abs(), "{shorter} {}", tip_then - tip);
     assert!(shorter.abs() > 0.01, "{shorter}");
 }
@@ -591,11 +611,12 @@ fn any_job_that_can_be_planned_can_be_read() {
             let truth: Vec<f64> = normals(finished.unknowns.len(), seed).iter().map(|x| 0.1 * x).collect();
             let some = |id: &str| !(id.len() as u64 + seed).is_multiple_of(3);
             let readings = read(&finished, &truth, some);
-            let mut ids: Vec<&String> = finished.figures.iter().map(|figure| &figure.id).collect();
+            let mut ids: Vec<String> =
+                finished.measurements.iter().map(|figure| figure.measurand.id()).collect();
             ids.sort();
             ids.dedup();
-            prop_assert_eq!(ids.len(), finished.figures.len());
-            if let Some(found) = finished.found(&readings) {
+            prop_assert_eq!(ids.len(), finished.measurements.len());
+            if let Some(found) = finished.estimate(&readings) {
                 for judged in &found.results {
                     let known =
                         judged.known.map_or([0.0, 0.0], |known| [known.value, known.standard.unwrap_or(0.0)]);
@@ -604,7 +625,7 @@ fn any_job_that_can_be_planned_can_be_read() {
                 let mend = finished.mend(&found);
                 prop_assert!(mend.trims.iter().all(|trim| trim.amount.value.is_finite()));
                 prop_assert!(mend.after.iter().flatten().all(|figure| figure.is_finite()));
-                let habits = finished.habits(&found);
+                let habits = finished.systematic_errors(&found);
                 prop_assert!(habits.iter().all(|habit| habit.off.value.is_finite()));
             }
             Ok(())
@@ -618,7 +639,7 @@ fn what_does_not_exist_is_judged_as_that() {
     let mut job = starters()[0].job.clone();
     job.chainstays.right.front.rise = Length::from_mm(25.0);
     let finished = finished(&job);
-    let found = finished.found(&[]).unwrap();
+    let found = finished.estimate(&[]).unwrap();
     assert_eq!(result(&found, &finished, "chainstays.right.front.gap").2, Verdict::None);
 }
 
@@ -627,10 +648,10 @@ fn verdicts_follow_the_builders_own_limit() {
     let mut finished = road();
     let truth = stays(&finished, &[("chainstays.right.dropout", 0.5)]);
     let readings = read(&finished, &truth, |id| id.ends_with("dropout"));
-    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id == "off-centre").unwrap();
+    let at = finished.rear.outcomes.iter().position(|outcome| outcome.id() == "off-centre").unwrap();
     let mut judged = |limit| {
         finished.rear.outcomes[at].limit = Limit::Within(limit);
-        finished.found(&readings).unwrap().results[at].verdict
+        finished.estimate(&readings).unwrap().results[at].verdict
     };
     // Off by 0.25 with 0.07: surely within 1, surely out of 0.1, and at even chances for 0.25.
     assert!(matches!(judged(1.0), Verdict::Within(_)));
@@ -647,7 +668,7 @@ fn verdicts_follow_the_builders_own_limit() {
 fn the_tyre_goes_where_the_dropouts_are() {
     let finished = road();
     let results = |differ: &[(&str, f64)]| -> Vec<Option<f64>> {
-        finished.results(&stays(&finished, differ)).split_off(finished.figures.len())
+        finished.results(&stays(&finished, differ)).split_off(finished.measurements.len())
     };
     let nominal = results(&[]);
     let moved = results(&[("chainstays.right.dropout", 0.5), ("chainstays.left.dropout", -0.5)]);

@@ -7,7 +7,8 @@ use proptest::test_runner::{Config, TestRunner};
 use staywright::model::{Cope, End, Hand, Job, Member, PairName, starters};
 use staywright::placement::{plan, solve};
 use staywright::plan::{Plan, RoundCut};
-use staywright::tolerance::{Distribution, Kind, Limit, Model, RearEnd, moves};
+use staywright::text::{self, Style};
+use staywright::tolerance::{Distribution, Limit, Model, Place, RearEnd, SettingKind, sensitivities};
 use staywright::units::Length;
 
 fn rear_end(job: &Job) -> RearEnd {
@@ -22,7 +23,7 @@ fn off(rear: &RearEnd, errors: &[(&str, f64)], outcome: &str) -> Option<f64> {
     }
     let error = |id: &String| errors.iter().find(|(own, _)| own == id).map_or(0.0, |(_, error)| *error);
     let errors: Vec<f64> = known.iter().map(error).collect();
-    let at = rear.outcomes.iter().position(|known| known.id == outcome).unwrap();
+    let at = rear.outcomes.iter().position(|known| known.id() == outcome).unwrap();
     rear.results(&errors)[at]
 }
 
@@ -53,15 +54,15 @@ fn set_for_another(told: &Job, made: &Job) -> (RearEnd, Vec<f64>) {
                 if hand == Hand::Right { post.right } else { post.left }.unwrap().mm()
             };
             match place.kind {
-                Kind::Slide => at(pair).slide.mm(),
-                Kind::AxleHeight => at(pair).axle_height.mm(),
-                Kind::FrontPost => post(false),
-                Kind::RearPost => post(true),
-                Kind::Spacer => plan.job.pair(pair).side(hand).rear.half_spacing.mm(),
-                Kind::Along => cut.unwrap().setting.dro_along.mm(),
-                Kind::Across => cut.unwrap().setting.dro_across.mm(),
-                Kind::Placing => put(plan, pair, hand),
-                Kind::Tilt if !cut.unwrap().setting.on_side => cut.unwrap().setting.tilt.degrees(),
+                SettingKind::Slide => at(pair).slide.mm(),
+                SettingKind::AxleHeight => at(pair).axle_height.mm(),
+                SettingKind::FrontPost => post(false),
+                SettingKind::RearPost => post(true),
+                SettingKind::Spacer => plan.job.pair(pair).side(hand).rear.half_spacing.mm(),
+                SettingKind::Along => cut.unwrap().setting.dro_along.mm(),
+                SettingKind::Across => cut.unwrap().setting.dro_across.mm(),
+                SettingKind::Placing => put(plan, pair, hand),
+                SettingKind::Tilt if !cut.unwrap().setting.on_side => cut.unwrap().setting.tilt.degrees(),
                 _ => 0.0,
             }
         });
@@ -101,7 +102,7 @@ fn a_bench_set_for_another_frame_makes_that_frame() {
         let saw_is_larger = starter.key == "fixed";
         let nominal = rear.results(&vec![0.0; errors.len()]);
         let by = |id: &str| {
-            let at = rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap();
+            let at = rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap();
             results[at].unwrap() - nominal[at].unwrap()
         };
         // A saw that is not the shell's size pushes along a splay that has changed a little.
@@ -112,9 +113,9 @@ fn a_bench_set_for_another_frame_makes_that_frame() {
         for id in ["square", "lean", "difference"] {
             assert!(by(id).abs() < 1e-8, "{}: {id} {}", starter.key, by(id));
         }
-        let gaps = rear.outcomes.iter().zip(&results).filter(|(outcome, _)| outcome.id.ends_with("gap"));
+        let gaps = rear.outcomes.iter().zip(&results).filter(|(outcome, _)| outcome.id().ends_with("gap"));
         for (outcome, gap) in gaps.filter(|_| !saw_is_larger) {
-            assert!(gap.unwrap().abs() < 1e-9, "{}: {} {gap:?}", starter.key, outcome.id);
+            assert!(gap.unwrap().abs() < 1e-9, "{}: {} {gap:?}", starter.key, outcome.id());
         }
     }
 }
@@ -184,9 +185,9 @@ fn one_error_has_the_effect_of_another_that_comes_to_the_same() {
     let same = |one: (&str, f64), other: (&str, f64)| {
         let mut moved: f64 = 0.0;
         for outcome in &rear.outcomes {
-            let (a, b) = (off(&rear, &[one], &outcome.id), off(&rear, &[other], &outcome.id));
-            near(a, b.unwrap(), 1e-9, &outcome.id);
-            moved = moved.max((a.unwrap() - off(&rear, &[], &outcome.id).unwrap()).abs());
+            let (a, b) = (off(&rear, &[one], &outcome.id()), off(&rear, &[other], &outcome.id()));
+            near(a, b.unwrap(), 1e-9, &outcome.id());
+            moved = moved.max((a.unwrap() - off(&rear, &[], &outcome.id()).unwrap()).abs());
         }
         assert!(moved > 1e-3, "{one:?} moves nothing");
     };
@@ -294,7 +295,7 @@ fn slopes_are_those_of_small_steps() {
                     smooth || corner,
                     "{}: {} by {}: {found} {slope} {forwards}",
                     starter.key,
-                    outcome.id,
+                    outcome.id(),
                     setting.id()
                 );
             }
@@ -309,17 +310,17 @@ fn small_errors_drawn_spread_as_their_squares_add() {
     for setting in &mut rear.settings {
         let standard = 0.1 * setting.spread.standard();
         // The saw's size has a corner at true size.
-        let exact = matches!(setting.place.kind, Kind::Cutter | Kind::Member);
+        let exact = matches!(setting.place.kind, SettingKind::Cutter | SettingKind::Member);
         setting.spread = if exact { Distribution::Exact } else { Distribution::Normal { standard } };
     }
     let carried = rear.carried();
     for ((outcome, carried), drawn) in rear.outcomes.iter().zip(carried).zip(rear.sampled(20_000, 5)) {
         let budget = carried.budget.unwrap();
-        if outcome.id.ends_with("gap") {
+        if outcome.id().ends_with("gap") {
             continue;
         }
         let ratio = drawn.standard().unwrap() / budget.standard;
-        assert!((ratio - 1.0).abs() < 0.03, "{}: {ratio}", outcome.id);
+        assert!((ratio - 1.0).abs() < 0.03, "{}: {ratio}", outcome.id());
         assert!(budget.worst >= budget.standard);
     }
 }
@@ -328,11 +329,11 @@ fn small_errors_drawn_spread_as_their_squares_add() {
 #[test]
 fn a_setting_at_its_own_limit_uses_up_the_whole_limit() {
     let rear = rear_end(&starters()[0].job);
-    let at = rear.outcomes.iter().position(|outcome| outcome.id == "off-centre").unwrap();
+    let at = rear.outcomes.iter().position(|outcome| outcome.id() == "off-centre").unwrap();
     let carried = &rear.carried()[at];
     assert_eq!(rear.outcomes[at].limit, Limit::Within(1.0));
-    assert!(!carried.holds.is_empty());
-    for hold in &carried.holds {
+    assert!(!carried.allocations.is_empty());
+    for hold in &carried.allocations {
         let id = rear.settings[hold.input].id();
         if hold.alone < 10.0 {
             near(off(&rear, &[(id.as_str(), hold.alone)], "off-centre").map(f64::abs), 1.0, 5e-3, &id);
@@ -392,14 +393,14 @@ fn any_job_that_can_be_planned_has_its_results_or_none() {
             for (carried, outcome) in carried.iter().zip(&rear.outcomes) {
                 if let Some(budget) = &carried.budget {
                     let all = [budget.value, budget.standard, budget.worst];
-                    prop_assert!(all.iter().all(|figure| figure.is_finite()), "{}", outcome.id);
+                    prop_assert!(all.iter().all(|figure| figure.is_finite()), "{}", outcome.id());
                 }
             }
             for drawn in rear.sampled(5, 1) {
                 prop_assert!(drawn.sorted.iter().all(|figure| figure.is_finite()));
             }
             let mut ids: Vec<String> = rear.settings.iter().map(|setting| setting.id()).collect();
-            ids.extend(rear.outcomes.iter().map(|outcome| outcome.id.clone()));
+            ids.extend(rear.outcomes.iter().map(|outcome| outcome.id().clone()));
             let count = ids.len();
             ids.sort();
             ids.dedup();
@@ -417,7 +418,7 @@ fn ends_without_a_cope_have_no_gap() {
     job.seatstays.right.front_end = End::Square;
     let rear = rear_end(&job);
     assert_eq!(off(&rear, &[], "chainstays.right.front.gap"), None);
-    assert!(rear.outcomes.iter().all(|outcome| outcome.id != "seatstays.right.front.gap"));
+    assert!(rear.outcomes.iter().all(|outcome| outcome.id() != "seatstays.right.front.gap"));
     near(off(&rear, &[("chainstays.slide", 0.5)], "length"), 0.5, 0.05, "length");
     // A square front end hangs where its mark was.
     assert!(off(&rear, &[("seatstays.right.front.along", 0.5)], "lean").unwrap().abs() > 0.1);
@@ -431,7 +432,7 @@ fn with_everything_exact_nothing_strays() {
     }
     for (carried, outcome) in rear.carried().into_iter().zip(&rear.outcomes) {
         let budget = carried.budget.unwrap();
-        assert_eq!((budget.standard, budget.worst), (0.0, 0.0), "{}", outcome.id);
+        assert_eq!((budget.standard, budget.worst), (0.0, 0.0), "{}", outcome.id());
         assert!(budget.shares.iter().all(|share| share.part == 0.0));
     }
 }
@@ -440,11 +441,13 @@ fn with_everything_exact_nothing_strays() {
 fn spreads_are_edited_by_name() {
     let mut rear = rear_end(&starters()[0].job);
     let spread = Distribution::Normal { standard: 0.02 };
-    assert!(rear.set_spread("chainstays.slide", spread));
-    assert!(!rear.set_spread("chainstays.slid", spread));
-    assert!(!rear.set_spread("chainstays.slide", Distribution::Normal { standard: f64::NAN }));
+    let slide = Place::from_id("chainstays.slide").unwrap();
+    assert!(rear.set_spread(&slide, spread));
+    assert!(!rear.set_spread(&Place::shared(SettingKind::Slide), spread));
+    assert!(!rear.set_spread(&slide, Distribution::Normal { standard: f64::NAN }));
     let set = rear.settings.iter().find(|setting| setting.id() == "chainstays.slide").unwrap();
-    assert_eq!((set.spread, set.name().as_str()), (spread, "slide, chainstays"));
+    assert_eq!(set.spread, spread);
+    assert_eq!(text::bench::setting(&set.place, Style::FILE), "slide, chainstays");
 }
 
 /// A = √(L² − d²): by hand, a chainstay's slide is the chainstay length itself. Every other slope against a small step
@@ -452,30 +455,30 @@ fn spreads_are_edited_by_name() {
 #[test]
 fn what_moves_with_a_dimension() {
     let job = &starters()[0].job;
-    let moved = moves(job, "frame.chainstay_length_mm");
-    let slide = moved.iter().find(|moved| moved.id == "chainstays.slide_mm").unwrap();
+    let moved = sensitivities(job, "frame.chainstay_length_mm");
+    let slide = moved.iter().find(|moved| moved.figure.id() == "chainstays.slide_mm").unwrap();
     assert!((slide.per_unit - 1.0).abs() < 1e-12 && (slide.value - 415.0).abs() < 1e-12);
-    assert!(moved.iter().any(|moved| moved.id == "seatstays.right.front.tilt_deg"));
+    assert!(moved.iter().any(|moved| moved.figure.id() == "seatstays.right.front.tilt_deg"));
     assert!(moved.windows(2).all(|pair| pair[0].per_unit.abs() >= pair[1].per_unit.abs()));
     let path = "seatstays.front_station_mm";
     let h = 1e-3;
-    let at = |by: f64| moves(&job.with_figure(path, job.figure(path).unwrap() + by), path);
+    let at = |by: f64| sensitivities(&job.with_figure(path, job.figure(path).unwrap() + by), path);
     let (below, here, above) = (at(-h), at(0.0), at(h));
     for moved in &here {
-        let of = |list: &[staywright::tolerance::Moved]| {
-            list.iter().find(|other| other.id == moved.id).unwrap().value
+        let of = |list: &[staywright::tolerance::Sensitivity]| {
+            list.iter().find(|other| other.figure == moved.figure).unwrap().value
         };
         let slope = (of(&above) - of(&below)) / (2.0 * h);
         assert!(
             (moved.per_unit - slope).abs() < 1e-5 * (1.0 + slope.abs()),
             "{}: {} {slope}",
-            moved.id,
+            moved.figure.id(),
             moved.per_unit
         );
     }
     assert!(here.len() > 8);
-    assert!(moves(job, "frame.no_such_mm").is_empty());
-    assert!(moves(&job.with_figure("frame.bb_drop_mm", 1e9), "frame.bb_drop_mm").is_empty());
+    assert!(sensitivities(job, "frame.no_such_mm").is_empty());
+    assert!(sensitivities(&job.with_figure("frame.bb_drop_mm", 1e9), "frame.bb_drop_mm").is_empty());
 }
 
 /// By hand, in the stay plane of a plain tube: beside the tyre's widest place, half of its height above the bead seat, the

@@ -20,13 +20,13 @@ fn results(rear: &RearEnd, errors: &[(&str, f64)], outcomes: [&str; 3]) -> [f64;
     assert!(errors.iter().all(|(id, _)| ids.iter().any(|own| own == id)), "{ids:?}");
     let error = |id: &String| errors.iter().find(|(own, _)| own == id).map_or(0.0, |(_, error)| *error);
     let all = rear.results(&ids.iter().map(error).collect::<Vec<f64>>());
-    outcomes.map(|id| all[rear.outcomes.iter().position(|outcome| outcome.id == id).unwrap()].unwrap())
+    outcomes.map(|id| all[rear.outcomes.iter().position(|outcome| outcome.id() == id).unwrap()].unwrap())
 }
 
 /// By how much a result grows per unit of a setting.
 fn slope(rear: &RearEnd, setting: &str, outcome: &str) -> f64 {
     let input = rear.settings.iter().position(|one| one.id() == setting).unwrap();
-    let result = rear.outcomes.iter().position(|one| one.id == outcome).unwrap();
+    let result = rear.outcomes.iter().position(|one| one.id() == outcome).unwrap();
     rear.slopes()[result].as_ref().unwrap().slopes[input]
 }
 

@@ -1,8 +1,9 @@
 //! How far errors carry to a result, in words.
 
 use crate::model::capital;
-use crate::tolerance::{Budget, Hold, Outcome, RearEnd, Sample, Setting, Share};
-use crate::units::{LengthUnit, show, trimmed};
+use crate::text::{self, Style};
+use crate::tolerance::{Budget, RearEnd, Setting, Share, ToleranceAllocation, What};
+use crate::units::Kind;
 use serde::{Deserialize, Serialize};
 
 /// A setting that can be off.
@@ -46,81 +47,52 @@ pub struct Carried {
     pub shares: Vec<ShareLine>,
 }
 
-/// The part of drawn results that the interval holds.
-const DRAWN_PART: f64 = 0.95;
-
-pub(super) fn setting(setting: &Setting) -> SettingLine {
+pub(super) fn setting(setting: &Setting, style: Style) -> SettingLine {
     SettingLine {
         id: setting.id(),
-        name: capital(&setting.name()),
-        is_angle: is_angle(setting),
+        name: capital(&text::bench::setting(&setting.place, style)),
+        is_angle: setting.place.kind.quantity() == Kind::Angle,
         half_width: setting.spread.worst(),
-        source: setting.source.to_owned(),
+        source: text::bench::starting_spread(setting.place.kind, style),
     }
 }
 
-fn is_angle(setting: &Setting) -> bool {
-    setting.place.kind.unit() == "°"
-}
-
-/// How far errors carry to the result of that name.
-pub(super) fn carried(rear: &RearEnd, id: &str, unit: LengthUnit) -> Option<Carried> {
-    let place = rear.outcomes.iter().position(|outcome| outcome.id == id)?;
+/// How far errors carry to a result; `None` where the job has no such result.
+pub(super) fn carried(rear: &RearEnd, what: Option<What>, style: Style) -> Option<Carried> {
+    let place = rear.outcomes.iter().position(|outcome| Some(outcome.what) == what)?;
     let outcome = rear.outcomes.get(place)?;
     let carried = rear.carried().into_iter().nth(place)?;
     let sample = rear.sampled(super::RUNS, super::SEED).into_iter().nth(place)?;
     let (_, high) = outcome.limit.range();
     let limit = if high.is_finite() { high } else { outcome.limit.range().0 };
     let (totals, shares) = match &carried.budget {
-        Some(budget) => (totals(budget, outcome, &sample, unit), shares(rear, budget, &carried.holds, unit)),
+        Some(budget) => {
+            let mut totals = text::tolerance::totals(budget, style).to_vec();
+            totals.extend(text::tolerance::simulated(&sample, outcome.limit, style));
+            (totals, shares(rear, budget, &carried.allocations, style))
+        }
         None => (vec!["This result does not exist for this job.".to_owned()], Vec::new()),
     };
-    Some(Carried { limit, source: outcome.source.to_owned(), totals, shares })
-}
-
-fn totals(budget: &Budget, outcome: &Outcome, sample: &Sample, unit: LengthUnit) -> Vec<String> {
-    let mm = |value| show::fine(value, false, unit);
-    let mut all = vec![
-        format!("As told: {}.", mm(budget.value)),
-        format!("Root of squares: ± {} (two standard uncertainties).", mm(2.0 * budget.standard)),
-        format!("Everything at its worst together: ± {}.", mm(budget.worst)),
-    ];
-    all.extend(sample.interval(DRAWN_PART).map(|(low, high)| {
-        let kept = sample.part(|value| outcome.limit.keeps(value));
-        format!(
-            "Drawn {} times (seed {}): 95 % lie from {} to {}; {} keep the limit.",
-            super::RUNS,
-            super::SEED,
-            mm(low),
-            mm(high),
-            per_cent(kept)
-        )
-    }));
-    all
+    Some(Carried { limit, source: text::tolerance::starting_limit(outcome.what, style), totals, shares })
 }
 
 /// The settings that move a result, the largest share first, each with what it must be held to.
-fn shares(rear: &RearEnd, budget: &Budget, holds: &[Hold], unit: LengthUnit) -> Vec<ShareLine> {
+fn shares(
+    rear: &RearEnd,
+    budget: &Budget,
+    allocations: &[ToleranceAllocation],
+    style: Style,
+) -> Vec<ShareLine> {
     let line = |share: &Share| {
         let setting = rear.settings.get(share.input).filter(|_| share.slope != 0.0)?;
-        let fine = |value| show::fine(value, is_angle(setting), unit);
-        let hold = holds.iter().find(|hold| hold.input == share.input);
-        let gives = show::fine(share.worst, false, unit);
+        let kind = setting.place.kind.quantity();
+        let allocation = allocations.iter().find(|one| one.input == share.input);
         Some(ShareLine {
-            name: capital(&setting.name()),
+            name: capital(&text::bench::setting(&setting.place, style)),
             part: share.part,
-            gives: format!("± {} gives ± {gives}", fine(setting.spread.worst())),
-            hold: hold.map_or_else(String::new, |hold| format!("hold to ± {}", fine(hold.by_squares))),
+            gives: text::tolerance::share(kind, setting.spread, share.worst, style),
+            hold: allocation.map_or_else(String::new, |one| text::tolerance::allocation(kind, one, style)),
         })
     };
     budget.shares.iter().filter_map(line).collect()
-}
-
-/// Nothing is certain, and nothing that was found is impossible.
-pub(super) fn per_cent(part: f64) -> String {
-    match part {
-        part if part > 0.995 => "over 99 %".to_owned(),
-        part if part < 0.005 => "under 1 %".to_owned(),
-        part => format!("{} %", trimmed(part * 100.0, 0)),
-    }
 }

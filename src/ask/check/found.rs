@@ -1,13 +1,14 @@
 //! What the readings say, in words.
 
-use super::carried::per_cent;
 use crate::ask::Learned;
 use crate::drawing::Differs;
 use crate::model::{Hand, PairName, capital};
+use crate::text::{self, Style};
 use crate::tolerance::{
-    self, Finished, Habit, Judged, Known, Mend, Outcome, Part, Reading, Trim, Unknown, Verdict, What,
+    self, Finished, Judged, Measurand, Measurement, Mend, Outcome, Part, Reading, SystematicError, Unknown,
+    Verdict,
 };
-use crate::units::{LengthUnit, show};
+use crate::units::Kind;
 use serde::{Deserialize, Serialize};
 
 /// A result and what was found of it.
@@ -48,7 +49,7 @@ pub struct Found {
 }
 
 /// The stays as found, pair by pair, right then left.
-pub(super) fn differs(finished: &Finished, found: &tolerance::Found) -> [[Differs; 2]; 2] {
+pub(super) fn differs(finished: &Finished, found: &tolerance::Estimate) -> [[Differs; 2]; 2] {
     let of = |pair: PairName, hand: Hand, part: Part| {
         let mut known = finished.unknowns.iter().zip(&found.stays);
         known
@@ -67,101 +68,82 @@ pub(super) fn differs(finished: &Finished, found: &tolerance::Found) -> [[Differ
 pub(super) fn found(
     finished: &Finished,
     readings: &[Reading],
-    found: &tolerance::Found,
-    unit: LengthUnit,
+    estimate: &tolerance::Estimate,
+    style: Style,
 ) -> Found {
-    let outcomes = finished.rear.outcomes.iter().zip(&found.results).enumerate();
+    let outcomes = finished.rear.outcomes.iter().zip(&estimate.results).enumerate();
     let result = |(place, (outcome, judged))| {
-        result(outcome, judged, || open(finished, &finished.asks(found, readings, place)), unit)
+        result(
+            outcome,
+            judged,
+            || further(finished, &finished.further_readings(estimate, readings, place)),
+            style,
+        )
     };
-    let habits = finished.habits(found);
+    let agreement = &estimate.agreement;
+    let worst = agreement.worst.and_then(|(measurand, _)| measurement(finished, measurand));
+    let errors = finished.systematic_errors(estimate);
     Found {
-        agreement: agreement(finished, found),
-        contradicts: found.agreement.contradicts(),
+        agreement: text::tolerance::agreement(agreement, worst, style),
+        contradicts: agreement.contradicts(),
         results: outcomes.filter_map(result).collect(),
-        mends: mends(&finished.mend(found), unit),
-        habits: habits.iter().filter(|habit| habit.is_clear()).map(|one| habit(one, unit)).collect(),
+        mends: mends(&finished.mend(estimate), style),
+        habits: errors.iter().filter(|one| one.is_clear()).map(|one| systematic_error(one, style)).collect(),
     }
 }
 
-fn name_of<'a>(finished: &'a Finished, id: &'a str) -> &'a str {
-    finished.figures.iter().find(|figure| figure.id == id).map_or(id, |figure| &figure.name)
+fn measurement(finished: &Finished, measurand: Measurand) -> Option<&Measurement> {
+    finished.measurements.iter().find(|one| one.measurand == measurand)
 }
 
-fn agreement(finished: &Finished, found: &tolerance::Found) -> String {
-    if found.agreement.freedom < 1 {
-        return "No reading is checked by another yet.".to_owned();
-    }
-    if !found.agreement.contradicts() {
-        return "The readings agree with each other.".to_owned();
-    }
-    let worst = found.agreement.worst.as_ref().map_or("", |(id, _)| name_of(finished, id));
-    format!("The readings contradict each other. Read this one again first: {worst}.")
+fn further(finished: &Finished, measurands: &[Measurand]) -> Vec<Measurement> {
+    measurands.iter().filter_map(|one| measurement(finished, *one).cloned()).collect()
 }
 
 fn result(
     outcome: &Outcome,
     judged: &Judged,
-    open: impl FnOnce() -> String,
-    unit: LengthUnit,
+    further: impl FnOnce() -> Vec<Measurement>,
+    style: Style,
 ) -> Option<ResultLine> {
-    let (verdict, words) = match judged.verdict {
-        // What hangs on a single joint is told once it is known.
-        Verdict::Open if outcome.id.contains('.') => return None,
-        Verdict::Open => ("open", open()),
-        Verdict::Within(p) => ("within", format!("within its limit ({})", per_cent(p))),
-        Verdict::Marginal(p) => ("marginal", format!("marginal: {} likely within", per_cent(p))),
-        Verdict::Out(p) => ("out", format!("out: {} likely within", per_cent(p))),
-        Verdict::None => ("none", "has no value".to_owned()),
-    };
-    let known = judged.known.filter(|_| verdict != "open");
+    let is_open = judged.verdict == Verdict::Open;
+    // What hangs on a single joint is told once it is known.
+    if is_open && !outcome.what.is_of_frame() {
+        return None;
+    }
+    let known = judged.known.filter(|_| !is_open);
+    let further = if is_open { further() } else { Vec::new() };
     Some(ResultLine {
-        name: outcome.name.clone(),
-        value: known.map_or_else(String::new, |known| with_doubt(known, unit)),
-        verdict: verdict.to_owned(),
-        words,
+        name: text::tolerance::outcome(outcome.what, style),
+        value: known.map_or_else(String::new, |known| text::tolerance::with_doubt(known, style)),
+        verdict: key(judged.verdict).to_owned(),
+        words: text::tolerance::verdict(judged.verdict, &further, style),
     })
 }
 
-/// What to read besides.
-fn open(finished: &Finished, asks: &[String]) -> String {
-    let names: Vec<&str> = asks.iter().map(|id| name_of(finished, id)).collect();
-    if names.is_empty() { "left open".to_owned() } else { format!("measure also: {}", names.join("; ")) }
+const fn key(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Within(_) => "within",
+        Verdict::Marginal(_) => "marginal",
+        Verdict::Out(_) => "out",
+        Verdict::Open => "open",
+        Verdict::None => "none",
+    }
 }
 
-fn with_doubt(known: Known, unit: LengthUnit) -> String {
-    let value = show::signed_length(known.value, unit);
-    let doubt = known.standard.map(|standard| format!(" ± {}", show::fine(2.0 * standard, false, unit)));
-    format!("{value}{}", doubt.unwrap_or_default())
-}
-
-fn mends(mend: &Mend, unit: LengthUnit) -> Vec<String> {
+fn mends(mend: &Mend, style: Style) -> Vec<String> {
     let trims = mend.trims.iter().filter(|trim| trim.needed && trim.amount.standard.is_some());
-    let moved = mend.moved.filter(|moved| moved.needed && moved.to_right.standard.is_some()).map(|moved| {
-        let value = moved.to_right.value;
-        let side = if value > 0.0 { "right" } else { "left" };
-        let by = show::fine(value.abs(), false, unit);
-        format!(
-            "Set both chainstays {by} further to the {side} on the shell: that brings the axle to the middle."
-        )
-    });
-    trims.map(|one| trim(one, unit)).chain(moved).collect()
+    let moved = mend.moved.filter(|moved| moved.needed && moved.to_right.standard.is_some());
+    let moved = moved.map(|moved| text::tolerance::move_across(&moved, style));
+    trims.map(|one| text::tolerance::trim(one, style)).chain(moved).collect()
 }
 
-fn trim(trim: &Trim, unit: LengthUnit) -> String {
-    let why = match trim.mends {
-        What::Square => "that puts the wheel square",
-        What::Lean => "that stands the wheel upright",
-        _ => "that brings the axle to the middle",
+fn systematic_error(error: &SystematicError, style: Style) -> HabitLine {
+    let learned = Learned {
+        id: error.place.id(),
+        name: capital(&text::bench::setting(&error.place, style)),
+        is_angle: error.place.kind.quantity() == Kind::Angle,
+        off: error.off.value,
     };
-    let amount = with_doubt(trim.amount, unit);
-    format!("Take {} off the {}: {why}.", amount.trim_start_matches('+'), trim.at.name())
-}
-
-fn habit(habit: &Habit, unit: LengthUnit) -> HabitLine {
-    let (off, is_angle) = (habit.off.value, habit.place.kind.unit() == "°");
-    let name = capital(&habit.place.name());
-    let more = if off < 0.0 { "less" } else { "more" };
-    let words = format!("{name}: {} {more} than told", show::fine(off.abs(), is_angle, unit));
-    HabitLine { words, learned: Learned { id: habit.place.id(), name, is_angle, off } }
+    HabitLine { words: text::tolerance::systematic_error(error, style), learned }
 }

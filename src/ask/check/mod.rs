@@ -12,7 +12,8 @@ pub use measures::Measure;
 use super::bench::Bench;
 use crate::drawing::Differs;
 use crate::plan::Plan;
-use crate::tolerance::Finished;
+use crate::text::{self, Style};
+use crate::tolerance::{Finished, Measurand, Outcome, What};
 use crate::units::LengthUnit;
 use serde::{Deserialize, Serialize};
 
@@ -59,18 +60,21 @@ pub struct Checked {
 
 /// The answer.
 pub(super) fn check(plan: &Plan, asked: &ToCheck) -> Checked {
+    let style = Style { unit: asked.unit, ..Style::default() };
     let mut finished = Finished::new(plan);
-    finished.rear.tell(&asked.bench.told());
+    finished.rear.apply(&asked.bench.known_errors());
     let rear = &finished.rear;
-    let readings = finished.readings(&asked.readings);
-    let found = Some(&readings).filter(|list| !list.is_empty()).and_then(|list| finished.found(list));
+    let read = asked.readings.iter().filter_map(|(id, value)| Some((Measurand::from_id(id)?, *value)));
+    let readings = finished.readings(&read.collect::<Vec<_>>());
+    let estimate = Some(&readings).filter(|list| !list.is_empty()).and_then(|list| finished.estimate(list));
+    let name = |one: &Outcome| (one.id(), text::tolerance::outcome(one.what, style));
     Checked {
-        measures: measures::measures(plan, &finished),
-        settings: rear.settings.iter().map(carried::setting).collect(),
-        results: rear.outcomes.iter().map(|one| (one.id.clone(), one.name.clone())).collect(),
-        carried: carried::carried(rear, &asked.result, asked.unit),
-        differs: found.as_ref().map(|found| found::differs(&finished, found)),
-        found: found.map(|found| found::found(&finished, &readings, &found, asked.unit)),
-        moves: moved::moves(&plan.job, asked.touched.as_deref(), asked.unit),
+        measures: measures::measures(&finished, style),
+        settings: rear.settings.iter().map(|setting| carried::setting(setting, style)).collect(),
+        results: rear.outcomes.iter().map(name).collect(),
+        carried: carried::carried(rear, What::from_id(&asked.result), style),
+        differs: estimate.as_ref().map(|estimate| found::differs(&finished, estimate)),
+        found: estimate.map(|estimate| found::found(&finished, &readings, &estimate, style)),
+        moves: moved::moves(&plan.job, asked.touched.as_deref(), style),
     }
 }

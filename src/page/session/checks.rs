@@ -93,9 +93,17 @@ pub fn difference(text: &str, measure: &Measure, unit: LengthUnit) -> Result<Opt
 #[cfg(test)]
 mod tests {
     use super::*;
+    use staywright::model::PairName;
 
     fn measure(nominal: f64, is_angle: bool) -> Measure {
-        Measure { id: String::new(), name: String::new(), how: String::new(), nominal, is_angle }
+        Measure {
+            id: String::new(),
+            pair: PairName::Chainstays,
+            name: String::new(),
+            how: String::new(),
+            nominal,
+            is_angle,
+        }
     }
 
     #[test]

@@ -9,7 +9,8 @@ use super::settings::Settings;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Checked, ContentId, Order, Question, Response, ToCheck, ToStep};
 use staywright::plan::Placements;
-use staywright::units::LengthUnit;
+use staywright::tolerance::Measurand;
+use staywright::units::{Kind, LengthUnit};
 
 /// What an answer on errors and finished stays is made for: the job as it is laid, and the unit of its words.
 type CheckKey = (String, LengthUnit);
@@ -110,9 +111,10 @@ impl Session {
     }
 }
 
-/// Angles are those whose name says so.
+/// What was measured, mm or degrees; `None` for what no job can have and for a text that is no reading.
 fn number(id: &str, text: &str, unit: LengthUnit) -> Option<f64> {
-    reading(text, id.ends_with("angle"), unit).ok()
+    let is_angle = Measurand::from_id(id)?.quantity() == Kind::Angle;
+    reading(text, is_angle, unit).ok()
 }
 
 /// The set-up card, which is printed only once all that it shows belongs to the plan in view.

@@ -28,7 +28,7 @@ pub fn check_place() -> Vec<Part> {
     let checks = Memo::new(move |_| {
         let pair = settings.pick.get().pair;
         let all = checked.get().map(|checked| checked.measures.clone()).unwrap_or_default();
-        all.into_iter().filter(|one| one.id.starts_with(pair.key())).collect::<Vec<_>>()
+        all.into_iter().filter(|one| one.pair == pair).collect::<Vec<_>>()
     });
     let ids =
         move || checks.with(|checks| checks.iter().map(|one| one.id.clone()).collect::<Vec<_>>().join("\n"));

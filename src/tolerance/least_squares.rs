@@ -18,7 +18,7 @@ pub struct Observed {
 
 /// The inputs that agree best with the readings. What no reading says anything of stays at its start.
 #[derive(Clone, Debug)]
-pub struct Estimate {
+pub struct Solution {
     /// The inputs.
     pub values: Vec<f64>,
     split: Split,
@@ -33,7 +33,7 @@ pub struct Estimate {
 
 /// What an estimate says of one figure that depends on the inputs.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Said {
+pub enum Uncertainty {
     /// Its standard uncertainty.
     Standard(f64),
     /// The readings leave it open.
@@ -70,7 +70,7 @@ pub fn least_squares<M: Model>(
     start: &[f64],
     reach: f64,
     readings: &[Observed],
-) -> Option<Estimate> {
+) -> Option<Solution> {
     let mut at = Compared::new(model, start.to_vec(), readings)?;
     for _ in 0..MOST_STEPS {
         let step = Split::new(&at.jacobian, reach)?.solve(&at.residuals);
@@ -127,7 +127,7 @@ impl Compared {
         })
     }
 
-    fn estimate(self, reach: f64) -> Option<Estimate> {
+    fn estimate(self, reach: f64) -> Option<Solution> {
         let split = Split::new(&self.jacobian, reach)?;
         let stray = |(i, residual): (usize, &f64)| {
             let left = 1.0 - split.leverage(i);
@@ -136,7 +136,7 @@ impl Compared {
         let strays = self.residuals.iter().enumerate().map(stray).collect();
         let (chi_square, freedom) = (self.squares(), self.residuals.len().saturating_sub(split.within_reach));
         let fits = freedom > 0 || chi_square < MISFIT;
-        fits.then_some(Estimate { values: self.inputs, split, reach, strays, chi_square, freedom })
+        fits.then_some(Solution { values: self.inputs, split, reach, strays, chi_square, freedom })
     }
 }
 
@@ -211,21 +211,21 @@ impl Split {
     }
 }
 
-impl Estimate {
+impl Solution {
     /// The uncertainty of a figure whose slopes by the inputs are these.
-    pub fn says(&self, slopes: &[f64]) -> Said {
+    pub fn says(&self, slopes: &[f64]) -> Uncertainty {
         let along = |direction: &Direction| dot(&direction.inputs, slopes);
         let unread = self.split.directions.iter().skip(self.split.rank).map(along);
         let open = unread.map(|part| part * part).sum::<f64>().sqrt();
         if slopes.len() != self.values.len() || open > OPEN * dot(slopes, slopes).sqrt().max(OPEN) {
-            return Said::Open;
+            return Uncertainty::Open;
         }
         // What is hardly read counts in full: a figure that depends on it is as uncertain as that.
         let read = self.split.directions.iter().take(self.split.rank);
         let parts = read.map(|direction| along(direction) / direction.singular);
         let standard = parts.map(|part| part * part).sum::<f64>().sqrt();
         let beyond = standard > self.reach * dot(slopes, slopes).sqrt();
-        if beyond { Said::Open } else { Said::Standard(standard) }
+        if beyond { Uncertainty::Open } else { Uncertainty::Standard(standard) }
     }
 
     /// The probability of readings at least as far apart as these if all is as stated.

@@ -1,10 +1,13 @@
 //! The answer: what can be off, what that does, what can be read, and what the readings say.
 
-use super::found::found;
+use super::estimate::estimate;
 use super::request::Request;
+use crate::text::{self, Style};
 use crate::tolerance::{
-    Budget, Carried, Figure, Finished, Hold, Limit, Outcome, RearEnd, Sample, Setting, moves,
+    Budget, Carried, Finished, Limit, Measurement, Outcome, RearEnd, Sample, Sensitivity, Setting, Share,
+    ToleranceAllocation, sensitivities,
 };
+use crate::units::LengthUnit;
 use serde_json::{Value, json};
 
 /// The part of drawn results that the interval holds.
@@ -12,7 +15,7 @@ const DRAWN_PART: f64 = 0.95;
 
 pub(super) fn answer(request: &Request) -> Value {
     let mut finished = Finished::new(&request.plan);
-    finished.rear.tell(&request.told);
+    finished.rear.apply(&request.known);
     let rear = &finished.rear;
     let (carried, samples) = (rear.carried(), rear.sampled(request.runs, request.seed));
     let results: Vec<Value> = rear
@@ -25,8 +28,8 @@ pub(super) fn answer(request: &Request) -> Value {
     json!({
         "settings": rear.settings.iter().map(setting).collect::<Vec<_>>(),
         "results": results,
-        "figures": finished.figures.iter().map(figure).collect::<Vec<_>>(),
-        "found": found(&finished, &request.readings),
+        "figures": finished.measurements.iter().map(measurement).collect::<Vec<_>>(),
+        "found": estimate(&finished, &request.readings),
         "moves": touched.map_or_else(Vec::new, |path| moved(request, path)),
         "runs": request.runs,
         "seed": request.seed,
@@ -36,22 +39,22 @@ pub(super) fn answer(request: &Request) -> Value {
 fn setting(setting: &Setting) -> Value {
     json!({
         "id": setting.id(),
-        "name": setting.name(),
-        "unit": setting.place.kind.unit(),
+        "name": text::bench::setting(&setting.place, Style::FILE),
+        "unit": setting.place.kind.quantity().unit(LengthUnit::Millimetre).sign(),
         "off": setting.off,
         "half_width": setting.spread.worst(),
-        "source": setting.source,
+        "source": text::bench::starting_spread(setting.place.kind, Style::FILE),
     })
 }
 
-fn figure(figure: &Figure) -> Value {
+fn measurement(one: &Measurement) -> Value {
     json!({
-        "id": figure.id,
-        "name": figure.name,
-        "nominal": figure.nominal,
-        "unit": figure.unit,
-        "standard": figure.standard,
-        "with": figure.with,
+        "id": one.measurand.id(),
+        "name": text::measure::measurand(one, Style::FILE),
+        "nominal": one.nominal,
+        "unit": one.measurand.quantity().unit(LengthUnit::Millimetre).sign(),
+        "standard": one.standard,
+        "with": text::measure::method(one.method, Style::FILE),
     })
 }
 
@@ -63,24 +66,24 @@ fn result(rear: &RearEnd, outcome: &Outcome, carried: &Carried, sample: &Sample)
     };
     let interval = sample.interval(DRAWN_PART);
     json!({
-        "id": outcome.id,
-        "name": outcome.name,
+        "id": outcome.id(),
+        "name": text::tolerance::outcome(outcome.what, Style::FILE),
         "limit_kind": kind,
         "limit": limit,
-        "source": outcome.source,
+        "source": text::tolerance::starting_limit(outcome.what, Style::FILE),
         "value": carried.budget.as_ref().map(|budget| budget.value),
         "standard": carried.budget.as_ref().map(|budget| budget.standard),
         "worst": carried.budget.as_ref().map(|budget| budget.worst),
-        "shares": carried.budget.as_ref().map_or_else(Vec::new, |budget| shares(rear, budget, &carried.holds)),
+        "shares": carried.budget.as_ref().map_or_else(Vec::new, |budget| shares(rear, budget, &carried.allocations)),
         "drawn": interval.map(|(low, high)| json!({ "low": low, "high": high, "kept": sample.part(|x| outcome.limit.keeps(x)) })),
     })
 }
 
 /// The settings that move a result, the largest share first, each with what it must be held to.
-fn shares(rear: &RearEnd, budget: &Budget, holds: &[Hold]) -> Vec<Value> {
-    let share = |share: &crate::tolerance::Share| {
+fn shares(rear: &RearEnd, budget: &Budget, allocations: &[ToleranceAllocation]) -> Vec<Value> {
+    let share = |share: &Share| {
         let setting = rear.settings.get(share.input).filter(|_| share.slope != 0.0)?;
-        let hold = holds.iter().find(|hold| hold.input == share.input);
+        let hold = allocations.iter().find(|hold| hold.input == share.input);
         Some(json!({
             "setting": setting.id(),
             "per_unit": share.slope,
@@ -94,6 +97,7 @@ fn shares(rear: &RearEnd, budget: &Budget, holds: &[Hold]) -> Vec<Value> {
 }
 
 fn moved(request: &Request, path: &str) -> Vec<Value> {
-    let one = |moved: &crate::tolerance::Moved| json!({ "id": moved.id, "value": moved.value, "per_unit": moved.per_unit });
-    moves(&request.plan.job, path).iter().map(one).collect()
+    let one =
+        |one: &Sensitivity| json!({ "id": one.figure.id(), "value": one.value, "per_unit": one.per_unit });
+    sensitivities(&request.plan.job, path).iter().map(one).collect()
 }

@@ -3,7 +3,7 @@
 use crate::model::{Fault, Job, json_number, no_json, repeated_keys};
 use crate::placement::plan;
 use crate::plan::Plan;
-use crate::tolerance::Told;
+use crate::tolerance::{KnownErrors, Place, What};
 use serde_json::{Map, Value};
 
 /// Most draws that are made for one answer.
@@ -15,7 +15,7 @@ const RUNS: f64 = 2000.0;
 #[derive(Debug)]
 pub(super) struct Request {
     pub(super) plan: Plan,
-    pub(super) told: Told,
+    pub(super) known: KnownErrors,
     /// Figures that were read, by name.
     pub(super) readings: Vec<(String, f64)>,
     pub(super) runs: usize,
@@ -52,10 +52,10 @@ impl Request {
     fn about(plan: Plan, keys: &Map<String, Value>) -> Result<Self, Fault> {
         Ok(Self {
             plan,
-            told: Told {
-                spreads: named(keys, "spreads", 0.0)?,
-                limits: named(keys, "limits", 0.0)?,
-                learned: named(keys, "learned", f64::MIN)?,
+            known: KnownErrors {
+                spreads: typed(named(keys, "spreads", 0.0)?, Place::from_id),
+                limits: typed(named(keys, "limits", 0.0)?, What::from_id),
+                offsets: typed(named(keys, "learned", f64::MIN)?, Place::from_id),
             },
             readings: named(keys, "readings", f64::MIN)?,
             runs: number(keys, "runs", RUNS, MOST_RUNS)? as usize,
@@ -71,6 +71,11 @@ fn number(keys: &Map<String, Value>, key: &str, start: f64, most: f64) -> Result
     known.ok_or_else(|| {
         Fault::new(key, value.clone(), "a whole number is needed here, 0 or more, and not that large")
     })
+}
+
+/// The figures whose names are known; the others are of no job and passed over.
+fn typed<T>(named: Vec<(String, f64)>, from_id: impl Fn(&str) -> Option<T>) -> Vec<(T, f64)> {
+    named.into_iter().filter_map(|(id, number)| Some((from_id(&id)?, number))).collect()
 }
 
 /// An object of numbers, each at least `least`.

@@ -11,7 +11,7 @@ pub(super) type Stays<T> = [Option<Built<T>>];
 
 /// How the rear end stands. Every figure is the difference from what was planned, mm, but the gaps, which are whole.
 #[derive(Clone, Debug)]
-pub(super) struct Standing<T> {
+pub(super) struct Assembly<T> {
     pub(super) off_centre: Option<T>,
     pub(super) square: Option<T>,
     pub(super) difference: Option<T>,
@@ -63,15 +63,15 @@ impl<V> Sides<Option<V>> {
     }
 }
 
-/// A stay with what was told of it.
+/// A stay as built beside the stay as planned.
 #[derive(Clone, Copy)]
-struct Standee<'a, T: nalgebra::Scalar> {
-    told: &'a StaySetUp,
+struct MountedStay<'a, T: nalgebra::Scalar> {
+    nominal: &'a StaySetUp,
     built: Built<T>,
 }
 
 /// Where the axle stands and what that does, for stays as they are.
-pub(super) fn stand<T: Real>(set_up: &SetUp, stays: &Stays<T>) -> Standing<T> {
+pub(super) fn stand<T: Real>(set_up: &SetUp, stays: &Stays<T>) -> Assembly<T> {
     let both = |pair| Sides(Hand::ALL.map(|hand| standee(set_up, stays, pair, hand))).both();
     let (chain, seat) = (both(PairName::Chainstays), both(PairName::Seatstays));
     let across = chain.and_then(|chain| chain.map(|stay| stay.strays()).both());
@@ -80,24 +80,24 @@ pub(super) fn stand<T: Real>(set_up: &SetUp, stays: &Stays<T>) -> Standing<T> {
     let seat_reach = seat.and_then(|seat| seat.map(|stay| stay.reach(off_centre)).both());
     let ends = ends(set_up, [chain, seat], [chain_reach, seat_reach]);
     let wheel = chain.map(|chain| wheel(set_up, &chain, chain_reach, ends));
-    let told_length =
-        chain.map(|chain| chain.map(|stay| T::of((set_up.axle - stay.told.anchor).norm())).middle());
+    let nominal_length =
+        chain.map(|chain| chain.map(|stay| T::of((set_up.axle - stay.nominal.anchor).norm())).middle());
     let rim = |turn: Option<T>| Some(turn? * T::of(set_up.rim));
     let pose = wheel.as_ref();
-    let mut standing = Standing {
+    let mut standing = Assembly {
         off_centre,
         square: rim(pose.and_then(|wheel| wheel.turn)),
         difference: chain_reach.map(Sides::difference),
         lean: rim(pose.and_then(|wheel| wheel.rise)).map(|lean| -lean),
-        length: chain_reach.zip(told_length).map(|(reach, told)| reach.middle() - told),
+        length: chain_reach.zip(nominal_length).map(|(reach, nominal)| reach.middle() - nominal),
         drop: ends.map(|Sides([right, left])| (right.y + left.y) * T::of(0.5) - T::of(set_up.axle.y)),
         spacing: across.map(|strays| strays.middle() * T::of(2.0)),
         gaps: Vec::with_capacity(stays.len()),
         tyre: Vec::with_capacity(stays.len()),
     };
-    for ((_, told), built) in set_up.stays.iter().zip(stays) {
-        let stay = built.map(|built| Standee { told, built });
-        let end = ends.map(|Sides([right, left])| if told.hand == Hand::Right { right } else { left });
+    for ((_, nominal), built) in set_up.stays.iter().zip(stays) {
+        let stay = built.map(|built| MountedStay { nominal, built });
+        let end = ends.map(|Sides([right, left])| if nominal.hand == Hand::Right { right } else { left });
         standing.gaps.push(stay.map_or([None, None], |stay| stay.gaps(off_centre, end)));
         standing.tyre.push(stay.and_then(|stay| stay.tyre(set_up, off_centre?, pose?)));
     }
@@ -109,33 +109,33 @@ fn standee<'a, T: Real>(
     stays: &Stays<T>,
     pair: PairName,
     hand: Hand,
-) -> Option<Standee<'a, T>> {
+) -> Option<MountedStay<'a, T>> {
     let mut paired = set_up.stays.iter().zip(stays);
-    let ((_, told), built) = paired.find(|((own, told), _)| *own == pair && told.hand == hand)?;
-    Some(Standee { told, built: (*built)? })
+    let ((_, nominal), built) = paired.find(|((own, nominal), _)| *own == pair && nominal.hand == hand)?;
+    Some(MountedStay { nominal, built: (*built)? })
 }
 
-impl<T: Real> Standee<'_, T> {
+impl<T: Real> MountedStay<'_, T> {
     fn sign(&self) -> T {
-        T::of(self.told.hand.sign())
+        T::of(self.nominal.hand.sign())
     }
 
-    /// How far outboard of its told place the dropout wants to stand; `None` for a stay that swings freely sideways.
+    /// How far outboard of its nominal place the dropout wants to stand; `None` for a stay that swings freely sideways.
     fn strays(&self) -> Option<T> {
-        match self.told.hinge {
-            Hinge::Across => Some(self.built.foot + self.built.along_hinge - T::of(self.told.axle.y)),
+        match self.nominal.hinge {
+            Hinge::Across => Some(self.built.foot + self.built.along_hinge - T::of(self.nominal.axle.y)),
             Hinge::Upright(_) => None,
         }
     }
 
     /// Where the dropout stands, outboard of the centre plane: the axle keeps both at their spacing.
     fn outboard(&self, off_centre: Option<T>) -> T {
-        T::of(self.told.axle.y) + off_centre.map_or(T::zero(), |off| off * self.sign())
+        T::of(self.nominal.axle.y) + off_centre.map_or(T::zero(), |off| off * self.sign())
     }
 
     /// How far outboard of its hinge the axle holds the dropout.
     fn across(&self, off_centre: Option<T>) -> T {
-        match (self.told.hinge, off_centre) {
+        match (self.nominal.hinge, off_centre) {
             (Hinge::Across, None) => self.built.along_hinge,
             (Hinge::Across, _) => self.outboard(off_centre) - self.built.foot,
             (Hinge::Upright(_), _) => self.outboard(off_centre),
@@ -150,10 +150,10 @@ impl<T: Real> Standee<'_, T> {
     }
 
     fn anchor(&self) -> Vector2<T> {
-        let told = self.told.anchor.map(T::of);
-        match self.told.hinge {
-            Hinge::Across => told,
-            Hinge::Upright(direction) => told + direction.map(T::of) * self.built.foot,
+        let nominal = self.nominal.anchor.map(T::of);
+        match self.nominal.hinge {
+            Hinge::Across => nominal,
+            Hinge::Upright(direction) => nominal + direction.map(T::of) * self.built.foot,
         }
     }
 
@@ -161,7 +161,7 @@ impl<T: Real> Standee<'_, T> {
     fn gaps(&self, off_centre: Option<T>, end: Option<Vector2<T>>) -> [Option<Gap<T>>; 2] {
         let built = &self.built;
         let across = off_centre.map(|_| self.across(off_centre));
-        let along_hinge = match self.told.hinge {
+        let along_hinge = match self.nominal.hinge {
             Hinge::Across => across,
             Hinge::Upright(direction) => end.map(|end| (end - self.anchor()).dot(&direction.map(T::of))),
         };
@@ -198,7 +198,7 @@ fn rock<T: Real>(along: T, cut: T, length: T) -> Option<T> {
 /// from the seat stay's.
 fn ends<T: Real>(
     set_up: &SetUp,
-    [chain, seat]: [Option<Sides<Standee<'_, T>>>; 2],
+    [chain, seat]: [Option<Sides<MountedStay<'_, T>>>; 2],
     [chain_reach, seat_reach]: [Option<Sides<T>>; 2],
 ) -> Option<Sides<Vector2<T>>> {
     let (Sides(chain), Sides(seat)) = (chain?, seat?);
@@ -238,13 +238,13 @@ struct Wheel<T: nalgebra::Scalar> {
 
 fn wheel<T: Real>(
     set_up: &SetUp,
-    chain: &Sides<Standee<'_, T>>,
+    chain: &Sides<MountedStay<'_, T>>,
     reach: Option<Sides<T>>,
     ends: Option<Sides<Vector2<T>>>,
 ) -> Wheel<T> {
     let Sides([right, left]) = *chain;
-    let along = (set_up.axle - (right.told.anchor + left.told.anchor) * 0.5).normalize().map(T::of);
-    let spacing = T::of(right.told.axle.y + left.told.axle.y);
+    let along = (set_up.axle - (right.nominal.anchor + left.nominal.anchor) * 0.5).normalize().map(T::of);
+    let spacing = T::of(right.nominal.axle.y + left.nominal.axle.y);
     let apart = ends.map(|Sides([right, left])| (right - left) / spacing);
     Wheel {
         along,

@@ -1,10 +1,10 @@
 //! Questions about a job's errors and its finished stays, and their answers, as JSON.
 
 mod answer;
-mod found;
+mod estimate;
 mod request;
 
-use super::worked::worked_examples;
+use crate::tolerance::{Worked, WorkedFigure, worked_examples};
 use request::Request;
 use serde_json::{Value, json};
 
@@ -22,8 +22,8 @@ pub fn check_json(text: &str) -> String {
 
 /// The self-check: published worked examples, done again by the engine that answers here.
 pub fn worked_json() -> String {
-    let example = |worked: &super::worked::Worked| {
-        let figure = |one: &super::worked::WorkedFigure| json!({ "what": one.what, "published": one.published, "found": one.found, "agrees": one.agrees() });
+    let example = |worked: &Worked| {
+        let figure = |one: &WorkedFigure| json!({ "what": one.what, "published": one.published, "found": one.found, "agrees": one.agrees() });
         let figures: Vec<Value> = worked.figures.iter().map(figure).collect();
         json!({ "name": worked.name, "source": worked.source, "figures": figures })
     };

@@ -1,18 +1,19 @@
 //! What the readings say: the stays as they are, a verdict on each result, and whether the readings agree.
 
+use super::allocation::COVERAGE;
 use super::carry::{Input, Linear, slopes};
 use super::chance::normal_between;
 use super::distribution::Distribution;
 use super::finished::Finished;
-use super::hold::COVERAGE;
-use super::least::{Estimate, Observed, Said, least_squares};
+use super::least_squares::{Observed, Solution, Uncertainty, least_squares};
+use super::measurand::Measurand;
 use super::outcome::Limit;
 
 /// One reading as entered.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
-    /// Which figure.
-    pub id: String,
+    /// What was measured.
+    pub measurand: Measurand,
     /// What was read, in the figure's unit.
     pub value: f64,
     /// Its standard uncertainty, more than 0.
@@ -94,7 +95,7 @@ pub struct Judged {
 }
 
 /// Whether the readings agree with each other.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Agreement {
     /// Sum of squared residuals, in standard uncertainties.
     pub chi_square: f64,
@@ -104,7 +105,7 @@ pub struct Agreement {
     pub probability: f64,
     /// The reading that strays most from what the others say, and by how many of its standard uncertainties; `None`
     /// where no reading is checked by others.
-    pub worst: Option<(String, f64)>,
+    pub worst: Option<(Measurand, f64)>,
 }
 
 impl Agreement {
@@ -116,7 +117,7 @@ impl Agreement {
 
 /// What the readings say.
 #[derive(Clone, Debug)]
-pub struct Found {
+pub struct Estimate {
     /// By how much the stays differ from the plan, one for each of [`Finished::unknowns`].
     pub stays: Vec<Known>,
     /// One for each outcome of the rear end.
@@ -124,37 +125,37 @@ pub struct Found {
     /// Whether the readings agree.
     pub agreement: Agreement,
     /// Readings that were left out, and why.
-    pub refused: Vec<(String, Refusal)>,
-    pub(super) estimate: Estimate,
+    pub refused: Vec<(Measurand, Refusal)>,
+    pub(super) solution: Solution,
 }
 
 impl Finished {
     /// The stays as the readings have them; `None` where no stays fit them, such as lengths that cannot be.
     ///
     /// Without any reading everything is open.
-    pub fn found(&self, readings: &[Reading]) -> Option<Found> {
+    pub fn estimate(&self, readings: &[Reading]) -> Option<Estimate> {
         let mut refused = Vec::new();
         let mut kept = Vec::new();
         for reading in readings {
             match self.observed(reading) {
                 Ok(observed) => kept.push((reading, observed)),
-                Err(why) => refused.push((reading.id.clone(), why)),
+                Err(why) => refused.push((reading.measurand, why)),
             }
         }
         let observed: Vec<Observed> = kept.iter().map(|(_, observed)| *observed).collect();
-        let estimate = least_squares(self, &vec![0.0; self.unknowns.len()], REACH, &observed)?;
-        let ids: Vec<&str> = kept.iter().map(|(reading, _)| reading.id.as_str()).collect();
-        Some(Found {
-            stays: self.stays(&estimate),
-            results: self.judged(&estimate),
-            agreement: agreement(&estimate, &ids),
+        let solution = least_squares(self, &vec![0.0; self.unknowns.len()], REACH, &observed)?;
+        let read: Vec<Measurand> = kept.iter().map(|(reading, _)| reading.measurand).collect();
+        Some(Estimate {
+            stays: self.stays(&solution),
+            results: self.judged(&solution),
+            agreement: agreement(&solution, &read),
             refused,
-            estimate,
+            solution,
         })
     }
 
     fn observed(&self, reading: &Reading) -> Result<Observed, Refusal> {
-        let place = self.figures.iter().position(|figure| figure.id == reading.id);
+        let place = self.measurements.iter().position(|one| one.measurand == reading.measurand);
         let result = place.ok_or(Refusal::NoSuchFigure)?;
         if !reading.value.is_finite() {
             return Err(Refusal::NoNumber);
@@ -165,47 +166,47 @@ impl Finished {
         Ok(Observed { result, value: reading.value, standard: reading.standard })
     }
 
-    fn stays(&self, estimate: &Estimate) -> Vec<Known> {
+    fn stays(&self, solution: &Solution) -> Vec<Known> {
         let count = self.unknowns.len();
         let known = |(i, value): (usize, &f64)| {
             let own: Vec<f64> = (0..count).map(|j| if i == j { 1.0 } else { 0.0 }).collect();
-            known(*value, &own, estimate)
+            known(*value, &own, solution)
         };
-        estimate.values.iter().enumerate().map(known).collect()
+        solution.values.iter().enumerate().map(known).collect()
     }
 
-    fn judged(&self, estimate: &Estimate) -> Vec<Judged> {
+    fn judged(&self, solution: &Solution) -> Vec<Judged> {
         let inputs: Vec<Input> =
-            estimate.values.iter().map(|value| Input::new(*value, Distribution::Exact)).collect();
-        let results = slopes(self, &inputs).split_off(self.figures.len());
+            solution.values.iter().map(|value| Input::new(*value, Distribution::Exact)).collect();
+        let results = slopes(self, &inputs).split_off(self.measurements.len());
         let limits = self.rear.outcomes.iter().map(|outcome| outcome.limit);
-        results.into_iter().zip(limits).map(|(result, limit)| judge(result, limit, estimate)).collect()
+        results.into_iter().zip(limits).map(|(result, limit)| judge(result, limit, solution)).collect()
     }
 }
 
-fn known(value: f64, slopes: &[f64], estimate: &Estimate) -> Known {
-    let standard = match estimate.says(slopes) {
-        Said::Standard(standard) => Some(standard),
-        Said::Open => None,
+fn known(value: f64, slopes: &[f64], solution: &Solution) -> Known {
+    let standard = match solution.says(slopes) {
+        Uncertainty::Standard(standard) => Some(standard),
+        Uncertainty::Open => None,
     };
     Known { value, standard }
 }
 
-fn judge(result: Option<Linear>, limit: Limit, estimate: &Estimate) -> Judged {
+fn judge(result: Option<Linear>, limit: Limit, solution: &Solution) -> Judged {
     let Some(linear) = result else { return Judged { known: None, verdict: Verdict::None } };
-    let known = known(linear.value, &linear.slopes, estimate);
+    let known = known(linear.value, &linear.slopes, solution);
     let of = |standard| Verdict::of(known.value, standard, limit.range());
     let verdict = known.standard.map_or(Verdict::Open, of);
     Judged { known: Some(known), verdict }
 }
 
-fn agreement(estimate: &Estimate, ids: &[&str]) -> Agreement {
-    let strays = estimate.strays.iter().zip(ids);
+fn agreement(solution: &Solution, read: &[Measurand]) -> Agreement {
+    let strays = solution.strays.iter().zip(read);
     let worst = strays.max_by(|a, b| a.0.abs().total_cmp(&b.0.abs()));
     Agreement {
-        chi_square: estimate.chi_square,
-        freedom: estimate.freedom,
-        probability: estimate.probability(),
-        worst: worst.filter(|(stray, _)| **stray != 0.0).map(|(stray, id)| ((*id).to_owned(), *stray)),
+        chi_square: solution.chi_square,
+        freedom: solution.freedom,
+        probability: solution.probability(),
+        worst: worst.filter(|(stray, _)| **stray != 0.0).map(|(stray, measurand)| (*measurand, *stray)),
     }
 }

@@ -9,7 +9,7 @@ pub const COVERAGE: f64 = 2.0;
 
 /// How close one input must be held. All are largest errors, ± in the input's unit.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Hold {
+pub struct ToleranceAllocation {
     /// Which input, by its place.
     pub input: usize,
     /// All inputs take equal shares, added as squares.
@@ -22,14 +22,19 @@ pub struct Hold {
 
 /// What to hold each input of a budget to, so that the result moves by no more than `limit`. Inputs that do not move it
 /// are left out; those that must be held closest come first.
-pub fn hold(budget: &Budget, inputs: &[Input], limit: f64) -> Vec<Hold> {
+pub fn allocations(budget: &Budget, inputs: &[Input], limit: f64) -> Vec<ToleranceAllocation> {
     let moving = || budget.shares.iter().filter(|share| share.slope.abs() > 1e-12);
     let count = moving().count() as f64;
     let held = moving().filter_map(|share| {
         let alone = limit / share.slope.abs();
         let standard = alone / (COVERAGE * count.sqrt());
         let spread = inputs.get(share.input)?.spread.with_standard(standard);
-        Some(Hold { input: share.input, by_squares: spread.worst(), by_worst: alone / count, alone })
+        Some(ToleranceAllocation {
+            input: share.input,
+            by_squares: spread.worst(),
+            by_worst: alone / count,
+            alone,
+        })
     });
     ranked(held, |a, b| a.alone <= b.alone)
 }
