@@ -1,7 +1,7 @@
 //! A round body about a centreline, and its least distance from a solid.
 
 use super::circle::valley;
-use super::parts::Part;
+use super::parts::{Part, smaller};
 use super::section::{Section, Touch};
 use super::solid::Solid;
 use super::{Centreline, Outline};
@@ -42,7 +42,7 @@ pub struct Pipe<'a, T: nalgebra::Scalar = f64> {
 /// The least distance between a pipe and something else, with the two points that it lies between.
 #[derive(Clone, Copy, Debug)]
 pub struct Closest<T: nalgebra::Scalar = f64> {
-    /// The distance; negative by the depth to which the two run into each other.
+    /// The distance; negative by the depth to which the two run into each other, for a round pipe that of its balls.
     pub distance: T,
     /// Station on the pipe.
     pub station: T,
@@ -169,6 +169,10 @@ pub fn gap_below<T: Real>(
         return Some(place(part, solid, station, within));
     }
     let found = settled(&parts, (nearest, station), solid, within)?;
+    // Off the ends the depth is that of the ball, as beside the part.
+    if found.distance.value() < 0.0 && pipe.is_deep_by_ball(part, station) {
+        return Some(place(&part.covered(), solid, station, within));
+    }
     // A section that hardly stands back from its ball has no other before it by more than that.
     let within = within + (found.distance.value() - least).max(0.0);
     if within <= BESIDE.max(sure) {
@@ -296,7 +300,18 @@ pub fn gap_at<T: Real>(pipe: &Pipe<'_, T>, solid: &impl Solid<T>, station: T) ->
     let parts = pipe.flat_parts();
     let at = station.value();
     let part = parts.iter().find(|part| part.from.value() <= at && at <= part.to.value())?;
-    Some(room_at(part, solid, station))
+    let room = room_at(part, solid, station);
+    let by_ball = room.value() < 0.0 && pipe.is_deep_by_ball(part, station);
+    Some(if by_ball { room_at(&part.covered(), solid, station) } else { room })
+}
+
+impl<T: Real> Pipe<'_, T> {
+    /// Whether the ball about a station of a part tells how deep the pipe runs into something there: on circles, as far from the ends
+    /// as the ball reaches.
+    fn is_deep_by_ball(&self, part: &Part<T>, station: T) -> bool {
+        let to_end = smaller(station - self.from, self.to - station);
+        part.section.as_ref().is_some_and(Section::is_round) && to_end.value() >= part.radius(station).value()
+    }
 }
 
 #[cfg(test)]

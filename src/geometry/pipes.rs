@@ -193,8 +193,9 @@ mod tests {
                 }
             }
         }
+        // The balls that hold the circles of the taper in the bends stand proud of them by radius · slope² / 2, 0.003.
         assert!(
-            found.distance <= least + SURE && found.distance > least - 0.05,
+            found.distance <= least + 3e-3 && found.distance > least - 0.05,
             "{} {least}",
             found.distance
         );

@@ -87,6 +87,11 @@ impl<T: Real> Section<T> {
         Self { oval, from, to }
     }
 
+    /// Whether all of them are circles.
+    pub(super) fn is_round(&self) -> bool {
+        self.oval.round_radius(self.from, (self.from, self.to)).is_some()
+    }
+
     /// The smallest half of any.
     pub(super) fn narrowest(&self) -> f64 {
         self.oval.narrowest()
@@ -176,8 +181,7 @@ impl<T: Real> Section<T> {
         let point = self.points(marked, station);
         let touch = |angle: f64| self.touch(marked, solid, (angle, point(angle)));
         let distance = |angle: f64| solid.near(&point(angle)).distance.value();
-        let round = self.oval.round_radius(station, (self.from, self.to));
-        let facing = round.and_then(|_| Self::facing(marked, solid, &point));
+        let facing = self.is_round().then(|| Self::facing(marked, solid, &point)).flatten();
         let found = touch(facing.unwrap_or_else(|| Round::new(distance).valley()));
         // Where distance rises from the bottom of a valley all over the section, there is no other.
         if found.rise.is_some() || solid.out_of_plane().is_some() {
@@ -206,8 +210,7 @@ impl<T: Real> Section<T> {
     /// The same to rounding.
     pub(super) fn settled(&self, marked: &Frame<T>, solid: &impl Solid<T>, station: T) -> Touch<T> {
         let rough = self.nearest(marked, solid, station);
-        let round = self.oval.round_radius(station, (self.from, self.to)).is_some();
-        if round && (rough.rise.is_some() || solid.out_of_plane().is_some()) {
+        if self.is_round() && (rough.rise.is_some() || solid.out_of_plane().is_some()) {
             return rough;
         }
         let point = self.points(marked, station);

@@ -76,21 +76,3 @@ def lowest(distances, circle, angle):
         i = found.argmin()
         angle, turn = angles[i], turn * NARROWER
     return found[i], points[i], angle
-
-
-def beyond_balls(laid, point, station):
-    """How far a point of the skin lies outside the balls along the middle that touch the tube's cones from inside.
-
-    The README's stay is the hull of those balls. On a cone they reach all of its skin, but for a strip as wide as a ball's
-    radius times the cone's slope behind a corner of the outline; where a tube tapers in a bend they leave its circles by about
-    the square of the same, times the bend's curvature. An oval is its sections: nothing lies beyond them.
-    """
-    if laid.sections.pressed(station):
-        return 0.0
-    reach, least = STEP_MM, math.inf
-    for _ in range(ROUNDS):
-        tried = np.clip(station + reach * GRID, 0.0, laid.length)
-        tried = np.append(tried, [knot for knot in laid.sections.knots() if abs(knot - station) < reach])
-        over = [np.linalg.norm(point - laid.at(s)[0]) - laid.sections.ball(s) for s in tried]
-        station, least, reach = tried[int(np.argmin(over))], min(least, *over), reach * NARROWER
-    return max(0.0, least)

@@ -12,10 +12,9 @@ TOLERANCES = {
     "end faces, direction": 1e-7,
     # The solids hold what the sections sweep, to 1e-4 mm of a stay's length.
     "volume swept (mm3)": 2e-2,
-    # Not figures of a plan: how far the kernel's solids may be from what they stand for, and the README's balls from both.
+    # Not figures of a plan: how far the kernel's solids may be from what they stand for.
     "fitted solids, off the tube (mm)": 5e-5,
-    "skin beyond the balls, over the bound (mm)": 1e-6,
-    # Over the bound, and as far as a fitted solid may miss.
+    # Over what the fitted solids miss.
     "room, place named off the skin (mm)": 5e-5,
     "room, station of the place (mm)": 1e-3,
     "room, between the points named (mm)": 1e-6,
@@ -31,22 +30,12 @@ TOLERANCES = {
 
 
 class BentTally(Tally):
-    """Counts as well how often the kernel's search missed the nearest place, and keeps the largest of some figures."""
+    """Counts as well how often the kernel's search missed the nearest place."""
 
     def __init__(self):
         super().__init__(tolerances=TOLERANCES)
-        self.missed, self.largest = 0, {}
-
-    def most(self, name, value):
-        self.largest[name] = max(value, self.largest.get(name, value))
+        self.missed = 0
 
     def add(self, other):
         super().add(other)
         self.missed += other.missed
-        for name, value in other.largest.items():
-            self.most(name, value)
-
-    def print(self, shown=40):
-        super().print(shown)
-        for name, value in self.largest.items():
-            print(f"{name}: {value:.2e} at most")

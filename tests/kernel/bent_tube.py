@@ -136,19 +136,6 @@ class Sections:
         (start, end), (front, rear) = self.taper, self.ends
         return front + (rear - front) * min(max((station - start) / (end - start), 0.0), 1.0)
 
-    def ball(self, station):
-        """Radius of the largest ball about the middle there that touches a cone of the tube from inside; none on an oval."""
-        if self.pressed(station):
-            return -math.inf
-        (start, end), (front, rear) = self.taper, self.ends
-        if front == rear or not start < station < end:
-            return self.round(station)
-        return self.round(station) / math.hypot(1.0, (rear - front) / (end - start))
-
-    def widest(self):
-        """The largest radius."""
-        return max([*self.ends, *(oval[size] / 2 for oval in self.ovals for size in ("width_mm", "height_mm"))])
-
     def taper_slope(self):
         """How fast the round tube's radius changes by station where it tapers."""
         front, rear = self.ends
