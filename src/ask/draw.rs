@@ -1,7 +1,7 @@
 //! Drawings that no frame has to wait for.
 
 use super::rooms::{name, topic};
-use crate::clearance::{Gap, rooms, strip};
+use crate::clearance::{Clearance, clearances, clearances_along};
 use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
 use crate::model::{Hand, PairName};
 use crate::plan::{CutAt, Plan};
@@ -33,13 +33,13 @@ pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
 const STATIONS: u16 = 81;
 
 fn strips(plan: &Plan, pair: PairName, hand: Hand) -> Vec<Strip> {
-    let here = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == (pair, hand));
-    let one = |gap: &Gap| Strip {
+    let here = clearances(plan).into_iter().find(|room| (room.pair, room.hand) == (pair, hand));
+    let one = |gap: &Clearance| Strip {
         name: name(plan, gap.to),
         topic: topic(pair, gap.to),
         limit: gap.limit,
-        points: strip(plan, pair, hand, gap.to, STATIONS),
-        least: Some((gap.station, gap.gap)),
+        points: clearances_along(plan, pair, hand, gap.to, STATIONS),
+        least: Some((gap.station, gap.distance)),
     };
-    here.iter().flat_map(|room| &room.gaps).map(one).collect()
+    here.iter().flat_map(|room| &room.clearances).map(one).collect()
 }

@@ -1,6 +1,6 @@
 //! What clears what, as it is read: the tightest place first.
 
-use crate::clearance::{Gap, Neighbour, StayRoom, rooms};
+use crate::clearance::{Clearance, Obstacle, StayClearances, clearances};
 use crate::model::{Hand, PairName, SOURCES, Sourced, capital};
 use crate::plan::Plan;
 use crate::units::{Length, LengthUnit, show};
@@ -61,11 +61,11 @@ pub struct RoomLine {
 }
 
 pub(super) fn lines(plan: &Plan, unit: LengthUnit) -> Vec<RoomLine> {
-    let rooms = rooms(plan);
+    let rooms = clearances(plan);
     let mut found: Vec<(f64, RoomLine)> = Vec::new();
     for room in &rooms {
         for gap in gaps_of(&rooms, room) {
-            found.push((gap.spare().mm(), line(plan, room, gap, both_sides(&rooms, room, gap), unit)));
+            found.push((gap.margin().mm(), line(plan, room, gap, both_sides(&rooms, room, gap), unit)));
         }
     }
     found.sort_by(|a, b| a.0.total_cmp(&b.0));
@@ -73,18 +73,18 @@ pub(super) fn lines(plan: &Plan, unit: LengthUnit) -> Vec<RoomLine> {
 }
 
 /// The rooms that a stay's own lines tell: what the right side says already for both, the left does not say again.
-fn gaps_of<'a>(rooms: &'a [StayRoom], room: &'a StayRoom) -> impl Iterator<Item = &'a Gap> {
-    room.gaps.iter().filter(move |gap| room.hand == Hand::Right || !both_sides(rooms, room, gap))
+fn gaps_of<'a>(rooms: &'a [StayClearances], room: &'a StayClearances) -> impl Iterator<Item = &'a Clearance> {
+    room.clearances.iter().filter(move |gap| room.hand == Hand::Right || !both_sides(rooms, room, gap))
 }
 
 /// Whether both stays of the pair have the same room to the same neighbour.
-fn both_sides(rooms: &[StayRoom], room: &StayRoom, gap: &Gap) -> bool {
+fn both_sides(rooms: &[StayClearances], room: &StayClearances, gap: &Clearance) -> bool {
     let other = rooms.iter().find(|other| other.pair == room.pair && other.hand != room.hand);
-    let mut gaps = other.iter().flat_map(|other| &other.gaps);
-    gaps.any(|there| there.to == gap.to && (there.gap.mm() - gap.gap.mm()).abs() < SAME)
+    let mut gaps = other.iter().flat_map(|other| &other.clearances);
+    gaps.any(|there| there.to == gap.to && (there.distance.mm() - gap.distance.mm()).abs() < SAME)
 }
 
-fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -> RoomLine {
+fn line(plan: &Plan, room: &StayClearances, gap: &Clearance, both: bool, unit: LengthUnit) -> RoomLine {
     let stay = if both {
         format!("both {}", room.pair.name())
     } else {
@@ -96,8 +96,8 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
         to: capital(&name(plan, gap.to)),
         stay,
         topic: topic(room.pair, gap.to),
-        mm: [gap.gap.mm(), gap.limit.mm()],
-        gap: show::length(gap.gap, unit),
+        mm: [gap.distance.mm(), gap.limit.mm()],
+        gap: show::length(gap.distance, unit),
         verdict,
         words,
         place: format!("At {} behind the front point", show::length(gap.station, unit)),
@@ -108,26 +108,26 @@ fn line(plan: &Plan, room: &StayRoom, gap: &Gap, both: bool, unit: LengthUnit) -
 }
 
 /// The topic of a room in drawings.
-pub(super) fn topic(pair: PairName, to: Neighbour) -> String {
+pub(super) fn topic(pair: PairName, to: Obstacle) -> String {
     format!("{}.room.{}", pair.key(), to.key())
 }
 
 /// What a neighbour is called; rings and posts by number where there are several.
-pub(super) fn name(plan: &Plan, to: Neighbour) -> String {
+pub(super) fn name(plan: &Plan, to: Obstacle) -> String {
     let rings = plan.job.surroundings.map_or(0, |all| all.rings.len());
     match to {
-        Neighbour::Chainring(i) if rings > 1 => format!("{} {}", to.name(), i + 1),
-        Neighbour::Post(i) => format!("{} {}", to.name(), i + 1),
+        Obstacle::Chainring(i) if rings > 1 => format!("{} {}", to.name(), i + 1),
+        Obstacle::Post(i) => format!("{} {}", to.name(), i + 1),
         _ => to.name().to_owned(),
     }
 }
 
-fn verdict(gap: &Gap, unit: LengthUnit) -> (Verdict, String) {
+fn verdict(gap: &Clearance, unit: LengthUnit) -> (Verdict, String) {
     let write = |length: Length| show::length(length, unit);
-    let spare = gap.spare();
+    let spare = gap.margin();
     let limit = write(gap.limit);
-    if gap.gap.mm() < 0.0 {
-        return (Verdict::Into, format!("Runs {} into it, where {limit} is wanted", write(-gap.gap)));
+    if gap.distance.mm() < 0.0 {
+        return (Verdict::Into, format!("Runs {} into it, where {limit} is wanted", write(-gap.distance)));
     }
     if spare.mm() < 0.0 {
         return (Verdict::Short, format!("{} short of the {limit} wanted", write(-spare)));
@@ -136,7 +136,7 @@ fn verdict(gap: &Gap, unit: LengthUnit) -> (Verdict, String) {
 }
 
 /// The published figures that a limit is one of, or whose it is.
-fn source(gap: &Gap, unit: LengthUnit) -> String {
+fn source(gap: &Clearance, unit: LengthUnit) -> String {
     let key = limit_key(gap.to);
     let known = SOURCES.iter().filter(|known| known.key == key);
     let here: Vec<String> = known
@@ -155,16 +155,16 @@ pub(super) fn sourced(known: &Sourced, unit: LengthUnit) -> String {
     format!("{value}, {} ({})", known.source, known.sure.words())
 }
 
-const fn limit_key(to: Neighbour) -> &'static str {
+const fn limit_key(to: Obstacle) -> &'static str {
     match to {
-        Neighbour::Tyre => "limits.tyre_mm",
-        Neighbour::Chainring(_) => "limits.chainring_mm",
-        Neighbour::Crank => "limits.crank_mm",
-        Neighbour::Heel => "limits.heel_mm",
-        Neighbour::Chain => "limits.chain_mm",
-        Neighbour::Rotor => "limits.rotor_mm",
-        Neighbour::Caliper => "limits.caliper_mm",
-        Neighbour::Other => "limits.other_mm",
-        Neighbour::Post(_) => "limits.post_mm",
+        Obstacle::Tyre => "limits.tyre_mm",
+        Obstacle::Chainring(_) => "limits.chainring_mm",
+        Obstacle::Crank => "limits.crank_mm",
+        Obstacle::Heel => "limits.heel_mm",
+        Obstacle::Chain => "limits.chain_mm",
+        Obstacle::Rotor => "limits.rotor_mm",
+        Obstacle::Caliper => "limits.caliper_mm",
+        Obstacle::Other => "limits.other_mm",
+        Obstacle::Post(_) => "limits.post_mm",
     }
 }

@@ -1,7 +1,9 @@
 //! Both directions: what the stays of a job have room for, and what would give the room.
 
 use super::rooms::name;
-use crate::clearance::{CAUTION, Dimple, Neighbour, StayRoom, dimple, figure_for_room, rooms, widest_tyre};
+use crate::clearance::{
+    CAUTION, Dimple, Obstacle, StayClearances, clearances, dimple, figure_for_room, widest_tyre,
+};
 use crate::model::{Hand, PairName, Wheel};
 use crate::plan::Plan;
 use crate::units::{Angle, Length, LengthUnit, show};
@@ -33,10 +35,10 @@ pub struct Ways {
 }
 
 pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Option<Ways> {
-    let room = rooms(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
-    let short: Vec<Neighbour> =
-        room.gaps.iter().filter(|gap| gap.spare().mm() < 0.0).map(|gap| gap.to).collect();
-    let press = |to: &Neighbour| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
+    let room = clearances(plan).into_iter().find(|room| (room.pair, room.hand) == stay)?;
+    let short: Vec<Obstacle> =
+        room.clearances.iter().filter(|gap| gap.margin().mm() < 0.0).map(|gap| gap.to).collect();
+    let press = |to: &Obstacle| dimple(plan, stay.0, stay.1, *to).map(|it| pressed(plan, &it, unit));
     Some(Ways {
         tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
@@ -64,9 +66,9 @@ fn tyre_way(plan: &Plan, tyre: &Wheel, unit: LengthUnit) -> Way {
 }
 
 /// What is looked at: whatever wants room, and the tyre where all have enough.
-fn wanted(room: &StayRoom, short: &[Neighbour]) -> Vec<Neighbour> {
-    let has_tyre = room.gaps.iter().any(|gap| gap.to == Neighbour::Tyre);
-    if short.is_empty() && has_tyre { vec![Neighbour::Tyre] } else { short.to_vec() }
+fn wanted(room: &StayClearances, short: &[Obstacle]) -> Vec<Obstacle> {
+    let has_tyre = room.clearances.iter().any(|gap| gap.to == Obstacle::Tyre);
+    if short.is_empty() && has_tyre { vec![Obstacle::Tyre] } else { short.to_vec() }
 }
 
 /// Rounded to what can be entered, to the side that leaves more room.
@@ -83,7 +85,7 @@ fn hundredths(value: f64, up: bool) -> f64 {
 fn for_room(
     plan: &Plan,
     (pair, hand): (PairName, Hand),
-    (to, is_short): (Neighbour, bool),
+    (to, is_short): (Obstacle, bool),
     unit: LengthUnit,
 ) -> Vec<Way> {
     let job = &plan.job;

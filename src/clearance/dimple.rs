@@ -1,7 +1,7 @@
 //! How deep a tube must be pressed in where nothing else clears.
 
-use super::gaps::neighbours;
-use super::neighbour::{Beside, Neighbour};
+use super::clearances::obstacles;
+use super::obstacle::{Obstacle, PlacedObstacle};
 use super::stay_body::StayBody;
 use crate::geometry::{Pipe, gap, gap_at};
 use crate::model::{Hand, PairName};
@@ -16,7 +16,7 @@ pub const CAUTION: &str = "A dimple or a crimp takes strength and stiffness out 
 #[derive(Clone, Copy, Debug)]
 pub struct Dimple {
     /// For what.
-    pub to: Neighbour,
+    pub to: Obstacle,
     /// Depth at the deepest place, square to the tube's surface.
     pub depth: Length,
     /// Station of the deepest place, from the front reference point.
@@ -31,11 +31,11 @@ pub struct Dimple {
 const STEP: f64 = 1e-4;
 
 /// The dimple that gives a neighbour its room; `None` where it has it, or where the stay has no such neighbour.
-pub fn dimple(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour) -> Option<Dimple> {
+pub fn dimple(plan: &Plan, pair: PairName, hand: Hand, to: Obstacle) -> Option<Dimple> {
     let standing = StayBody::new(plan, pair, hand);
     let pipe = standing.pipe();
-    let beside = neighbours(plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
-    let closest = gap(&pipe, &beside.body)?;
+    let beside = obstacles(plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
+    let closest = gap(&pipe, &beside.solid)?;
     let depth = beside.limit.mm() - closest.distance;
     let [from, to_station] =
         [-1.0, 1.0].map(|way| Length::from_mm(end(&pipe, &beside, closest.station, way)));
@@ -50,9 +50,9 @@ pub fn dimple(plan: &Plan, pair: PairName, hand: Hand, to: Neighbour) -> Option<
 
 /// The first place from `station` on where the room suffices. Room changes by no more than the way along the tube and its
 /// taper, so that a step of half of what is wanting never passes it.
-fn end(pipe: &Pipe<'_, f64>, beside: &Beside<f64>, station: f64, way: f64) -> f64 {
+fn end(pipe: &Pipe<'_, f64>, beside: &PlacedObstacle<f64>, station: f64, way: f64) -> f64 {
     let mut at = station;
-    while let Some(room) = gap_at(pipe, &beside.body, at) {
+    while let Some(room) = gap_at(pipe, &beside.solid, at) {
         let wanting = beside.limit.mm() - room;
         if wanting <= 0.0 {
             break;

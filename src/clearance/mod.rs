@@ -2,19 +2,19 @@
 //!
 //! Not part of the plan: it is asked for by those who want to know.
 
+mod clearances;
 mod dimple;
-mod gaps;
-mod neighbour;
+mod obstacle;
 mod stay_body;
 mod ways;
 mod wheel;
 
+pub use clearances::{Clearance, StayClearances, clearances, clearances_along, obstacles};
 pub use dimple::{CAUTION, Dimple, dimple};
-pub use gaps::{Gap, StayRoom, neighbours, rooms, strip};
-pub use neighbour::{Beside, Body, Neighbour};
+pub use obstacle::{Obstacle, ObstacleSolid, PlacedObstacle};
 pub use ways::{figure_for_room, widest_tyre};
 pub use wheel::{pitch_diameter, tip_diameter};
 
 // What the search for a placement goes by.
-pub(crate) use gaps::all_about;
-pub(crate) use neighbour::{beside, columns};
+pub(crate) use clearances::surroundings_of;
+pub(crate) use obstacle::{obstacles_beside, post_columns};

@@ -1,7 +1,7 @@
 //! Both directions: what these stays have room for, and what would give the room.
 
-use super::gaps::{all_about, gap_across, neighbours};
-use super::neighbour::{Body, Neighbour};
+use super::clearances::{nearest_between, obstacles, surroundings_of};
+use super::obstacle::{Obstacle, ObstacleSolid};
 use super::stay_body::StayBody;
 use super::wheel::tyre;
 use crate::geometry::{Line, gap};
@@ -32,11 +32,11 @@ pub fn widest_tyre(plan: &Plan) -> Option<Wheel> {
         let height = heights.nearest(plan.job.wheel.tyre_height.mm() + wide - width.mm());
         Wheel { tyre_width: Length::from_mm(wide), tyre_height: Length::from_mm(height), ..plan.job.wheel }
     };
-    let mut all = all_about(&plan.job);
+    let mut all = surroundings_of(&plan.job);
     all.measured_width = None;
     let axle = Line { point: plan.axle, direction: Vector3::y() };
     let fits = |wide: f64| {
-        let solid = Body::Turned(tyre(&wheel(wide), &all, axle));
+        let solid = ObstacleSolid::Turned(tyre(&wheel(wide), &all, axle));
         stays
             .iter()
             .all(|stay| gap(&stay.pipe(), &solid).is_none_or(|gap| gap.distance >= all.limits.tyre.mm()))
@@ -61,16 +61,16 @@ fn last(mut yes: f64, mut no: f64, holds: impl Fn(f64) -> bool) -> f64 {
 pub fn figure_for_room(
     plan: &Plan,
     (pair, hand): (PairName, Hand),
-    to: Neighbour,
+    to: Obstacle,
     path: &str,
     reach: f64,
 ) -> Option<f64> {
     let job = &as_placed(plan);
     let (start, bounds) = (job.figure(path)?, job.spec(path)?.bounds);
-    let spare = |value: f64| spare(&job.with_figure(path, value), pair, hand, to);
-    let enough = spare(start)? >= 0.0;
+    let margin = |value: f64| margin(&job.with_figure(path, value), pair, hand, to);
+    let enough = margin(start)? >= 0.0;
     let bounds = Bounds::new(bounds.min.max(start - reach), bounds.max.min(start + reach));
-    let changed = |value: f64| spare(value).is_some_and(|spare| (spare >= 0.0) != enough);
+    let changed = |value: f64| margin(value).is_some_and(|margin| (margin >= 0.0) != enough);
     let step = reach / f64::from(STEPS);
     let mut found = (1..=STEPS).flat_map(|i| [-1.0, 1.0].map(|way| (start, way, step * f64::from(i))));
     let (start, way, far) = found.find(|(start, way, far)| changed(bounds.nearest(start + way * far)))?;
@@ -78,18 +78,18 @@ pub fn figure_for_room(
     Some(last(near, far, |value| !changed(value)))
 }
 
-/// What a stay has over the room that is wanted to a neighbour; `None` for a faulty job.
-fn spare(job: &Job, pair: PairName, hand: Hand, to: Neighbour) -> Option<f64> {
+/// What a stay has over the clearance that is wanted from an obstacle; `None` for a faulty job.
+fn margin(job: &Job, pair: PairName, hand: Hand, to: Obstacle) -> Option<f64> {
     if !faults(job).is_empty() {
         return None;
     }
     let plan = solve_placed(job, &Placements::default());
     let standing = StayBody::new(&plan, pair, hand);
-    if to == Neighbour::Other {
+    if to == Obstacle::Other {
         let across = StayBody::new(&plan, pair, hand.other());
-        let (closest, _) = gap_across(&standing, &across)?;
-        return Some(closest.distance - all_about(&plan.job).limits.other.mm());
+        let (closest, _) = nearest_between(&standing, &across)?;
+        return Some(closest.distance - surroundings_of(&plan.job).limits.other.mm());
     }
-    let beside = neighbours(&plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
-    Some(gap(&standing.pipe(), &beside.body)?.distance - beside.limit.mm())
+    let beside = obstacles(&plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
+    Some(gap(&standing.pipe(), &beside.solid)?.distance - beside.limit.mm())
 }

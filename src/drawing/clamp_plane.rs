@@ -7,7 +7,7 @@ use super::neighbours::{Beside, beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
-use crate::clearance::Neighbour;
+use crate::clearance::Obstacle;
 use crate::model::{End, Hand, Member, PairName, Side};
 use crate::plan::{Cut, Pair, Plan, Post, Stay};
 use crate::units::Length;
@@ -44,7 +44,7 @@ pub fn clamp_plane_with_gaps(plan: &Plan, name: PairName, gaps: &[GapLine], room
     let mut within = canvas.area();
     within.max.y = scene.low + (1.2 + scene.bend_rows()) * canvas.letter;
     let beside =
-        beside(plan, name, &scene.view, within, |to| matches!(to, Neighbour::Tyre | Neighbour::Post(_)));
+        beside(plan, name, &scene.view, within, |to| matches!(to, Obstacle::Tyre | Obstacle::Post(_)));
     scene.draw_things(&mut canvas, &beside);
     draw_lines(&mut canvas, &scene.view, gaps);
     scene.put_handles(&mut canvas);

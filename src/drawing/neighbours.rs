@@ -5,7 +5,7 @@ use super::canvas::Canvas;
 use super::hull::block_outline;
 use super::sheet::{Anchor, Pen, Point, Shape};
 use super::view::View;
-use crate::clearance::{Body, Neighbour, neighbours};
+use crate::clearance::{Obstacle, ObstacleSolid, obstacles};
 use crate::geometry::{ConvexBlock, Turned};
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
@@ -19,7 +19,7 @@ const TRIED: usize = 8;
 
 /// An outline on the sheet, as far as it is drawn, and whose it is.
 pub(super) struct Beside {
-    to: Neighbour,
+    to: Obstacle,
     parts: Vec<Shape>,
 }
 
@@ -30,30 +30,30 @@ pub(super) fn beside(
     pair: PairName,
     view: &View,
     within: Area,
-    same: impl Fn(Neighbour) -> bool,
+    same: impl Fn(Obstacle) -> bool,
 ) -> Vec<Beside> {
     if plan.job.surroundings.is_none() {
         return Vec::new();
     }
     let sides = Hand::ALL.into_iter().flat_map(|hand| {
-        let all = neighbours(plan, pair, hand).into_iter();
+        let all = obstacles(plan, pair, hand).into_iter();
         all.filter(|beside| hand == Hand::Right || !same(beside.to)).collect::<Vec<_>>()
     });
-    let parts = |body: &Body| Some(within.clipped(shape(body, view)?));
-    sides.filter_map(|beside| Some(Beside { to: beside.to, parts: parts(&beside.body)? })).collect()
+    let parts = |body: &ObstacleSolid| Some(within.clipped(shape(body, view)?));
+    sides.filter_map(|beside| Some(Beside { to: beside.to, parts: parts(&beside.solid)? })).collect()
 }
 
-fn shape(body: &Body, view: &View) -> Option<Shape> {
+fn shape(body: &ObstacleSolid, view: &View) -> Option<Shape> {
     match body {
-        Body::Turned(body) => turned(body, view),
-        Body::Block(block) => {
+        ObstacleSolid::Turned(body) => turned(body, view),
+        ObstacleSolid::Block(block) => {
             let [along, out, across] = block.directions;
             let [a, b, c] = block.halves;
             let block = ConvexBlock { middle: block.middle, halves: [along * a, out * b, across * c] };
             Some(Shape::Path { points: block_outline(&block, view), closed: true })
         }
         // It fills the sheet or none of it.
-        Body::Half(_) => None,
+        ObstacleSolid::Half(_) => None,
     }
 }
 
@@ -86,7 +86,7 @@ fn turned(body: &Turned, view: &View) -> Option<Shape> {
 impl Beside {
     fn topic(&self) -> String {
         match self.to {
-            Neighbour::Tyre => "wheel.tyre_width_mm".into(),
+            Obstacle::Tyre => "wheel.tyre_width_mm".into(),
             to => format!("room.{}", to.key()),
         }
     }

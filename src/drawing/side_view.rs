@@ -7,7 +7,7 @@ use super::neighbours::{beside, draw_names};
 use super::sheet::{Pen, Point, Room, Sheet};
 use super::tube::Drawn;
 use super::view::View;
-use crate::clearance::Neighbour;
+use crate::clearance::Obstacle;
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
 use crate::units::fixed;
@@ -28,7 +28,7 @@ pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], room: Room) -> Sheet {
     let margins = Margins { left: 0.6, right: 2.4, top: 1.0, bottom: 2.0 };
     let mut canvas = Canvas::new("Side view", Area::of(corners(plan, view)), margins, room);
     let beside = beside(plan, PairName::Chainstays, &view, canvas.area(), |to| {
-        !matches!(to, Neighbour::Rotor | Neighbour::Caliper)
+        !matches!(to, Obstacle::Rotor | Obstacle::Caliper)
     });
     wheel(plan, view, &mut canvas, beside.is_empty());
     for beside in &beside {

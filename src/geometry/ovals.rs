@@ -184,7 +184,7 @@ fn settled<T: Real>(found: &Pairing<'_, T>, within: f64) -> (Closest<T>, T) {
         (t, there) = on(other.part, t, &here);
         (here - there).norm().value()
     });
-    (Closest { distance: (here - there).norm(), station: s, here, there, within }, t)
+    (Closest { distance: (here - there).norm(), station: s, here, there, error_bound: within }, t)
 }
 
 #[cfg(test)]
@@ -264,10 +264,10 @@ mod tests {
                 None => assert!(expected < 0.011, "{i}: {expected}"),
                 Some((found, _)) => {
                     assert!(found.distance > expected - 1e-5, "{i}: {found:?} {expected}");
-                    assert!(found.distance < expected + found.within, "{i}: {found:?} {expected}");
+                    assert!(found.distance < expected + found.error_bound, "{i}: {found:?} {expected}");
                     // Where two edges nearly touch the search may end before it is as sure as that.
                     let sure = if found.distance > 1.0 { 0.011 } else { 0.2 };
-                    assert!(found.within < sure, "{i}: {found:?}");
+                    assert!(found.error_bound < sure, "{i}: {found:?}");
                     compared += 1;
                 }
             }

@@ -51,7 +51,7 @@ pub struct Closest<T: nalgebra::Scalar = f64> {
     /// The point on the other's surface.
     pub there: Point3<T>,
     /// No distance is smaller than `distance` by more than this.
-    pub within: f64,
+    pub error_bound: f64,
 }
 
 /// A place of the pipe that is no further than this beyond the balls that hold it counts as the nearest, mm.
@@ -176,7 +176,7 @@ pub fn gap_below<T: Real>(
     // A section that hardly stands back from its ball has no other before it by more than that.
     let within = within + (found.distance.value() - least).max(0.0);
     if within <= BESIDE.max(sure) {
-        return Some(Closest { within, ..found });
+        return Some(Closest { error_bound: within, ..found });
     }
     let bounds = (sure.max(OVAL_SURE), ceiling);
     let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
@@ -218,7 +218,13 @@ fn settled<T: Real>(
 /// The nearest place on a flat end.
 fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> Option<Closest<T>> {
     let Touch { point: here, near, .. } = part.section.as_ref()?.face(&part.stretch.marked(end), solid, end);
-    Some(Closest { distance: near.distance, station: end, here, there: near.foot(&here), within })
+    Some(Closest {
+        distance: near.distance,
+        station: end,
+        here,
+        there: near.foot(&here),
+        error_bound: within,
+    })
 }
 
 /// The part and the station of the nearest place, and what it is sure to. A place that is known to be near saves work.
@@ -265,7 +271,13 @@ pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, 
     let station = bottom(part, solid, station, within);
     if let Some(section) = &part.section {
         let Touch { point: here, near, .. } = section.settled(&part.stretch.marked(station), solid, station);
-        return Closest { distance: near.distance, station, here, there: near.foot(&here), within };
+        return Closest {
+            distance: near.distance,
+            station,
+            here,
+            there: near.foot(&here),
+            error_bound: within,
+        };
     }
     let middle = part.stretch.at(station).point;
     let near = solid.near(&middle);
@@ -275,7 +287,7 @@ pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, 
         station,
         here: middle - near.away * radius,
         there: near.foot(&middle),
-        within,
+        error_bound: within,
     }
 }
 

@@ -139,7 +139,7 @@ fn place<T: Real>((one, other, s, t): Place<'_, T>, within: f64) -> (Closest<T>,
         station: s,
         here: from + way * one.radius(s),
         there: to - way * other.radius(t),
-        within,
+        error_bound: within,
     };
     (closest, t)
 }

@@ -1,6 +1,8 @@
 //! A bent tube in some place: the room it has there, and whether its ends can be cut.
 
-use crate::clearance::{Beside, Body, Neighbour, all_about, beside, columns};
+use crate::clearance::{
+    Obstacle, ObstacleSolid, PlacedObstacle, obstacles_beside, post_columns, surroundings_of,
+};
 use crate::geometry::{Centreline, Closest, Line, Outline, Pipe, SURE as EXACT, gap_below};
 use crate::model::{Hand, Job, PairName, Side};
 use crate::plan::{
@@ -37,7 +39,7 @@ pub(super) struct Trial<'a> {
     /// The stay with its tube in some place.
     laid: &'a StayGeometry<f64>,
     bed: Bed<f64>,
-    beside: Vec<Beside<f64>>,
+    beside: Vec<PlacedObstacle<f64>>,
     /// The axis and the radius that the ends are cut to; `None` for an end that is not round.
     cutters: [Option<(Line, f64)>; 2],
 }
@@ -71,7 +73,7 @@ impl<'a> Trial<'a> {
         let bed = Bed::new(front, rear, laid.hand.sign());
         let mut trial = Self { axes, job, side, laid, bed, beside: Vec::new(), cutters };
         // The tightest as the tube was entered are asked first: they mostly decide.
-        let mut ranked: Vec<(f64, Beside<f64>)> = Vec::with_capacity(about.len());
+        let mut ranked: Vec<(f64, PlacedObstacle<f64>)> = Vec::with_capacity(about.len());
         for beside in about {
             trial.beside = vec![beside];
             let looked = trial.look(&entered(&side.tube), &HERE, f64::NEG_INFINITY);
@@ -105,7 +107,7 @@ impl<'a> Trial<'a> {
         let mut looked = Looked { spare, most, cuts: self.cuts(&here), rates: HERE };
         for beside in &self.beside {
             // The other stay is the mirror of this one and comes towards it as fast.
-            let twice = if beside.to == Neighbour::Other { 2.0 } else { 1.0 };
+            let twice = if beside.to == Obstacle::Other { 2.0 } else { 1.0 };
             let ceiling = (looked.spare + beside.limit.mm()) / twice;
             let Some(closest) = here.closest(beside, sure, ceiling) else { continue };
             let left = twice * closest.distance - beside.limit.mm();
@@ -184,10 +186,10 @@ impl Here {
     }
 
     /// The nearest place to a neighbour.
-    fn closest(&self, beside: &Beside<f64>, sure: f64, ceiling: f64) -> Option<Closest> {
+    fn closest(&self, beside: &PlacedObstacle<f64>, sure: f64, ceiling: f64) -> Option<Closest> {
         let outline = &self.laid.outer;
         let pipe = Pipe { line: self.line()?, outline, from: self.from, to: self.to };
-        gap_below(&pipe, &beside.body, sure, ceiling)
+        gap_below(&pipe, &beside.solid, sure, ceiling)
     }
 }
 
@@ -198,20 +200,20 @@ fn all_beside(
     pair: PairName,
     laid: &StayGeometry<f64>,
     sides: &[Hand],
-) -> Vec<Beside<f64>> {
-    let all = all_about(job);
-    let mut about: Vec<Beside<f64>> = Vec::new();
+) -> Vec<PlacedObstacle<f64>> {
+    let all = surroundings_of(job);
+    let mut about: Vec<PlacedObstacle<f64>> = Vec::new();
     for hand in sides {
         // What both sides have is alike on both.
-        let more = beside(axes, job, &all, (pair, *hand), laid.hand);
+        let more = obstacles_beside(axes, job, &all, (pair, *hand), laid.hand);
         let new = more.into_iter().filter(|beside| about.iter().all(|known| known.to != beside.to));
         about.extend(new.collect::<Vec<_>>());
     }
-    about.extend(columns(job, &all, &laid.clamp));
-    about.push(Beside {
-        to: Neighbour::Other,
+    about.extend(post_columns(job, &all, &laid.clamp));
+    about.push(PlacedObstacle {
+        to: Obstacle::Other,
         limit: all.limits.other,
-        body: Body::Half(beyond_centre(laid.hand.sign())),
+        solid: ObstacleSolid::Half(beyond_centre(laid.hand.sign())),
     });
     about
 }

@@ -3,7 +3,7 @@
 mod evaluate;
 mod search;
 
-use crate::clearance::rooms;
+use crate::clearance::clearances;
 use crate::model::{Fault, Job, PairName};
 use crate::plan::{Placements, Plan, faults, solve_placed};
 use crate::units::Real;
@@ -44,7 +44,7 @@ pub fn plan_json(text: &str) -> String {
 /// `{"errors": [{"field", "value", "message"}]}`.
 pub fn rooms_json(text: &str) -> String {
     match Job::from_json(text).and_then(|job| plan(&job)) {
-        Ok(plan) => json!({ "rooms": rooms(&plan) }).to_string(),
+        Ok(plan) => json!({ "rooms": clearances(&plan) }).to_string(),
         Err(faults) => json!({ "errors": faults }).to_string(),
     }
 }

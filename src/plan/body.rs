@@ -42,7 +42,7 @@ pub(crate) fn stays_apart<T: Real>(right: &Pipe<'_, T>, left: &Pipe<'_, T>) -> O
         let (one, other) = (gap(right, &beyond_centre(1.0))?, gap(left, &beyond_centre(-1.0))?);
         let distance = one.distance + other.distance;
         return Some((
-            Closest { distance, there: other.here, within: one.within + other.within, ..one },
+            Closest { distance, there: other.here, error_bound: one.error_bound + other.error_bound, ..one },
             other.station,
         ));
     }

@@ -26,7 +26,7 @@ fn time_of(job: &Job) -> f64 {
     let began = Instant::now();
     let plan = placement::solve(black_box(job));
     if job.surroundings.is_some() {
-        black_box(clearance::rooms(&plan));
+        black_box(clearance::clearances(&plan));
     }
     black_box(plan);
     began.elapsed().as_secs_f64() * 1e3

@@ -3,7 +3,7 @@
 use staywright::ask::{
     Answer, Checked, PlanId, Question, Responder, Response, RoomLine, StepLine, ToCheck, ToStep, Ways,
 };
-use staywright::clearance::{Neighbour, rooms};
+use staywright::clearance::{Obstacle, clearances};
 use staywright::link;
 use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
 use staywright::placement::plan;
@@ -218,8 +218,10 @@ fn rooms_come_tightest_first_each_with_its_place_and_the_source_of_its_limit() {
     let job = with_all_about();
     let lines = room_lines(&job);
     let plan = plan(&job).unwrap();
-    let spares: Vec<f64> =
-        rooms(&plan).iter().flat_map(|room| room.gaps.iter().map(|gap| gap.spare().mm())).collect();
+    let spares: Vec<f64> = clearances(&plan)
+        .iter()
+        .flat_map(|room| room.clearances.iter().map(|gap| gap.margin().mm()))
+        .collect();
     let least = spares.iter().copied().fold(f64::INFINITY, f64::min);
     let first = &lines[0];
     assert!(first.words.contains("short of") == (least < 0.0), "{first:?}");
@@ -239,9 +241,9 @@ fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
     let ways = ways(&job);
     assert!(!ways.dimples.is_empty() && ways.caution.contains("last resort"));
     let tyre_room = |job: &Job| {
-        let rooms = rooms(&plan(job).unwrap());
-        let gap = rooms[0].gaps.iter().find(|gap| gap.to == Neighbour::Tyre).unwrap();
-        gap.spare().mm()
+        let rooms = clearances(&plan(job).unwrap());
+        let gap = rooms[0].clearances.iter().find(|gap| gap.to == Obstacle::Tyre).unwrap();
+        gap.margin().mm()
     };
     assert!(tyre_room(&job) < 0.0);
     let for_tyre = &ways.ways.iter().find(|(to, _)| to == "tyre").unwrap().1;

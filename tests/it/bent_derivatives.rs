@@ -1,7 +1,7 @@
 //! Dual numbers run through bent stays and their rooms: the derivatives are those of small steps.
 
 use num_dual::Dual64;
-use staywright::clearance::rooms;
+use staywright::clearance::clearances;
 use staywright::model::{Bend, Bends, Butt, Columns, Group, Hand, Job, PairName, Press, Surroundings};
 use staywright::placement::solve;
 use staywright::plan::Plan;
@@ -62,9 +62,9 @@ fn figures<T: Real>(plan: &Plan<T>) -> Vec<(String, T)> {
             add(format!("post{i}.{j}"), figure.mm());
         }
     }
-    for room in rooms(plan) {
-        for gap in &room.gaps {
-            add(format!("{}.{}.{}", room.pair.key(), room.hand.key(), gap.to.key()), gap.gap.mm());
+    for room in clearances(plan) {
+        for gap in &room.clearances {
+            add(format!("{}.{}.{}", room.pair.key(), room.hand.key(), gap.to.key()), gap.distance.mm());
         }
     }
     found

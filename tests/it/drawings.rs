@@ -4,7 +4,7 @@ use crate::support;
 
 use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
-use staywright::clearance::{Neighbour, StayRoom, rooms, strip, tip_diameter};
+use staywright::clearance::{Obstacle, StayClearances, clearances, clearances_along, tip_diameter};
 use staywright::drawing::{
     Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip, WayIn,
     along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
@@ -24,10 +24,10 @@ const fn room((width, height): (f64, f64)) -> Room {
 
 fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
     let room = room(size);
-    let found = if plan.job.surroundings.is_some() { rooms(plan) } else { Vec::new() };
+    let found = if plan.job.surroundings.is_some() { clearances(plan) } else { Vec::new() };
     let mut sheets = vec![side_view(plan, room), side_view_with_gaps(plan, &gaps(&found), room)];
     for pair in PairName::ALL {
-        let about: Vec<StayRoom> = found.iter().filter(|room| room.pair == pair).cloned().collect();
+        let about: Vec<StayClearances> = found.iter().filter(|room| room.pair == pair).cloned().collect();
         sheets.push(clamp_plane(plan, pair, room));
         sheets.push(clamp_plane_with_gaps(plan, pair, &gaps(&about), room));
         let long = Differs { length: 1.5, front_angle: -0.2, dropout: 0.4 };
@@ -48,29 +48,29 @@ fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
 }
 
 /// The gaps of a plan's rooms as they are drawn.
-fn gaps(rooms: &[StayRoom]) -> Vec<GapLine> {
-    let line = |gap: &staywright::clearance::Gap| GapLine {
+fn gaps(rooms: &[StayClearances]) -> Vec<GapLine> {
+    let line = |gap: &staywright::clearance::Clearance| GapLine {
         name: gap.to.name().into(),
         topic: format!("room.{}", gap.to.key()),
         from: gap.here,
         to: gap.there,
-        gap: gap.gap,
+        gap: gap.distance,
         limit: gap.limit,
     };
-    rooms.iter().flat_map(|room| room.gaps.iter().map(line)).collect()
+    rooms.iter().flat_map(|room| room.clearances.iter().map(line)).collect()
 }
 
-fn strips(plan: &Plan, rooms: &[StayRoom], hand: Hand) -> Vec<Strip> {
-    let of = |room: &StayRoom| {
+fn strips(plan: &Plan, rooms: &[StayClearances], hand: Hand) -> Vec<Strip> {
+    let of = |room: &StayClearances| {
         let pair = room.pair;
-        let one = move |gap: &staywright::clearance::Gap| Strip {
+        let one = move |gap: &staywright::clearance::Clearance| Strip {
             name: gap.to.name().into(),
             topic: format!("room.{}", gap.to.key()),
             limit: gap.limit,
-            points: strip(plan, pair, hand, gap.to, 40),
-            least: Some((gap.station, gap.gap)),
+            points: clearances_along(plan, pair, hand, gap.to, 40),
+            least: Some((gap.station, gap.distance)),
         };
-        room.gaps.iter().map(one).collect::<Vec<_>>()
+        room.clearances.iter().map(one).collect::<Vec<_>>()
     };
     rooms.iter().filter(|room| room.hand == hand).flat_map(of).collect()
 }
@@ -386,30 +386,30 @@ fn a_gap_lies_between_its_two_points() {
 fn the_strip_lines_up_with_the_clamp_plane() {
     for (key, job) in bent_jobs() {
         let plan = solve(&job);
-        let found = rooms(&plan);
+        let found = clearances(&plan);
         for size in ROOMS {
             let above = clamp_plane(&plan, PairName::Chainstays, room(size));
-            let about: Vec<StayRoom> =
+            let about: Vec<StayClearances> =
                 found.iter().filter(|room| room.pair == PairName::Chainstays).cloned().collect();
             for hand in Hand::ALL {
                 let sheet =
                     room_strip(&plan, PairName::Chainstays, hand, &strips(&plan, &about, hand), room(size));
                 assert_eq!((sheet.min.x, sheet.max.x), (above.min.x, above.max.x));
-                let gaps = &about.iter().find(|room| room.hand == hand).unwrap().gaps;
-                let tyre = gaps.iter().find(|gap| gap.to == Neighbour::Tyre).unwrap();
+                let gaps = &about.iter().find(|room| room.hand == hand).unwrap().clearances;
+                let tyre = gaps.iter().find(|gap| gap.to == Obstacle::Tyre).unwrap();
                 let ring = marks(&sheet, Pen::Thin, "room.tyre").find_map(|shape| match shape {
                     Shape::Circle { at, .. } => Some(*at),
                     _ => None,
                 });
                 let Some(ring) = ring else {
-                    assert!(tyre.gap.mm() > 12.0, "{key}");
+                    assert!(tyre.distance.mm() > 12.0, "{key}");
                     continue;
                 };
                 let stay = plan.pairs.chainstays.stay(hand);
                 let line = staywright::plan::stay_line(stay);
                 let place = plan.pairs.chainstays.right.clamp.local(&line.at(tyre.station.mm()).point);
                 assert!((ring.x + place.x).abs() < 1e-9, "{key}");
-                assert_eq!(ring.y < 0.0, tyre.gap.mm() > 0.0, "{key}");
+                assert_eq!(ring.y < 0.0, tyre.distance.mm() > 0.0, "{key}");
             }
         }
     }
@@ -543,9 +543,9 @@ fn a_bent_tube_is_seen_to_turn_the_way_it_is_pulled() {
 fn no_neighbour_is_named_twice() {
     for (key, job) in bent_jobs() {
         let plan = solve(&job);
-        let found = rooms(&plan);
+        let found = clearances(&plan);
         for room in ROOMS {
-            let about: Vec<StayRoom> =
+            let about: Vec<StayClearances> =
                 found.iter().filter(|one| one.pair == PairName::Chainstays).cloned().collect();
             let sheet = clamp_plane_with_gaps(&plan, PairName::Chainstays, &gaps(&about), self::room(room));
             let texts: Vec<String> = boxes(&sheet, room).into_iter().map(|(text, _)| text).collect();
@@ -567,9 +567,9 @@ fn the_tightest_place_has_its_figure() {
     let mut seen = 0;
     for (key, job) in bent_jobs().into_iter().chain([("file", file)]) {
         let plan = solve(&job);
-        let found = rooms(&plan);
+        let found = clearances(&plan);
         for (pair, room) in PairName::ALL.into_iter().flat_map(|pair| ROOMS.map(|room| (pair, room))) {
-            let about: Vec<StayRoom> = found.iter().filter(|one| one.pair == pair).cloned().collect();
+            let about: Vec<StayClearances> = found.iter().filter(|one| one.pair == pair).cloned().collect();
             let all = gaps(&about);
             let spare = |gap: &&GapLine| gap.gap.mm() - gap.limit.mm();
             let Some(least) = all.iter().min_by(|a, b| spare(a).total_cmp(&spare(b))) else { continue };

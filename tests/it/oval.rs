@@ -6,7 +6,7 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use staywright::clearance::{Neighbour, rooms};
+use staywright::clearance::{Obstacle, clearances};
 use staywright::model::{Bend, Bends, Hand, Job, Ovals, PairName, Press, Surroundings};
 use staywright::placement::plan;
 use staywright::plan::Cut;
@@ -107,21 +107,21 @@ fn calipers_and_rooms_go_by_how_far_an_oval_reaches() {
             assert!((post.inside.unwrap().mm() - 2.0 * (40.0 - reach)).abs() < 1e-9);
         }
         assert!((pair.room_between.mm() - 2.0 * (40.0 - reach)).abs() < 1e-9);
-        let all = rooms(&plan);
+        let all = clearances(&plan);
         let gap = |hand, to| {
             let room =
                 all.iter().find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap();
-            room.gaps.iter().find(|gap| gap.to == to).unwrap().gap.mm()
+            room.clearances.iter().find(|gap| gap.to == to).unwrap().distance.mm()
         };
-        assert!((gap(Hand::Right, Neighbour::Other) - 2.0 * (40.0 - reach)).abs() < 1e-9);
+        assert!((gap(Hand::Right, Obstacle::Other) - 2.0 * (40.0 - reach)).abs() < 1e-9);
         // The crank arm's inner face is a plane at 60, the heel's at 80.
         for hand in Hand::ALL {
-            assert!((gap(hand, Neighbour::Crank) - (60.0 - 40.0 - reach)).abs() < 1e-6);
-            assert!((gap(hand, Neighbour::Heel) - (80.0 - 40.0 - reach)).abs() < 1e-6);
+            assert!((gap(hand, Obstacle::Crank) - (60.0 - 40.0 - reach)).abs() < 1e-6);
+            assert!((gap(hand, Obstacle::Heel) - (80.0 - 40.0 - reach)).abs() < 1e-6);
         }
         if roll.abs() < 1.0 || (roll - 90.0).abs() < 1.0 {
             // Level with the axle the oval's side and the tyre's widest place face each other.
-            assert!((gap(Hand::Left, Neighbour::Tyre) - (40.0 - reach - 20.8)).abs() < 1e-4);
+            assert!((gap(Hand::Left, Obstacle::Tyre) - (40.0 - reach - 20.8)).abs() < 1e-4);
         }
     }
 }
@@ -153,12 +153,12 @@ fn towards_the_other_stay_an_oval_end_reaches_as_far_as_its_ellipse() {
         let (sin, cos) = 13_f64.to_radians().sin_cos();
         let (wide, high) = (front.normal.y * cos + up.y * sin, up.y * cos - front.normal.y * sin);
         let reach = (0.5 * width * wide).hypot(0.5 * height * high);
-        let all = rooms(&plan);
-        let room = &all.iter().find(|room| room.pair == PairName::Chainstays).unwrap().gaps;
-        let gap = room.iter().find(|gap| gap.to == Neighbour::Other).unwrap();
+        let all = clearances(&plan);
+        let room = &all.iter().find(|room| room.pair == PairName::Chainstays).unwrap().clearances;
+        let gap = room.iter().find(|gap| gap.to == Obstacle::Other).unwrap();
         assert!((gap.station.mm() - tip).abs() < 1e-9, "{gap:?}");
         let expected = 2.0 * (half + tip * front.tangent.y - reach);
-        assert!((gap.gap.mm() - expected).abs() < 1e-9, "{} {expected}", gap.gap.mm());
+        assert!((gap.distance.mm() - expected).abs() < 1e-9, "{} {expected}", gap.distance.mm());
         assert!((plan.pairs.chainstays.room_between.mm() - expected).abs() < 1e-9);
     }
 }
@@ -195,7 +195,7 @@ fn gaps_of_ovals_are_those_of_dense_samples() {
     for _ in 0..60 {
         let job = generated().new_tree(&mut runner).unwrap().current();
         let plan = plan(&job).unwrap();
-        let all = rooms(&plan);
+        let all = clearances(&plan);
         for hand in Hand::ALL {
             let stay = plan.pairs.chainstays.stay(hand);
             let ends = (stay.front.long_point().unwrap().mm(), stay.rear.long_point().unwrap().mm());
@@ -226,30 +226,33 @@ fn gaps_of_ovals_are_those_of_dense_samples() {
                 }
                 s += 0.5;
             }
-            let gaps =
-                &all.iter().find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap().gaps;
+            let gaps = &all
+                .iter()
+                .find(|room| room.pair == PairName::Chainstays && room.hand == hand)
+                .unwrap()
+                .clearances;
             for gap in gaps {
                 let distance = |p: &Point3<f64>| match gap.to {
-                    Neighbour::Tyre => {
+                    Obstacle::Tyre => {
                         let q = p - plan.axle;
                         (q.x.hypot(q.z) - 331.0).hypot(q.y) - 20.8
                     }
-                    Neighbour::Chainring(_) => {
+                    Obstacle::Chainring(_) => {
                         let tips = 0.5 * 12.7 * (0.6 + 1.0 / (std::f64::consts::PI / 34.0).tan());
                         ((p.x.hypot(p.z) - tips).max(0.0)).hypot(((p.y - 45.0).abs() - 2.0).max(0.0))
                     }
-                    Neighbour::Rotor => {
+                    Obstacle::Rotor => {
                         let q = p - plan.axle;
                         (q.x.hypot(q.z) - 80.0).max(0.0).hypot(((q.y + 56.0).abs() - 0.9).max(0.0))
                     }
                     _ => f64::NAN,
                 };
                 let least = points.iter().map(distance).fold(f64::INFINITY, f64::min);
-                if !least.is_finite() || least < 0.3 || gap.gap.mm() < 0.3 {
+                if !least.is_finite() || least < 0.3 || gap.distance.mm() < 0.3 {
                     continue;
                 }
-                let found = gap.gap.mm();
-                assert!(found <= least + gap.within, "{hand:?} {:?}: {found} {least}", gap.to);
+                let found = gap.distance.mm();
+                assert!(found <= least + gap.error_bound, "{hand:?} {:?}: {found} {least}", gap.to);
                 let at_end = (gap.station.mm() - ends.0).min(ends.1 - gap.station.mm()) < 0.1;
                 assert!(at_end || found > least - 0.06, "{hand:?} {:?}: {found} {least}", gap.to);
                 compared += 1;
@@ -269,10 +272,10 @@ fn a_left_stay_written_out_is_the_mirror() {
     job.chainstays.left = Some(job.chainstays.right);
     assert_eq!(support::json(&plan(&job).unwrap()), support::json(&mirrored));
     let gaps = |hand| {
-        let all = rooms(&mirrored);
+        let all = clearances(&mirrored);
         let room =
             all.into_iter().find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap();
-        room.gaps.iter().find(|gap| gap.to == Neighbour::Tyre).unwrap().gap.mm()
+        room.clearances.iter().find(|gap| gap.to == Obstacle::Tyre).unwrap().distance.mm()
     };
     assert!((gaps(Hand::Right) - gaps(Hand::Left)).abs() < 0.011);
 }
@@ -309,9 +312,9 @@ proptest! {
         for (path, number) in support::numbers(&support::json(&plan)) {
             prop_assert!(number.is_finite(), "{}", path);
         }
-        for room in rooms(&plan) {
-            for gap in &room.gaps {
-                prop_assert!(gap.gap.mm().is_finite() && gap.within.is_finite(), "{:?}", gap);
+        for room in clearances(&plan) {
+            for gap in &room.clearances {
+                prop_assert!(gap.distance.mm().is_finite() && gap.error_bound.is_finite(), "{:?}", gap);
             }
         }
     }

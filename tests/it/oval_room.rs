@@ -6,7 +6,7 @@ use crate::support;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use staywright::clearance::{Neighbour, rooms, strip};
+use staywright::clearance::{Obstacle, clearances, clearances_along};
 use staywright::model::{
     Bend, Bends, Boss, Columns, End, Hand, Job, Ovals, PairName, Press, Slot, Surroundings,
 };
@@ -82,18 +82,18 @@ fn rooms_beside_ovals_are_those_of_narrowed_samples() {
     for case in 0..120 {
         let job = generated().new_tree(&mut runner).unwrap().current();
         let plan = plan(&job).unwrap();
-        let all = rooms(&plan);
+        let all = clearances(&plan);
         for hand in Hand::ALL {
             let skin = Skin::new(&plan, hand);
             let places: Vec<Sample> =
                 skin.places().into_iter().map(|place| (place, skin.point(place))).collect();
             let room =
                 all.iter().find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap();
-            for gap in &room.gaps {
-                let found = gap.gap.mm();
+            for gap in &room.clearances {
+                let found = gap.distance.mm();
                 let least = match gap.to {
-                    Neighbour::Other => 2.0 * skin.least(&places, |point| point.y * hand.sign()),
-                    Neighbour::Post(i) => {
+                    Obstacle::Other => 2.0 * skin.least(&places, |point| point.y * hand.sign()),
+                    Obstacle::Post(i) => {
                         let clamp = &plan.pairs.chainstays.stay(hand).clamp;
                         let foot = clamp.origin + clamp.u * job.fixture.posts[i].mm();
                         skin.least(&places, |point| (point - foot).cross(&clamp.w).norm() - 12.5)
@@ -105,15 +105,15 @@ fn rooms_beside_ovals_are_those_of_narrowed_samples() {
                 };
                 let stay = format!("{case} {hand:?} {:?} at {:?}: {found} {least}", gap.to, gap.station);
                 // A stay that runs into a disc has no distance outside it to sample.
-                if gap.to != Neighbour::Other && (least < 0.3 || found < 0.3) {
+                if gap.to != Obstacle::Other && (least < 0.3 || found < 0.3) {
                     assert!(least < 0.31 && found < 0.31, "{stay}");
                     continue;
                 }
-                assert!((found - least).abs() < SAMPLED && gap.within < 0.021, "{stay}");
+                assert!((found - least).abs() < SAMPLED && gap.error_bound < 0.021, "{stay}");
                 compared += 1;
             }
             let between = plan.pairs.chainstays.room_between.mm();
-            let told = room.gaps.iter().find(|gap| gap.to == Neighbour::Other).unwrap().gap.mm();
+            let told = room.clearances.iter().find(|gap| gap.to == Obstacle::Other).unwrap().distance.mm();
             assert!((between - told).abs() < 1e-9, "{case}: {between} {told}");
         }
     }
@@ -137,19 +137,22 @@ fn unlike_oval_stays_are_as_far_apart_as_their_nearest_samples() {
         assert!((mirrored - nearly).abs() < SAMPLED, "{case}: {mirrored} {nearly}");
         job.chainstays.left = Some(other.chainstays.right);
         let plan = plan(&job).unwrap();
-        let all = rooms(&plan);
+        let all = clearances(&plan);
         let room =
             all.iter().find(|room| room.pair == PairName::Chainstays && room.hand == Hand::Left).unwrap();
-        let gap = room.gaps.iter().find(|gap| gap.to == Neighbour::Other).unwrap();
-        let found = gap.gap.mm();
+        let gap = room.clearances.iter().find(|gap| gap.to == Obstacle::Other).unwrap();
+        let found = gap.distance.mm();
         let least = least_between(&Skin::new(&plan, Hand::Left), &Skin::new(&plan, Hand::Right));
-        assert!(found - gap.within <= least && found - least < SAMPLED, "{case}: {found} {least}");
+        assert!(found - gap.error_bound <= least && found - least < SAMPLED, "{case}: {found} {least}");
         assert!(least - found < SAMPLED, "{case}: {found} {least}");
-        assert!(((gap.here - gap.there).norm() - found).abs() < 1e-9 && gap.within < 0.011);
+        assert!(((gap.here - gap.there).norm() - found).abs() < 1e-9 && gap.error_bound < 0.011);
         // The strip's slices are nowhere nearer, and where they are nearest they lie a station off at most.
-        let strip = strip(&plan, PairName::Chainstays, Hand::Left, Neighbour::Other, 101);
+        let strip = clearances_along(&plan, PairName::Chainstays, Hand::Left, Obstacle::Other, 101);
         let lowest = strip.iter().map(|(_, room)| room.mm()).fold(f64::INFINITY, f64::min);
-        assert!(lowest > found - SAMPLED - gap.within && lowest < found + 1.0, "{case}: {lowest} {found}");
+        assert!(
+            lowest > found - SAMPLED - gap.error_bound && lowest < found + 1.0,
+            "{case}: {lowest} {found}"
+        );
         compared += 1;
     }
     assert!(compared > 30, "{compared}");

@@ -7,7 +7,8 @@ use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, TestRunner};
 use staywright::clearance::{
-    Neighbour, StayRoom, dimple, figure_for_room, pitch_diameter, rooms, strip, tip_diameter, widest_tyre,
+    Obstacle, StayClearances, clearances, clearances_along, dimple, figure_for_room, pitch_diameter,
+    tip_diameter, widest_tyre,
 };
 use staywright::model::{
     Bend, Bends, Boss, Columns, End, Find, Group, Hand, Job, PairName, Press, Ring, Slot, Surroundings,
@@ -26,13 +27,13 @@ fn bend(before: f64, rotation: f64, angle: f64, radius: f64) -> Bend {
     Bend { before: mm(before), rotation, angle, radius: mm(radius) }
 }
 
-fn room_of(all: &[StayRoom], pair: PairName, hand: Hand) -> &StayRoom {
+fn room_of(all: &[StayClearances], pair: PairName, hand: Hand) -> &StayClearances {
     all.iter().find(|room| room.pair == pair && room.hand == hand).unwrap()
 }
 
-fn gap(all: &[StayRoom], pair: PairName, hand: Hand, to: Neighbour) -> f64 {
+fn gap(all: &[StayClearances], pair: PairName, hand: Hand, to: Obstacle) -> f64 {
     let room = room_of(all, pair, hand);
-    room.gaps.iter().find(|gap| gap.to == to).unwrap().gap.mm()
+    room.clearances.iter().find(|gap| gap.to == to).unwrap().distance.mm()
 }
 
 /// Stock list of a sprocket maker for half-inch pitch (No. 40): teeth and pitch diameter in inches. Read in the catalogue; the
@@ -103,15 +104,15 @@ fn parallel_stays_beside_a_tyre() {
     let mut job = parallel(45.0, 20.0);
     (job.wheel.tyre_width, job.wheel.tyre_height) = (mm(38.0), mm(38.0));
     let plan_ = plan(&job).unwrap();
-    let all = rooms(&plan_);
+    let all = clearances(&plan_);
     for hand in Hand::ALL {
-        let found = gap(&all, PairName::Chainstays, hand, Neighbour::Tyre);
+        let found = gap(&all, PairName::Chainstays, hand, Obstacle::Tyre);
         assert!((found - (35.0 - 19.0 - 0.8)).abs() < 1e-6, "{found}");
-        assert!((gap(&all, PairName::Chainstays, hand, Neighbour::Other) - 70.0).abs() < 1e-9);
+        assert!((gap(&all, PairName::Chainstays, hand, Obstacle::Other) - 70.0).abs() < 1e-9);
         let place = room_of(&all, PairName::Chainstays, hand)
-            .gaps
+            .clearances
             .iter()
-            .find(|gap| gap.to == Neighbour::Tyre)
+            .find(|gap| gap.to == Obstacle::Tyre)
             .unwrap();
         // Where the tyre is widest: half way up its section.
         assert!(((place.there - plan_.axle).xz().norm() - (311.0 + 19.0)).abs() < 1e-3);
@@ -122,7 +123,7 @@ fn parallel_stays_beside_a_tyre() {
     assert!((widest.tyre_height.mm() - 56.4).abs() < 1e-6);
     // A measured width stands in for the nominal one.
     job.surroundings.as_mut().unwrap().measured_width = Some(mm(41.0));
-    let found = gap(&rooms(&plan(&job).unwrap()), PairName::Chainstays, Hand::Right, Neighbour::Tyre);
+    let found = gap(&clearances(&plan(&job).unwrap()), PairName::Chainstays, Hand::Right, Obstacle::Tyre);
     assert!((found - (35.0 - 20.5 - 0.8)).abs() < 1e-6);
 }
 
@@ -130,17 +131,17 @@ fn parallel_stays_beside_a_tyre() {
 #[test]
 fn parallel_stays_beside_discs() {
     let job = parallel(62.0, 16.0);
-    let all = rooms(&plan(&job).unwrap());
+    let all = clearances(&plan(&job).unwrap());
     let at = |hand, to| gap(&all, PairName::Chainstays, hand, to);
     // Ring: chainline 45 and half of 4; stay's inner side at 54.
-    assert!((at(Hand::Right, Neighbour::Chainring(0)) - (54.0 - 47.0)).abs() < 1e-6);
-    let all = rooms(&plan(&parallel(40.0, 16.0)).unwrap());
+    assert!((at(Hand::Right, Obstacle::Chainring(0)) - (54.0 - 47.0)).abs() < 1e-6);
+    let all = clearances(&plan(&parallel(40.0, 16.0)).unwrap());
     let at = |hand, to| gap(&all, PairName::Chainstays, hand, to);
     // Now inboard of all: crank arm from 60 outwards, heel from 80, rotor's inner face at 55.1, chain's at 64 − 3.1.
-    assert!((at(Hand::Right, Neighbour::Crank) - (60.0 - 48.0)).abs() < 1e-6);
-    assert!((at(Hand::Left, Neighbour::Heel) - (80.0 - 48.0)).abs() < 1e-6);
-    assert!((at(Hand::Left, Neighbour::Rotor) - (55.1 - 48.0)).abs() < 1e-6);
-    assert!(at(Hand::Right, Neighbour::Chain) > 64.0 - 3.1 - 48.0 - 1e-6);
+    assert!((at(Hand::Right, Obstacle::Crank) - (60.0 - 48.0)).abs() < 1e-6);
+    assert!((at(Hand::Left, Obstacle::Heel) - (80.0 - 48.0)).abs() < 1e-6);
+    assert!((at(Hand::Left, Obstacle::Rotor) - (55.1 - 48.0)).abs() < 1e-6);
+    assert!(at(Hand::Right, Obstacle::Chain) > 64.0 - 3.1 - 48.0 - 1e-6);
 }
 
 /// By hand: columns of 30 on the centre line between stays whose inner sides are 32 off it.
@@ -148,9 +149,9 @@ fn parallel_stays_beside_discs() {
 fn posts_between_parallel_stays() {
     let mut job = parallel(40.0, 16.0);
     job.surroundings.as_mut().unwrap().posts = Some(Columns { diameter: mm(30.0) });
-    let all = rooms(&plan(&job).unwrap());
+    let all = clearances(&plan(&job).unwrap());
     for post in [0, 1] {
-        let found = gap(&all, PairName::Chainstays, Hand::Left, Neighbour::Post(post));
+        let found = gap(&all, PairName::Chainstays, Hand::Left, Obstacle::Post(post));
         assert!((found - 17.0).abs() < 1e-6, "{found}");
     }
 }
@@ -222,13 +223,13 @@ fn gaps_are_those_of_dense_samples() {
     for _ in 0..200 {
         let job = generated().new_tree(&mut runner).unwrap().current();
         let plan = plan(&job).unwrap();
-        let all = rooms(&plan);
+        let all = clearances(&plan);
         for hand in Hand::ALL {
             let stay = plan.pairs.chainstays.stay(hand);
             let ends = (stay.front.long_point().unwrap().mm(), stay.rear.long_point().unwrap().mm());
             let coarse = surface(&plan, &job, hand, ends, (200, 36));
-            for gap in &room_of(&all, PairName::Chainstays, hand).gaps {
-                if gap.to == Neighbour::Other {
+            for gap in &room_of(&all, PairName::Chainstays, hand).clearances {
+                if gap.to == Obstacle::Other {
                     continue;
                 }
                 let solid = known(&job, &plan, hand, gap.to);
@@ -238,12 +239,12 @@ fn gaps_are_those_of_dense_samples() {
                 };
                 let (least, s) = nearest(&coarse);
                 // A stay that runs into a disc has no distance outside it to sample.
-                if least < 0.3 || gap.gap.mm() < 0.3 {
+                if least < 0.3 || gap.distance.mm() < 0.3 {
                     continue;
                 }
                 let around = ((s - 3.0).max(ends.0), (s + 3.0).min(ends.1));
                 let (least, _) = nearest(&surface(&plan, &job, hand, around, (60, 720)));
-                let found = gap.gap.mm();
+                let found = gap.distance.mm();
                 // The hull of balls lies a hair inside the sections on the taper.
                 assert!(found <= least + 3e-3, "{hand:?} {:?}: {found} {least}", gap.to);
                 // The samples are of the side alone; its end is a flat face.
@@ -254,7 +255,7 @@ fn gaps_are_those_of_dense_samples() {
                     (apart - found).abs() < 1e-6,
                     "the points lie as far apart as they should: {apart} {found}"
                 );
-                assert!(solid.distance(&gap.there).abs() < 1e-6 && gap.within <= 0.0101);
+                assert!(solid.distance(&gap.there).abs() < 1e-6 && gap.error_bound <= 0.0101);
                 compared += 1;
             }
         }
@@ -273,7 +274,7 @@ fn the_room_between_bent_stays_is_that_of_dense_samples() {
         left.tube.bends.roll = left.tube.bends.roll.map(|roll| Angle::from_degrees(0.5 * roll.degrees()));
         job.chainstays.left = Some(left);
         let plan = plan(&job).unwrap();
-        let found = gap(&rooms(&plan), PairName::Chainstays, Hand::Right, Neighbour::Other);
+        let found = gap(&clearances(&plan), PairName::Chainstays, Hand::Right, Obstacle::Other);
         let [right, left] = Hand::ALL.map(|hand| {
             let stay = plan.pairs.chainstays.stay(hand);
             let ends = (stay.front.long_point().unwrap().mm(), stay.rear.long_point().unwrap().mm());
@@ -297,22 +298,22 @@ fn the_least_spacing_and_the_most_bend_leave_just_the_room() {
     job.chainstays.right.tube.length = mm(480.0);
     job.chainstays.right.tube.bends.roll = Some(Angle::from_degrees(180.0));
     for (path, to) in [
-        ("chainstays.right.front.half_spacing_mm", Neighbour::Tyre),
-        ("chainstays.right.tube.bends[0].angle_deg", Neighbour::Tyre),
-        ("chainstays.right.tube.front_trim_mm", Neighbour::Chainring(0)),
-        ("chainstays.right.rear.half_spacing_mm", Neighbour::Chain),
+        ("chainstays.right.front.half_spacing_mm", Obstacle::Tyre),
+        ("chainstays.right.tube.bends[0].angle_deg", Obstacle::Tyre),
+        ("chainstays.right.tube.front_trim_mm", Obstacle::Chainring(0)),
+        ("chainstays.right.rear.half_spacing_mm", Obstacle::Chain),
     ] {
         let value = figure_for_room(&plan(&job).unwrap(), stay, to, path, 25.0).unwrap();
         assert!((value - job.figure(path).unwrap()).abs() <= 25.0);
-        let there = rooms(&plan(&job.with_figure(path, value)).unwrap());
-        let place = room_of(&there, stay.0, stay.1).gaps.iter().find(|gap| gap.to == to).unwrap();
-        assert!(place.spare().mm().abs() < 1e-5, "{path}: {:?}", place.spare());
+        let there = clearances(&plan(&job.with_figure(path, value)).unwrap());
+        let place = room_of(&there, stay.0, stay.1).clearances.iter().find(|gap| gap.to == to).unwrap();
+        assert!(place.margin().mm().abs() < 1e-5, "{path}: {:?}", place.margin());
     }
     assert_eq!(
-        figure_for_room(&plan(&job).unwrap(), stay, Neighbour::Rotor, "wheel.tyre_width_mm", 5.0),
+        figure_for_room(&plan(&job).unwrap(), stay, Obstacle::Rotor, "wheel.tyre_width_mm", 5.0),
         None
     );
-    assert_eq!(figure_for_room(&plan(&job).unwrap(), stay, Neighbour::Tyre, "wheel.colour", 5.0), None);
+    assert_eq!(figure_for_room(&plan(&job).unwrap(), stay, Obstacle::Tyre, "wheel.colour", 5.0), None);
 }
 
 #[test]
@@ -323,9 +324,9 @@ fn the_widest_tyre_just_fits() {
     job.chainstays.right.tube.length = mm(480.0);
     let widest = widest_tyre(&plan(&job).unwrap()).unwrap();
     job.wheel = widest;
-    let all = rooms(&plan(&job).unwrap());
-    let spares = all.iter().flat_map(|room| &room.gaps).filter(|gap| gap.to == Neighbour::Tyre);
-    let least = spares.map(|gap| gap.spare().mm()).fold(f64::INFINITY, f64::min);
+    let all = clearances(&plan(&job).unwrap());
+    let spares = all.iter().flat_map(|room| &room.clearances).filter(|gap| gap.to == Obstacle::Tyre);
+    let least = spares.map(|gap| gap.margin().mm()).fold(f64::INFINITY, f64::min);
     assert!(least.abs() < 1e-5, "{least}");
     // No tyre goes between stays that stand too near.
     job.chainstays.right.front.half_spacing = mm(0.0);
@@ -337,10 +338,10 @@ fn a_dimple_is_as_deep_as_what_is_wanting() {
     let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
     (job.wheel.tyre_width, job.wheel.tyre_height) = (mm(40.0), mm(40.0));
     let plan_ = plan(&job).unwrap();
-    let found = dimple(&plan_, PairName::Chainstays, Hand::Left, Neighbour::Tyre).unwrap();
-    let gap = gap(&rooms(&plan_), PairName::Chainstays, Hand::Left, Neighbour::Tyre);
+    let found = dimple(&plan_, PairName::Chainstays, Hand::Left, Obstacle::Tyre).unwrap();
+    let gap = gap(&clearances(&plan_), PairName::Chainstays, Hand::Left, Obstacle::Tyre);
     assert!((found.depth.mm() - (6.0 - gap)).abs() < 1e-9 && found.depth.mm() > 1.0);
-    let all = strip(&plan_, PairName::Chainstays, Hand::Left, Neighbour::Tyre, 4001);
+    let all = clearances_along(&plan_, PairName::Chainstays, Hand::Left, Obstacle::Tyre, 4001);
     assert_eq!(all.len(), 4001);
     for (station, room) in &all {
         let inside = found.from.mm() + 1e-3 < station.mm() && station.mm() < found.to_station.mm() - 1e-3;
@@ -350,21 +351,21 @@ fn a_dimple_is_as_deep_as_what_is_wanting() {
     assert!(found.from < found.deepest && found.deepest < found.to_station);
     job.wheel.tyre_width = mm(20.0);
     job.wheel.tyre_height = mm(20.0);
-    assert!(dimple(&plan(&job).unwrap(), PairName::Chainstays, Hand::Left, Neighbour::Tyre).is_none());
+    assert!(dimple(&plan(&job).unwrap(), PairName::Chainstays, Hand::Left, Obstacle::Tyre).is_none());
 }
 
 #[test]
 fn a_strip_is_least_where_the_gap_is() {
     let job = generated().new_tree(&mut TestRunner::deterministic()).unwrap().current();
     let plan = plan(&job).unwrap();
-    for room in rooms(&plan) {
-        for gap in &room.gaps {
-            let strip = strip(&plan, room.pair, room.hand, gap.to, 801);
+    for room in clearances(&plan) {
+        for gap in &room.clearances {
+            let strip = clearances_along(&plan, room.pair, room.hand, gap.to, 801);
             let least = strip.iter().min_by(|a, b| a.1.mm().total_cmp(&b.1.mm())).unwrap();
-            assert!(least.1.mm() > gap.gap.mm() - 0.011, "{gap:?} {least:?}");
+            assert!(least.1.mm() > gap.distance.mm() - 0.011, "{gap:?} {least:?}");
             // A strip is of the side alone; the ends are flat faces.
             let at_end = strip.last().is_some_and(|last| last.0.mm() - gap.station.mm() < 0.1);
-            assert!(at_end || least.1.mm() < gap.gap.mm() + 0.2, "{gap:?} {least:?}");
+            assert!(at_end || least.1.mm() < gap.distance.mm() + 0.2, "{gap:?} {least:?}");
         }
     }
 }
@@ -378,9 +379,9 @@ fn the_place_found_leaves_what_the_search_says() {
     job.chainstays.right.tube.bends.find = Find::Both;
     let found = plan(&job).unwrap();
     let bent = found.pairs.chainstays.right.bent.as_ref().unwrap();
-    let all = rooms(&found);
+    let all = clearances(&found);
     let stays =
-        Hand::ALL.map(|hand| room_of(&all, PairName::Chainstays, hand).tightest().unwrap().spare().mm());
+        Hand::ALL.map(|hand| room_of(&all, PairName::Chainstays, hand).tightest().unwrap().margin().mm());
     // The search takes the tube to end where its middle line meets the member.
     assert!((stays[0].min(stays[1]) - bent.spare.unwrap()).abs() < 0.01, "{stays:?} {bent:?}");
     // The same place, entered, is the same plan.
@@ -390,9 +391,9 @@ fn the_place_found_leaves_what_the_search_says() {
     assert_eq!(entered.pairs.chainstays.right.length, found.pairs.chainstays.right.length);
     // No place near it, nor as it was entered, leaves more.
     let spare = |job: &Job| {
-        let all = rooms(&plan(job).unwrap());
+        let all = clearances(&plan(job).unwrap());
         let stays =
-            Hand::ALL.map(|hand| room_of(&all, PairName::Chainstays, hand).tightest().unwrap().spare().mm());
+            Hand::ALL.map(|hand| room_of(&all, PairName::Chainstays, hand).tightest().unwrap().margin().mm());
         stays[0].min(stays[1])
     };
     for (trim, roll) in [(0.5, 0.0), (-0.5, 0.0), (0.0, 1.0), (0.0, -1.0), (3.0, 4.0), (-3.0, 4.0)] {
@@ -444,8 +445,8 @@ fn left_over(plan: &Plan) -> Option<f64> {
     if spoilt || !stay.raw.as_ref()?.long_enough {
         return None;
     }
-    let all = rooms(plan);
-    let spare = |hand| Some(room_of(&all, PairName::Chainstays, hand).tightest()?.spare().mm());
+    let all = clearances(plan);
+    let spare = |hand| Some(room_of(&all, PairName::Chainstays, hand).tightest()?.margin().mm());
     Some(spare(Hand::Right)?.min(spare(Hand::Left)?))
 }
 
@@ -530,12 +531,12 @@ proptest! {
             spec.bounds.nearest(moved)
         });
         let plan = plan(&job).unwrap();
-        for room in rooms(&plan) {
+        for room in clearances(&plan) {
             let json = serde_json::to_value(&room).unwrap();
-            for gap in &room.gaps {
-                prop_assert!(gap.gap.mm().is_finite() && gap.within.is_finite(), "{:?}", gap);
+            for gap in &room.clearances {
+                prop_assert!(gap.distance.mm().is_finite() && gap.error_bound.is_finite(), "{:?}", gap);
             }
-            prop_assert_eq!(support::numbers(&json).len(), 10 * room.gaps.len());
+            prop_assert_eq!(support::numbers(&json).len(), 10 * room.clearances.len());
         }
     }
 }

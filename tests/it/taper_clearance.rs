@@ -5,7 +5,7 @@ use crate::support;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
-use staywright::clearance::{Gap, Neighbour, rooms, strip};
+use staywright::clearance::{Clearance, Obstacle, clearances, clearances_along};
 use staywright::model::{Bend, Bends, Boss, Columns, End, Hand, Job, PairName, Ring, Slot, Surroundings};
 use staywright::placement::plan;
 use staywright::plan::Plan;
@@ -64,10 +64,10 @@ fn generated() -> impl Strategy<Value = Job> {
 }
 
 /// The least distance of a stay from what a clearance is to.
-fn sampled(plan: &Plan, hand: Hand, to: Neighbour, (skin, places): (&Skin<'_>, &[Sample])) -> f64 {
+fn sampled(plan: &Plan, hand: Hand, to: Obstacle, (skin, places): (&Skin<'_>, &[Sample])) -> f64 {
     match to {
-        Neighbour::Other => 2.0 * skin.least(places, |point| point.y * hand.sign()),
-        Neighbour::Post(i) => {
+        Obstacle::Other => 2.0 * skin.least(places, |point| point.y * hand.sign()),
+        Obstacle::Post(i) => {
             let clamp = &plan.pairs.chainstays.stay(hand).clamp;
             let foot = clamp.origin + clamp.u * plan.job.fixture.posts[i].mm();
             skin.least(places, |point| (point - foot).cross(&clamp.w).norm() - 12.5)
@@ -79,9 +79,9 @@ fn sampled(plan: &Plan, hand: Hand, to: Neighbour, (skin, places): (&Skin<'_>, &
     }
 }
 
-fn of_stay(plan: &Plan, hand: Hand) -> Vec<Gap> {
-    let mut all = rooms(plan).into_iter();
-    all.find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap().gaps
+fn of_stay(plan: &Plan, hand: Hand) -> Vec<Clearance> {
+    let mut all = clearances(plan).into_iter();
+    all.find(|room| room.pair == PairName::Chainstays && room.hand == hand).unwrap().clearances
 }
 
 /// The job of a steep taper that was once told by the ball at its knee, 0.058 mm too small.
@@ -97,8 +97,8 @@ fn a_knee_is_an_edge() {
         let places: Vec<Sample> = skin.samples();
         for gap in of_stay(&plan, hand) {
             let least = sampled(&plan, hand, gap.to, (&skin, &places));
-            let off = gap.gap.mm() - least;
-            assert!(least < 0.3 || off.abs() < gap.within + SAMPLED, "{hand:?} {gap:?} {least}");
+            let off = gap.distance.mm() - least;
+            assert!(least < 0.3 || off.abs() < gap.error_bound + SAMPLED, "{hand:?} {gap:?} {least}");
         }
     }
 }
@@ -116,17 +116,17 @@ fn clearances_beside_steep_tapers_are_those_of_narrowed_samples() {
             let skin = Skin::new(&plan, hand);
             let places = skin.samples();
             for gap in of_stay(&plan, hand) {
-                let found = gap.gap.mm();
+                let found = gap.distance.mm();
                 let least = sampled(&plan, hand, gap.to, (&skin, &places));
                 let stay = format!("{case} {hand:?} {gap:?}: {least}");
-                assert!(gap.to != Neighbour::Other || (between - found).abs() < 1e-9, "{stay} {between}");
+                assert!(gap.to != Obstacle::Other || (between - found).abs() < 1e-9, "{stay} {between}");
                 // A stay that runs into a disc has no distance outside it to sample.
-                if gap.to != Neighbour::Other && (least < 0.3 || found < 0.3) {
+                if gap.to != Obstacle::Other && (least < 0.3 || found < 0.3) {
                     assert!(least < 0.31 && found < 0.31, "{stay}");
                     continue;
                 }
-                assert!(found - gap.within - SAMPLED <= least && least <= found + SAMPLED, "{stay}");
-                assert!(gap.within < SURE, "{stay}");
+                assert!(found - gap.error_bound - SAMPLED <= least && least <= found + SAMPLED, "{stay}");
+                assert!(gap.error_bound < SURE, "{stay}");
                 assert!(((gap.here - gap.there).norm() - found.abs()).abs() < 1e-6, "{stay}");
                 (compared, wide) = (compared + 1, wide + usize::from(found - least > 1e-4));
             }
@@ -151,11 +151,11 @@ fn unlike_tapered_stays_are_as_far_apart_as_their_nearest_samples() {
         assert!((mirrored - nearly).abs() < 1e-4, "{case}: {mirrored} {nearly}");
         job.chainstays.left = Some(other.chainstays.right);
         let plan = plan(&job).unwrap();
-        let gap = of_stay(&plan, Hand::Left).into_iter().find(|gap| gap.to == Neighbour::Other).unwrap();
-        let found = gap.gap.mm();
+        let gap = of_stay(&plan, Hand::Left).into_iter().find(|gap| gap.to == Obstacle::Other).unwrap();
+        let found = gap.distance.mm();
         let (left, right) = (Skin::new(&plan, Hand::Left), Skin::new(&plan, Hand::Right));
         let least = least_between(&left, &right);
-        assert!(found - gap.within <= least && gap.within < SURE, "{case}: {gap:?} {least}");
+        assert!(found - gap.error_bound <= least && gap.error_bound < SURE, "{case}: {gap:?} {least}");
         // Samples narrowed on either stay in turn come near slowly; but the places named lie on the stays, as far apart as is said.
         assert!((least - found).abs() < 2e-3, "{case}: {gap:?} {least}");
         assert!(((gap.here - gap.there).norm() - found).abs() < 1e-6, "{case} {gap:?}");
@@ -164,9 +164,9 @@ fn unlike_tapered_stays_are_as_far_apart_as_their_nearest_samples() {
             assert!(off < SAMPLED, "{case}: {gap:?} {off}");
         }
         // The strip's slices are nowhere nearer, and where they are nearest they lie a station off at most.
-        let strip = strip(&plan, PairName::Chainstays, Hand::Left, Neighbour::Other, 101);
+        let strip = clearances_along(&plan, PairName::Chainstays, Hand::Left, Obstacle::Other, 101);
         let lowest = strip.iter().map(|(_, room)| room.mm()).fold(f64::INFINITY, f64::min);
-        assert!(lowest > found - gap.within - SURE && lowest < found + 1.0, "{case}: {lowest} {found}");
+        assert!(lowest > found - gap.error_bound - SURE && lowest < found + 1.0, "{case}: {lowest} {found}");
         compared += 1;
     }
     assert!(compared > 50, "{compared}");

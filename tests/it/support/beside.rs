@@ -1,7 +1,7 @@
 //! What a stay has beside it, worked out from the job file's figures alone.
 
 use nalgebra::{Point3, Vector3};
-use staywright::clearance::Neighbour;
+use staywright::clearance::Obstacle;
 use staywright::model::{Hand, Job};
 use staywright::plan::Plan;
 
@@ -43,13 +43,13 @@ impl Known {
 }
 
 /// The neighbours of one stay, worked out here from the job file's figures.
-pub fn known(job: &Job, plan: &Plan, hand: Hand, to: Neighbour) -> Known {
+pub fn known(job: &Job, plan: &Plan, hand: Hand, to: Obstacle) -> Known {
     let all = job.surroundings.unwrap();
     let side = |from: f64, to: f64| if hand == Hand::Right { (from, to) } else { (-to, -from) };
     let (ax, az, half) = (plan.axle.x, plan.axle.z, 0.5 * job.frame.axle_spacing.mm());
     let crank = all.crank.unwrap();
     match to {
-        Neighbour::Tyre => {
+        Obstacle::Tyre => {
             let (w, h) = (job.wheel.tyre_width.mm(), job.wheel.tyre_height.mm());
             let (low, high, round) = (311.0 + w.min(h) / 2.0, 311.0 + h - w.min(h) / 2.0, w.min(h) / 2.0);
             let over = (w - h).max(0.0) / 2.0;
@@ -61,7 +61,7 @@ pub fn known(job: &Job, plan: &Plan, hand: Hand, to: Neighbour) -> Known {
                 by: round + all.limits.run_out.mm(),
             }
         }
-        Neighbour::Chainring(i) => {
+        Obstacle::Chainring(i) => {
             let ring = all.rings.iter().nth(i).unwrap();
             let tips = 12.7 * (0.6 + 1.0 / (std::f64::consts::PI / ring.teeth.number()).tan());
             let (middle, half) = (ring.chainline.mm(), ring.thickness.mm() / 2.0);
@@ -73,28 +73,28 @@ pub fn known(job: &Job, plan: &Plan, hand: Hand, to: Neighbour) -> Known {
                 by: 0.0,
             }
         }
-        Neighbour::Crank => {
+        Obstacle::Crank => {
             let reach = crank.arm.mm() + crank.over.mm();
             Known::Round { x: 0.0, z: 0.0, radii: (0.0, reach), ys: side(crank.inside.mm(), 900.0), by: 0.0 }
         }
-        Neighbour::Heel => {
+        Obstacle::Heel => {
             let (x, z, ys) = (crank.heel_back.mm(), crank.heel_up.mm(), side(crank.heel_inside.mm(), 900.0));
             Known::Round { x, z, radii: (0.0, crank.arm.mm()), ys, by: 0.0 }
         }
-        Neighbour::Chain => {
+        Obstacle::Chain => {
             let chain = all.sprocket.unwrap();
             let pitch = 12.7 / (std::f64::consts::PI / chain.teeth.number()).sin();
             let (middle, wide) = (half - chain.from_dropout.mm(), chain.chain_width.mm() / 2.0);
             let radii = (0.0, (pitch + chain.chain_height.mm()) / 2.0);
             Known::Round { x: ax, z: az, radii, ys: side(middle - wide, middle + wide), by: 0.0 }
         }
-        Neighbour::Rotor => {
+        Obstacle::Rotor => {
             let rotor = all.rotor.unwrap();
             let (middle, thick) = (half - rotor.from_dropout.mm(), rotor.thickness.mm() / 2.0);
             let ys = side(middle - thick, middle + thick);
             Known::Round { x: ax, z: az, radii: (0.0, rotor.diameter.mm() / 2.0), ys, by: 0.0 }
         }
-        Neighbour::Caliper => {
+        Obstacle::Caliper => {
             let rotor = all.rotor.unwrap();
             let angle = rotor.caliper.radians();
             let out = Vector3::new(-angle.cos(), 0.0, angle.sin());
@@ -104,6 +104,6 @@ pub fn known(job: &Job, plan: &Plan, hand: Hand, to: Neighbour) -> Known {
                 [rotor.caliper_length, rotor.caliper_height, rotor.caliper_width].map(|size| size.mm() / 2.0);
             Known::Box { middle, along: Vector3::new(angle.sin(), 0.0, angle.cos()), out, halves }
         }
-        Neighbour::Other | Neighbour::Post(_) => panic!("looked at elsewhere"),
+        Obstacle::Other | Obstacle::Post(_) => panic!("looked at elsewhere"),
     }
 }

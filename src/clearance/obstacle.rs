@@ -14,7 +14,7 @@ const OUTWARDS: f64 = 200.0;
 
 /// Something beside a stay.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Neighbour {
+pub enum Obstacle {
     /// The tyre, run-out included.
     Tyre,
     /// A chainring, by its place in the list.
@@ -35,7 +35,7 @@ pub enum Neighbour {
     Post(usize),
 }
 
-impl Neighbour {
+impl Obstacle {
     /// What the trade calls it.
     pub const fn name(self) -> &'static str {
         match self {
@@ -63,15 +63,15 @@ impl Neighbour {
     }
 }
 
-impl Serialize for Neighbour {
+impl Serialize for Obstacle {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(&self.key())
     }
 }
 
-/// A neighbour's solid, in frame axes.
+/// The solid of an obstacle, in frame axes.
 #[derive(Clone, Copy, Debug)]
-pub enum Body<T: nalgebra::Scalar = f64> {
+pub enum ObstacleSolid<T: nalgebra::Scalar = f64> {
     /// A body of revolution.
     Turned(Turned<T>),
     /// A box.
@@ -80,7 +80,7 @@ pub enum Body<T: nalgebra::Scalar = f64> {
     Half(HalfSpace<T>),
 }
 
-impl<T: Real> Solid<T> for Body<T> {
+impl<T: Real> Solid<T> for ObstacleSolid<T> {
     fn near(&self, point: &Point3<T>) -> Near<T> {
         match self {
             Self::Turned(solid) => solid.near(point),
@@ -105,53 +105,53 @@ impl<T: Real> Solid<T> for Body<T> {
     }
 }
 
-/// A neighbour with its solid and the room that it must have.
+/// An obstacle where it stands, and the clearance that it must have.
 #[derive(Clone, Copy, Debug)]
-pub struct Beside<T: nalgebra::Scalar = f64> {
+pub struct PlacedObstacle<T: nalgebra::Scalar = f64> {
     /// What it is.
-    pub to: Neighbour,
-    /// The room that it must have.
+    pub to: Obstacle,
+    /// The clearance that it must have.
     pub limit: Length<T>,
     /// Its solid.
-    pub body: Body<T>,
+    pub solid: ObstacleSolid<T>,
 }
 
-/// What a stay has beside it, the other stay and the posts left out. With another `side` than the stay's own, the neighbours
+/// What a stay has beside it, the other stay and the posts left out. With another `side` than the stay's own, the obstacles
 /// of its mirror as they would stand on that side.
-pub(crate) fn beside<T: Real>(
+pub(crate) fn obstacles_beside<T: Real>(
     axes: &Axes<T>,
     job: &Job<T>,
     surroundings: &Surroundings<T>,
     (pair, hand): (PairName, Hand),
     side: Hand,
-) -> Vec<Beside<T>> {
+) -> Vec<PlacedObstacle<T>> {
     let limits = &surroundings.limits;
     let sign = side.sign();
     let axle = towards(Line { point: axes.axle, direction: Vector3::y() }, sign);
     let shell = towards(axes.shell, sign);
     let half_spacing = job.frame.axle_spacing.mm() * T::of(0.5);
     let mut found = Vec::new();
-    let mut add = |to, limit, body| found.push(Beside { to, limit, body });
-    add(Neighbour::Tyre, limits.tyre, Body::Turned(tyre(&job.wheel, surroundings, axle)));
+    let mut add = |to, limit, solid| found.push(PlacedObstacle { to, limit, solid });
+    add(Obstacle::Tyre, limits.tyre, ObstacleSolid::Turned(tyre(&job.wheel, surroundings, axle)));
     if pair == PairName::Chainstays {
         let rings = surroundings.rings.iter().enumerate().filter(|_| hand == Hand::Right);
         for (i, ring) in rings {
-            add(Neighbour::Chainring(i), limits.chainring, Body::Turned(tip_disc(ring, shell)));
+            add(Obstacle::Chainring(i), limits.chainring, ObstacleSolid::Turned(tip_disc(ring, shell)));
         }
         if let Some(crank) = &surroundings.crank {
-            add(Neighbour::Crank, limits.crank, Body::Turned(arm_sweep(crank, shell)));
-            add(Neighbour::Heel, limits.heel, Body::Turned(heel_sweep(crank, shell)));
+            add(Obstacle::Crank, limits.crank, ObstacleSolid::Turned(arm_sweep(crank, shell)));
+            add(Obstacle::Heel, limits.heel, ObstacleSolid::Turned(heel_sweep(crank, shell)));
         }
     }
     if let Some(sprocket) = surroundings.sprocket.as_ref().filter(|_| hand == Hand::Right) {
-        add(Neighbour::Chain, limits.chain, Body::Turned(chain(sprocket, axle, half_spacing)));
+        add(Obstacle::Chain, limits.chain, ObstacleSolid::Turned(chain(sprocket, axle, half_spacing)));
     }
     if let Some(rotor) = surroundings.rotor.as_ref().filter(|_| hand == Hand::Left) {
         let middle = half_spacing - rotor.from_dropout.mm();
         let solid = disc(axle, rotor.diameter.mm(), middle, rotor.thickness.mm());
-        add(Neighbour::Rotor, limits.rotor, Body::Turned(solid));
+        add(Obstacle::Rotor, limits.rotor, ObstacleSolid::Turned(solid));
         if rotor.caliper_length.mm().value() > 0.0 {
-            add(Neighbour::Caliper, limits.caliper, Body::Block(caliper(rotor, &axle, middle)));
+            add(Obstacle::Caliper, limits.caliper, ObstacleSolid::Block(caliper(rotor, &axle, middle)));
         }
     }
     found
@@ -190,18 +190,22 @@ fn caliper<T: Real>(rotor: &Rotor<T>, axle: &Line<T>, middle: T) -> Block<T> {
 }
 
 /// The columns of the fixture's posts, endless along the clamp frame's normal.
-pub(crate) fn columns<T: Real>(
+pub(crate) fn post_columns<T: Real>(
     job: &Job<T>,
     surroundings: &Surroundings<T>,
     clamp: &ClampFrame<T>,
-) -> Vec<Beside<T>> {
+) -> Vec<PlacedObstacle<T>> {
     let Some(columns) = &surroundings.posts else { return Vec::new() };
     let endless = T::of(f64::INFINITY);
     let column = |(i, u): (usize, &Length<T>)| {
         let axis = Line { point: clamp.origin + clamp.u * u.mm(), direction: clamp.w };
         let rim = columns.diameter.mm() * T::of(0.5);
         let solid = Turned { axis, hole: T::zero(), rim, low: -endless, high: endless, rounding: T::zero() };
-        Beside { to: Neighbour::Post(i), limit: surroundings.limits.post, body: Body::Turned(solid) }
+        PlacedObstacle {
+            to: Obstacle::Post(i),
+            limit: surroundings.limits.post,
+            solid: ObstacleSolid::Turned(solid),
+        }
     };
     job.fixture.posts.iter().enumerate().map(column).collect()
 }
