@@ -29,7 +29,7 @@ pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subj
 pub use message::{ContentId, PlanId, Responder, Response};
 pub use rooms::{RoomLine, Verdict};
 pub use starting::{Source, Starting, TubeLine};
-pub use steps::{Order, StepLine, ToStep};
+pub use steps::{Order, StepLine, TiltLine, ToStep};
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 

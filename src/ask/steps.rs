@@ -2,6 +2,7 @@
 
 use super::cut::tools;
 use super::shop::entered;
+use crate::model::shop::Toward;
 use crate::model::{Hand, Level, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
 use crate::procedure::{
@@ -56,6 +57,17 @@ pub struct StepLine {
     pub cautions: Vec<(String, String)>,
 }
 
+/// How the fixture is tilted for the ends of a pair.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct TiltLine {
+    /// The pair.
+    pub pair: PairName,
+    /// Whether for its front ends.
+    pub at_front: bool,
+    /// What the gauge shows, degrees.
+    pub gauge: f64,
+}
+
 /// The order of work, and what of it is read all at once.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Order {
@@ -63,6 +75,10 @@ pub struct Order {
     pub steps: Vec<StepLine>,
     /// What the shop is called.
     pub shop: String,
+    /// Whether the rear ends point to the left of whoever stands at the mill.
+    pub rear_left: bool,
+    /// Each tilt of the fixture.
+    pub tilts: Vec<TiltLine>,
     /// Each setting with its cutter, its speed and its feed.
     pub cutters: Vec<Vec<String>>,
     /// Each finished stay, or both of a mirrored pair, with what it measures: tip to tip, length, the angles of its front and rear cut.
@@ -83,6 +99,8 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
     }
     let mut order = Order {
         steps: steps.iter().map(|step| line(step, style)).collect(),
+        rear_left: shop.mill.rear_toward == Toward::Minus,
+        tilts: steps.iter().filter_map(tilt).collect(),
         shop: shop.name,
         cutters: cutters(&steps, style),
         finished: finished(plan, asked.unit),
@@ -95,6 +113,12 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         }
     }
     order
+}
+
+fn tilt(step: &Step) -> Option<TiltLine> {
+    let Task::Tilt { .. } = step.task else { return None };
+    let gauge = step.reading?.number()?;
+    Some(TiltLine { pair: step.key.setting.pair, at_front: step.key.setting.at_front()?, gauge })
 }
 
 /// What cannot be done in the shop. What the job's own fixture cannot do is among the plan's warnings.

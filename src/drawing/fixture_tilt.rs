@@ -1,4 +1,4 @@
-//! The fixture on the machine, spindle upright.
+//! The fixture on the machine, spindle upright, as whoever stands at the machine sees it.
 
 use super::along_spindle::table_way;
 use super::area::Area;
@@ -8,17 +8,29 @@ use super::view::View;
 use crate::plan::{CutAt, EndUp, Plan, RoundCut};
 use crate::units::{Angle, fixed};
 use nalgebra::Vector3;
-use std::f64::consts::FRAC_PI_2;
+use std::f64::consts::PI;
 
 /// How far the fixture is drawn before the front datum and behind the last post, mm.
 const OVER: f64 = 35.0;
 
-/// How the fixture stands for one round cut: stay plane, base, posts, spindle, tilt, and where a gauge sits. An end of
+/// A tilt less than this, in degrees, is no angle on a sheet.
+const SEEN: f64 = 0.5;
+
+/// What a drawing of the fixture must know of the machine that it stands on.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct OnMachine {
+    /// Whether the rear ends point to the left of whoever stands at the machine.
+    pub rear_left: bool,
+    /// What the gauge shows when the fixture is tilted; `None` for one that shows 0 on the table.
+    pub gauge: Option<Angle>,
+}
+
+/// How the fixture stands for one round cut: stay plane, base, posts, spindle, tilt, and what the gauge on it shows. An end of
 /// another kind gives an empty sheet that says so.
-pub fn fixture_tilt(plan: &Plan, place: CutAt, room: Room) -> Sheet {
+pub fn fixture_tilt(plan: &Plan, place: CutAt, machine: OnMachine, room: Room) -> Sheet {
     match place.cut(plan).round() {
         Some(cut) if cut.setting.on_side => on_side(plan, place, cut, room),
-        Some(cut) => tilted(plan, place, cut, room),
+        Some(cut) => tilted(plan, place, (cut, machine), room),
         None => {
             let margins = Margins { left: 1.0, right: 1.0, top: 1.0, bottom: 1.0 };
             let text = format!("The {} needs no tilt.", place.name());
@@ -45,10 +57,17 @@ fn body(plan: &Plan, place: CutAt) -> [(f64, f64); 4] {
     [(-OVER, 0.0), (end, 0.0), (end, -high), (-OVER, -high)]
 }
 
-fn tilted(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
+/// The gauge's reading.
+fn reading(cut: &RoundCut, machine: OnMachine) -> Angle {
+    machine.gauge.unwrap_or_else(|| cut.setting.tilt.complement())
+}
+
+fn tilted(plan: &Plan, place: CutAt, (cut, machine): (&RoundCut, OnMachine), room: Room) -> Sheet {
     let clamp = &place.stay(plan).clamp;
     let up = upwards(clamp.w, cut.axis_direction);
-    let view = View::upright(clamp, table_way(plan, place, &cut.axis_direction), up);
+    // The view's own right is where the front ends point.
+    let rearwards = table_way(plan, place, &cut.axis_direction);
+    let view = View::upright(clamp, if machine.rear_left { rearwards } else { -rearwards }, up);
     let at = |u: f64, w: f64| view.point(&(clamp.origin + clamp.u * u + clamp.w * w));
     let corners = body(plan, place).map(|(u, w)| at(u, w));
     let middle = view.point(&cut.axis_point);
@@ -73,8 +92,22 @@ fn tilted(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let [a, b] = [-OVER - 15.0, place.stay(plan).length.mm().min(260.0)].map(|u| at(u, 0.0));
     canvas.line(Pen::Axis, "tilt_deg", a, b);
     cutter(&mut canvas, middle.x, nose.y, plane_y, radius);
-    tilt_figures(&mut canvas, cut, at(0.0, 0.0), at(1.0, 0.0), Point::new(middle.x, plane_y), table);
-    canvas.finish(sentence(place, cut))
+    let (front, rear) = (at(0.0, 0.0), at(1.0, 0.0));
+    let toward = Point::new(rear.x - front.x, rear.y - front.y);
+    tilt_figures(&mut canvas, (cut, machine), toward, Point::new(middle.x, plane_y), table);
+    canvas.finish(sentence(place, cut, machine))
+}
+
+/// Where the table's level and the stay plane run on the sheet, both to the rear: angles clockwise from its right.
+fn sides(rearwards: Point) -> (f64, f64) {
+    let plane = rearwards.y.atan2(rearwards.x);
+    if rearwards.x >= 0.0 {
+        (0.0, plane)
+    } else if plane > 0.0 {
+        (PI, plane)
+    } else {
+        (-PI, plane)
+    }
 }
 
 /// A spindle points away from the table on the side of the stay plane's upper face.
@@ -90,26 +123,27 @@ fn cutter(canvas: &mut Canvas, x: f64, top: f64, plane: f64, radius: f64) {
     canvas.line(Pen::Axis, "tilt_deg", Point::new(x, top), Point::new(x, plane + 40.0));
 }
 
+/// The angle that the gauge shows, at the crossing of spindle and stay plane, and its reading below the table. `rearwards` is the
+/// stay plane's direction on the sheet.
 fn tilt_figures(
     canvas: &mut Canvas,
-    cut: &RoundCut,
-    origin: Point,
+    (cut, machine): (&RoundCut, OnMachine),
     rearwards: Point,
     crossing: Point,
     table: f64,
 ) {
     let h = canvas.letter;
     let setting = &cut.setting;
-    // Angles on the sheet count clockwise from its right; the stay plane runs to the left.
-    let plane = (rearwards.y - origin.y).atan2(rearwards.x - origin.x);
-    let plane = if plane < 0.0 { plane + 2.0 * std::f64::consts::PI } else { plane };
-    let (spindle, plane) =
-        if plane > std::f64::consts::PI { (1.5 * std::f64::consts::PI, plane) } else { (FRAC_PI_2, plane) };
-    let radius = (5.0 * h).max(60.0);
-    canvas.angle("tilt_deg", setting.tilt, crossing, spindle, plane, radius);
-    let gauge = Angle::from_degrees(90.0 - setting.tilt.degrees());
-    let words = format!("gauge on the table 0°, on the stay plane {}°", fixed(gauge.degrees(), 2));
-    let short = format!("gauge {}°", fixed(gauge.degrees(), 2));
+    let shown = reading(cut, machine);
+    if setting.tilt.complement().degrees() >= SEEN {
+        let radius = (5.0 * h).max(60.0);
+        let (level, plane) = sides(rearwards);
+        let end = crossing.plus(radius * level.cos(), radius * level.sin());
+        canvas.line(Pen::Thin, "tilt_deg", crossing, end);
+        canvas.angle("tilt_deg", shown, crossing, level, plane, radius);
+    }
+    let words = format!("gauge along the fixture {}°", fixed(shown.degrees(), 2));
+    let short = format!("gauge {}°", fixed(shown.degrees(), 2));
     let centre = 0.5 * (canvas.left() + canvas.right());
     let below = [(Point::new(centre, table + 1.3 * h), Anchor::Middle)];
     if canvas.note("tilt_deg", &words, &below).is_none() {
@@ -151,10 +185,10 @@ fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     canvas.dimension("dro_across_mm", &text, Point::new(-high, 0.0), Point::new(above, 0.0), row);
     let right = (Point::new(canvas.right() - 0.3 * h, half - 0.5 * h), Anchor::End);
     canvas.note("on_side", "on its side", &[right]);
-    canvas.finish(sentence(place, cut))
+    canvas.finish(sentence(place, cut, OnMachine::default()))
 }
 
-fn sentence(place: CutAt, cut: &RoundCut) -> String {
+fn sentence(place: CutAt, cut: &RoundCut, machine: OnMachine) -> String {
     let setting = &cut.setting;
     let up = match setting.end_up {
         EndUp::Front => "its front end up",
@@ -169,9 +203,9 @@ fn sentence(place: CutAt, cut: &RoundCut) -> String {
         );
     }
     format!(
-        "For the {} the fixture tilts, {up}: {}° between stay plane and spindle; a gauge zeroed on the table reads {}°.",
+        "For the {} the fixture tilts, {up}, until the gauge reads {}°: {}° are then between stay plane and spindle.",
         place.name(),
-        fixed(setting.tilt.degrees(), 2),
-        fixed(90.0 - setting.tilt.degrees(), 2)
+        fixed(reading(cut, machine).degrees(), 2),
+        fixed(setting.tilt.degrees(), 2)
     )
 }

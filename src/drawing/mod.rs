@@ -30,7 +30,7 @@ mod way_in;
 pub use along_spindle::along_spindle;
 pub use as_found::{Differs, as_found};
 pub use clamp_plane::{clamp_plane, clamp_plane_with_gaps};
-pub use fixture_tilt::fixture_tilt;
+pub use fixture_tilt::{OnMachine, fixture_tilt};
 pub use gaps::GapLine;
 pub use profile::profile;
 pub use pull::Pull;

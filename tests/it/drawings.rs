@@ -6,8 +6,8 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use staywright::clearance::{Obstacle, StayClearances, clearances, clearances_along, tip_diameter};
 use staywright::drawing::{
-    Anchor, Body, Differs, GapLine, Mark, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip, WayIn,
-    along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
+    Anchor, Body, Differs, GapLine, Mark, OnMachine, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip,
+    WayIn, along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
     side_view, side_view_with_gaps, way_in,
 };
 use staywright::geometry::{Convex, ConvexBlock, ConvexRod, Line};
@@ -38,8 +38,11 @@ fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
             sheets.push(room_strip(plan, pair, hand, &strips(plan, &about, hand), room));
             for at_front in [true, false] {
                 let at = CutAt { pair, hand, at_front };
-                let all = [along_spindle, profile, fixture_tilt];
-                sheets.extend(all.map(|draw| draw(plan, at, room)));
+                sheets.extend([along_spindle, profile].map(|draw| draw(plan, at, room)));
+                for rear_left in [true, false] {
+                    let machine = OnMachine { rear_left, gauge: None };
+                    sheets.push(fixture_tilt(plan, at, machine, room));
+                }
                 sheets.push(way_in(at, &way(plan, at), room));
             }
         }

@@ -16,9 +16,10 @@ use crate::session::Session;
 use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Order, StepLine};
-use staywright::drawing::{clamp_plane, fixture_tilt};
+use staywright::drawing::{OnMachine, clamp_plane, fixture_tilt};
 use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
+use staywright::units::Angle;
 
 const CAUTION: &str = "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own \
                        manual, your local rules and licensed practice.";
@@ -79,13 +80,32 @@ fn steps_of(order: &Order, pair: PairName) -> Vec<StepLine> {
     order.steps.iter().filter(|step| step.pair == pair.key()).cloned().collect()
 }
 
+/// The machine as the drawings show it: rear ends where they point there, and the figure that its gauge shows.
+fn on_machine(session: Session, at: CutAt) -> OnMachine {
+    let of_order = |order: &Order| OnMachine {
+        rear_left: order.rear_left,
+        gauge: order
+            .tilts
+            .iter()
+            .find(|tilt| (tilt.pair, tilt.at_front) == (at.pair, at.at_front))
+            .map(|tilt| Angle::from_degrees(tilt.gauge)),
+    };
+    session.order.get().map(|order| of_order(&order)).unwrap_or_default()
+}
+
 /// The pair in its fixture, and how the fixture stands for each of its round cuts.
 pub fn pair_drawings(pair: PairName) -> Vec<Part> {
-    let plan = Session::here().follow.plan;
+    let session = Session::here();
+    let plan = session.follow.plan;
     let stands = move |at_front: bool| {
         let at = CutAt { pair, hand: Hand::Right, at_front };
         let is_round = move || plan.with(|plan| at.cut(plan).round().is_some());
-        let draw = move || sheet_view(0.4, true, move |room| plan.with(|plan| fixture_tilt(plan, at, room)));
+        let draw = move || {
+            sheet_view(0.4, true, move |room| {
+                let machine = on_machine(session, at);
+                plan.with(|plan| fixture_tilt(plan, at, machine, room))
+            })
+        };
         part("div").when(is_round, draw)
     };
     let clamped = sheet_view(0.5, true, move |room| plan.with(|plan| clamp_plane(plan, pair, room)));

@@ -236,3 +236,41 @@ fn a_round_saw_leaves_a_round_root() {
     let shallower = saw.beside_of(Quantity::ShallowerAtEdges).and_then(Reading::number).unwrap();
     assert!((shallower - 0.808).abs() < 1e-3, "{shallower}");
 }
+
+/// The drawing of the tilted fixture prints the figure that the step has set, and shows the rear ends where the machine has them.
+#[test]
+fn the_drawing_of_a_tilt_shows_what_the_step_sets() {
+    use staywright::drawing::{OnMachine, Room, Shape, fixture_tilt};
+    use staywright::units::{LengthUnit, fixed};
+    let room = Room { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+    let mut shop = demo_shop();
+    shop.fixture.tilt.figures.zero = Angle::from_degrees(2.0);
+    let plan = plan(&Job::default()).unwrap();
+    let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Seatstays);
+    let step = step_at(&steps, Phase::Front, StepKind::Tilt);
+    let Some(Reading::Angle(gauge)) = step.reading else { panic!("{step:?}") };
+    let Some(Reading::Angle(to_spindle)) = step.beside_of(Quantity::PlaneToSpindle) else {
+        panic!("{step:?}")
+    };
+    assert!((gauge.degrees() - 2.0 + to_spindle.degrees() - 90.0).abs() < 0.05);
+    let at = CutAt { pair: PairName::Seatstays, hand: Hand::Right, at_front: true };
+    for rear_left in [true, false] {
+        let sheet = fixture_tilt(&plan, at, OnMachine { rear_left, gauge: Some(gauge) }, room);
+        let of_tilt = sheet.marks.iter().filter(|mark| mark.topic.as_deref() == Some("tilt_deg"));
+        let (mut texts, mut planes) = (Vec::new(), Vec::new());
+        for mark in of_tilt {
+            match &mark.shape {
+                Shape::Text { text, .. } => texts.push(text.clone()),
+                Shape::Line { a, b } if (b.x - a.x).abs() > 200.0 => planes.push((*a, *b)),
+                _ => {}
+            }
+        }
+        let shown = fixed(gauge.degrees(), 2);
+        assert!(texts.len() == 2 && texts.iter().all(|text| text.contains(&shown)), "{texts:?}");
+        // The stay plane runs from before the front datum to the rear.
+        let [(front, rear)] = planes.as_slice() else { panic!("{planes:?}") };
+        assert_eq!(rear.x < front.x, rear_left);
+        // Front end up: on the sheet y points down.
+        assert!(front.y < rear.y);
+    }
+}
