@@ -53,11 +53,19 @@ impl<T: Real> Oval<T> {
         Self { first: (first, first), last: (last, last), turn: T::zero() }
     }
 
+    fn is_round(&self) -> bool {
+        self.first.0 == self.first.1 && self.last.0 == self.last.1
+    }
+
     /// The radius at `station` of a stretch that is round all along; `None` for any other.
     pub(super) fn round_radius(&self, station: T, span: (T, T)) -> Option<T> {
         let (at_zero, slope) = self.line(span, |halves| halves.0);
-        let round = self.first.0 == self.first.1 && self.last.0 == self.last.1;
-        round.then(|| at_zero + slope * station)
+        self.is_round().then(|| at_zero + slope * station)
+    }
+
+    /// The same stretch; a round one, which has no first half, counts its directions from the body's own.
+    pub(super) fn turned_if_oval(&self) -> Self {
+        if self.is_round() { Self { turn: T::zero(), ..*self } } else { *self }
     }
 
     /// The section at `station` of a stretch between two.

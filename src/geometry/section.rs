@@ -79,7 +79,7 @@ pub(super) struct Section<T> {
 impl<T: Real> Section<T> {
     /// `None` where the piece is round.
     pub(super) fn of(piece: &Piece<T>) -> Option<Self> {
-        piece.oval.map(|oval| Self { oval, from: piece.from, to: piece.to })
+        piece.oval.map(|oval| Self { oval: oval.turned_if_oval(), from: piece.from, to: piece.to })
     }
 
     /// The same sections taken as flat, where `oval` is told from one station to another.
