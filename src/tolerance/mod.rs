@@ -1,7 +1,7 @@
 //! How far an error carries, and what the finished stays say.
 //!
 //! Three things stand here. An engine that carries errors through any [`Model`]: exact [`slopes`], a [`budget`] (worst
-//! case and root of squares), a drawn [`sample`], what to [`hold`] each input to, and [`least_squares`] the other way
+//! case and root of squares), a drawn [`sample`], [`allocations`] of a limit to the inputs, and [`least_squares`] the other way
 //! round. A [`RearEnd`]: the settings of the bench as inputs, where the axle stands as results. And the [`Finished`] stays:
 //! what can be read on them, what the readings say, and what mends it.
 //!

@@ -54,6 +54,16 @@ test("readings that contradict each other are named", async () => {
   await fine(page);
 });
 
+test("two weak readings that are right leave the rest open, and contradict nothing", async () => {
+  const page = await check();
+  await measure(page, { "Tip to tip of the right chainstay": "388.88", "Length of the right chainstay": "401.51" });
+  await said(page).getByText("The readings agree with each other.").waitFor();
+  await verdict(page, "Axle off centre").getByText("measure also:").waitFor();
+  assert.equal(await page.getByText("No stays fit these readings").count(), 0);
+  assert.equal(await said(page).getByText(/^out:/).count(), 0);
+  await fine(page);
+});
+
 test("rubbish and absurd readings hurt nothing", async () => {
   const page = await check();
   await measure(page, { ...READINGS, "Tip to tip of the right chainstay": "long", "At post 1 of the chainstays, inside": "1e12", "At post 1 of the chainstays, outside": "-5" });

@@ -390,7 +390,7 @@ fn nominal_readings_never_contradict_each_other() {
 }
 
 #[test]
-#[ignore = "every triple: a minute or more"]
+#[ignore = "every triple of four jobs; a part of them is tested always"]
 fn no_triple_of_nominal_readings_contradicts_itself() {
     pairs_and_triples_fit(&Job::default(), 1);
     for starter in starters() {
