@@ -116,10 +116,11 @@ fn set_as_told_nothing_strays() {
     }
 }
 
-/// A bend so near the front end that the reference point lies on it or before it, so that another straight is cut there.
+/// A bend so near the front end that the reference point lies on it or before it, so that another straight is cut there; the second
+/// bend may do the same at the rear end.
 fn cut_behind_a_bend() -> impl Strategy<Value = Job> {
     let first = (0.0..60.0, 0.0..360.0, 1.0..12.0, 120.0..260.0);
-    let second = (20.0..120.0, 0.0..360.0, 1.0..12.0, 120.0..260.0);
+    let second = (20.0..380.0, 0.0..360.0, 1.0..12.0, 120.0..260.0);
     (first, second, -180.0..180.0, 0.0..30.0, any::<bool>()).prop_map(|(first, second, roll, trim, boss)| {
         let mut job = bent(&[first, second], roll);
         job.chainstays.right.tube.front_trim = mm(trim);
