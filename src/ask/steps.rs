@@ -1,6 +1,7 @@
 //! The order of work as it is read at the machine.
 
 use super::cut::tools;
+use super::made_for::{MadeFor, made_for};
 use super::shop::entered;
 use crate::model::shop::Toward;
 use crate::model::{Hand, Level, PairName, capital};
@@ -31,6 +32,8 @@ pub struct ToStep {
 pub struct StepLine {
     /// What it is for, so that a tick finds its step again.
     pub id: String,
+    /// The figures that it is done for.
+    pub made_for: MadeFor,
     /// The pair it belongs to, by its key.
     pub pair: String,
     /// The part of the work that it belongs to.
@@ -98,7 +101,11 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
         steps.iter_mut().for_each(of_the_job_alone);
     }
     let mut order = Order {
-        steps: steps.iter().map(|step| line(step, style)).collect(),
+        steps: steps
+            .iter()
+            .zip(made_for(&steps))
+            .map(|(step, made_for)| line(step, made_for, style))
+            .collect(),
         rear_left: shop.mill.rear_toward == Toward::Minus,
         tilts: steps.iter().filter_map(tilt).collect(),
         shop: shop.name,
@@ -189,7 +196,7 @@ fn cutter(title: String, (kind, mount): (&str, &Step), cut: &Step, style: Style)
     ]
 }
 
-fn line(step: &Step, style: Style) -> StepLine {
+fn line(step: &Step, made_for: MadeFor, style: Style) -> StepLine {
     let Style { unit, .. } = style;
     // Where nothing else is set, the spindle's speed is.
     let speed = step.beside_of(Quantity::Spindle).filter(|_| step.reading.is_none());
@@ -203,6 +210,7 @@ fn line(step: &Step, style: Style) -> StepLine {
     let set_on = words::set_on(step, style);
     StepLine {
         id: step.key.written(),
+        made_for,
         pair: step.key.setting.pair.key().to_owned(),
         part: words::setting(&step.key.setting),
         task: words::task(step),

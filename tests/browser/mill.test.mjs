@@ -1,12 +1,16 @@
 // The view at the mill: one step at a time.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, another, axe, bench, fine, go, kept, open, press } from "./harness.mjs";
+import { PHONE, another, axe, bench, enter, fine, go, kept, linked, open, press } from "./harness.mjs";
 
 const at = bench();
 const place = (page) => page.getByText(/^Step \d+ of \d+$/).innerText();
 const task = (page) => page.getByRole("heading", { level: 1 }).innerText();
 const done = (page) => page.getByRole("button", { name: /^Done/ });
+
+/** The steps whose tick is set. */
+const ticked = (page) => page.locator(".step-item.done").count();
+const step = (page, words) => page.locator(".step-item").filter({ hasText: words }).first();
 
 async function mill() {
   const page = await open(at.browser, at.address, PHONE);
@@ -42,8 +46,9 @@ test("one step is shown at a time, its figure large, nothing cut off, every butt
 test("the figure at the mill is the one in the list", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await go(page, "Set-up");
-  const listed = await page.locator(".step-item").first().locator(".reading").innerText();
+  const listed = await step(page, "Set the slide").locator(".reading").innerText();
   await press(page, "At the mill");
+  while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
   assert.equal((await page.locator(".mill-figure").innerText()).replace(/\s+/g, " "), listed.replace(/\s+/g, " "));
   await fine(page);
 });
@@ -76,22 +81,6 @@ test("place and ticks survive a reload, and closing leads to the first step not 
   assert.match(await page.locator(".progress").innerText(), /^3 of \d+ steps/);
   await press(page, "At the mill");
   assert.match(await place(page), /^Step 4 /);
-  await fine(page);
-});
-
-test("an edit elsewhere starts ticks anew, and its undo brings them back", async () => {
-  const page = await mill();
-  await done(page).tap();
-  await press(page, "Close");
-  await page.getByText("1 of").waitFor();
-  await go(page, "Frame");
-  const box = page.getByRole("textbox", { name: "Chainstay length", exact: true });
-  await box.fill("431");
-  await page.keyboard.press("Tab");
-  await go(page, "Set-up");
-  await page.getByText(/^0 of \d+ steps/).waitFor();
-  await page.getByRole("button", { name: "Undo" }).tap();
-  await page.getByText(/^1 of \d+ steps/).waitFor();
   await fine(page);
 });
 
@@ -157,8 +146,58 @@ test("no accessibility fault at the mill, in light and dark, and lying on its si
     await go(page, "Set-up");
     await press(page, "At the mill");
     assert.deepEqual(await axe(page), [], colorScheme);
+    while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
     await page.setViewportSize({ width: 844, height: 390 });
     assert.ok(await page.locator(".mill-figure").isVisible());
     await fine(page);
   }
+});
+
+test("an edit elsewhere leaves ticks; one that changes a ticked setting says by how much, and its undo ticks it again", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await linked(page);
+  await go(page, "Set-up");
+  await step(page, "Set the slide").waitFor();
+  const boxes = await page.locator(".step-item").getByRole("checkbox").all();
+  for (const box of boxes) await box.check();
+  await go(page, "Stays");
+  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
+  await enter(page, "Wall", "0.9");
+  await page.getByRole("radio", { name: "Chainstays" }).check({ force: true });
+  await go(page, "Set-up");
+  await step(page, "Set the slide").waitFor();
+  assert.equal(await ticked(page), boxes.length);
+  await go(page, "Frame");
+  await enter(page, "Chainstay length", "416.5");
+  await go(page, "Set-up");
+  const said = step(page, "Set the slide").getByText(/^No longer done: it was set [\d.]+ mm (less|more)\.$/);
+  await said.waitFor();
+  assert.equal(await step(page, "Set the slide").getByRole("checkbox").isChecked(), false);
+  // What rests on the slide is no longer done either.
+  assert.equal(await step(page, /^Clamp/).getByRole("checkbox").isChecked(), false);
+  await press(page, "Undo");
+  await said.waitFor({ state: "detached" });
+  await page.waitForFunction((count) => document.querySelectorAll(".step-item.done").length === count, boxes.length);
+  await page.reload();
+  await step(page, "Set the slide").waitFor();
+  assert.equal(await ticked(page), boxes.length);
+  await fine(page);
+});
+
+test("clearing ticks asks first and can be undone", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await linked(page);
+  await go(page, "Set-up");
+  await step(page, "Set the slide").getByRole("checkbox").check();
+  await press(page, "Clear ticks");
+  await press(page, "Keep them");
+  assert.equal(await ticked(page), 1);
+  await press(page, "Clear ticks");
+  await press(page, "Take them away");
+  await page.getByText("Ticks taken away: 1.").waitFor();
+  assert.equal(await ticked(page), 0);
+  await press(page, "Bring the ticks back");
+  await page.locator(".step-item.done").first().waitFor();
+  assert.equal(await ticked(page), 1);
+  await fine(page);
 });

@@ -101,6 +101,48 @@ fn steps_are_those_of_the_order_of_work_in_the_unit_of_the_page() {
 }
 
 #[test]
+fn a_tick_is_of_its_setting_and_of_what_that_rests_on() {
+    let before = steps(&Job::default(), LengthUnit::Millimetre);
+    let changed = |job: &Job| -> Vec<String> {
+        let after = steps(job, LengthUnit::Inch);
+        assert_eq!(after.len(), before.len());
+        let pairs = before.iter().zip(&after).filter(|(one, other)| !one.made_for.is(&other.made_for));
+        pairs.map(|(one, _)| one.id.clone()).collect()
+    };
+    assert_eq!(changed(&Job::default()), Vec::<String>::new(), "the unit is no figure");
+    let mut wall = Job::default();
+    wall.seatstays.right.tube.wall = Length::from_mm(0.9);
+    assert_eq!(changed(&wall), Vec::<String>::new());
+    let mut spacing = Job::default();
+    spacing.chainstays.right.front.half_spacing = Length::from_mm(20.5);
+    let ids = changed(&spacing);
+    assert!(!ids.is_empty() && ids.iter().all(|id| id.starts_with("chainstays.")), "{ids:?}");
+    // The clamping has changed, so whatever was cut in it is no longer done, though the cut itself has no figure.
+    for end in ["chainstays.both.clamp", "front.cut", "rear.saw-out"] {
+        assert!(ids.iter().any(|id| id.ends_with(end)), "{end}: {ids:?}");
+    }
+}
+
+#[test]
+fn a_reading_on_a_stay_that_should_have_measured_otherwise_counts_no_more() {
+    let found = |nominal: Option<f64>| {
+        let plain = checked(Vec::new()).measures;
+        let length = plain.iter().find(|one| one.id == "chainstays.right.tip-to-tip").unwrap();
+        let question = ToCheck {
+            job: link::encode(&Job::default()),
+            readings: vec![(length.id.clone(), length.nominal + 1.0)],
+            read_for: nominal.map(|off| (length.id.clone(), length.nominal + off)).into_iter().collect(),
+            ..ToCheck::default()
+        };
+        match asked(&Question::Check(Box::new(question))) {
+            Answer::Check(checked) => checked.found.is_some(),
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!([None, Some(0.0), Some(1.0)].map(found), [true, true, false]);
+}
+
+#[test]
 fn a_place_searched_apart_gives_the_same_plan() {
     let mut job = Job::default();
     let tube = &mut job.chainstays.right.tube;

@@ -17,6 +17,9 @@ use crate::tolerance::{Finished, Measurand, Outcome, What};
 use crate::units::LengthUnit;
 use serde::{Deserialize, Serialize};
 
+/// Nominal figures closer than this, mm or degrees, are one.
+const SAME: f64 = 1e-6;
+
 /// Draws of a sample.
 const RUNS: usize = 2000;
 /// The seed that they follow from.
@@ -33,6 +36,8 @@ pub struct ToCheck {
     pub bench: Bench,
     /// What was read, mm or degrees, by the name of its figure.
     pub readings: Vec<(String, f64)>,
+    /// What these figures should have been when they were read, mm or degrees; of others nobody knows.
+    pub read_for: Vec<(String, f64)>,
     /// The result that is looked at.
     pub result: String,
     /// The figure of the job that is touched.
@@ -58,18 +63,31 @@ pub struct Checked {
     pub moves: Vec<(String, String)>,
 }
 
+impl ToCheck {
+    /// The readings on stays that should measure what these should.
+    fn read_on_these(&self, measures: &[Measure]) -> Vec<(String, f64)> {
+        let now = |id: &str| measures.iter().find(|measure| measure.id == id).map(|measure| measure.nominal);
+        let then =
+            |id: &str| self.read_for.iter().find(|(known, _)| known == id).map(|(_, nominal)| *nominal);
+        let is_of = |id: &str| then(id).zip(now(id)).is_none_or(|(then, now)| (then - now).abs() < SAME);
+        self.readings.iter().filter(|(id, _)| is_of(id)).cloned().collect()
+    }
+}
+
 /// The answer.
 pub(super) fn check(plan: &Plan, asked: &ToCheck) -> Checked {
     let style = Style { unit: asked.unit, ..Style::default() };
     let mut finished = Finished::new(plan);
     finished.rear.apply(&asked.bench.known_errors());
     let rear = &finished.rear;
-    let read = asked.readings.iter().filter_map(|(id, value)| Some((Measurand::from_id(id)?, *value)));
+    let measures = measures::measures(&finished, style);
+    let own = asked.read_on_these(&measures);
+    let read = own.iter().filter_map(|(id, value)| Some((Measurand::from_id(id)?, *value)));
     let readings = finished.readings(&read.collect::<Vec<_>>());
     let estimate = Some(&readings).filter(|list| !list.is_empty()).and_then(|list| finished.estimate(list));
     let name = |one: &Outcome| (one.id(), text::tolerance::outcome(one.what, style));
     Checked {
-        measures: measures::measures(&finished, style),
+        measures,
         settings: rear.settings.iter().map(|setting| carried::setting(setting, style)).collect(),
         results: rear.outcomes.iter().map(name).collect(),
         carried: carried::carried(rear, What::from_id(&asked.result), style),

@@ -45,6 +45,14 @@ impl<K: PartialEq + Send + Sync, T: Send + Sync> Answered<K, T> {
         self.last.with(|last| last.as_ref().map(|(_, answer)| answer.clone()))
     }
 
+    /// The answer to what would be asked now, with its key.
+    pub fn now_with_key(self) -> Option<(K, Shared<T>)>
+    where
+        K: Clone,
+    {
+        self.now.with(Option::is_some).then(|| self.last.get()).flatten()
+    }
+
     /// Whether there is no answer yet to what would be asked now.
     pub fn is_behind(self) -> bool {
         self.now.with(Option::is_none)

@@ -14,6 +14,7 @@ pub mod job_file;
 pub mod kept;
 pub mod lay_facts;
 mod moves;
+mod notebook;
 pub mod pair_facts;
 pub mod place;
 pub mod qr;
@@ -29,13 +30,14 @@ pub use equipment::Equipment;
 pub use follow::Follow;
 pub use history::History;
 pub use moves::Moves;
-pub use question::{Answers, Card};
-pub use records::Records;
+pub use question::{Answers, Card, LastOrder};
+pub use records::{Records, Tick};
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
 use follow::{Searched, Shared};
 use leptos::prelude::*;
+use notebook::Lineage;
 use staywright::ask::{Checked, Order};
 use staywright::model::Job;
 use staywright::text::entry::{Understood, understand};
@@ -91,6 +93,9 @@ pub struct Session {
     pub silent: RwSignal<Vec<&'static str>>,
     /// How often all that got no answer was asked again.
     pub asked_again: RwSignal<u32>,
+    /// Ticks that were cleared last, until they are brought back or others are made.
+    pub cleared: RwSignal<Vec<Tick>>,
+    lineage: StoredValue<Lineage>,
     /// What is kept on this device and cannot be read, by the name of its key.
     pub unread: RwSignal<Vec<String>>,
     /// Where tubes lie that leave it to the solver, as last answered, and the job that this is of.
@@ -133,6 +138,8 @@ impl Session {
             card: RwSignal::new(Card::Away),
             silent: RwSignal::new(Vec::new()),
             asked_again: RwSignal::new(0),
+            cleared: RwSignal::new(Vec::new()),
+            lineage: StoredValue::new(Lineage::default()),
             unread: RwSignal::new(Vec::new()),
             notice: RwSignal::new(None),
             refused_link: RwSignal::new(None),
@@ -276,6 +283,9 @@ impl Session {
         self.last_edit.set_value(String::new());
         self.job.set(job);
         self.settle();
+        let at = self.at();
+        self.lineage.update_value(|lineage| lineage.begin(at));
+        self.cleared.set(Vec::new());
     }
 
     /// Takes the readings that came with a link: they belong to the job that is open.
@@ -287,9 +297,7 @@ impl Session {
 
     /// What was measured for this job, as it was typed, by the name of its figure.
     pub fn all_measured(self) -> Vec<(String, String)> {
-        let mark = self.follow.mark.get_untracked();
-        self.records
-            .with_untracked(|records| records.of(&mark).map(|one| one.measured.clone()).unwrap_or_default())
+        untrack(|| self.readings_as_typed())
     }
 
     /// Makes the job as it stands one state of the history. A job with faults waits for its mending.
@@ -322,6 +330,8 @@ impl Session {
 
     /// Goes to a state of the history; `read` finds it where it is not remembered. Whether it was found.
     pub fn go(self, at: u32, read: impl FnOnce() -> Option<Job>) -> bool {
+        let from = self.at();
+        self.lineage.update_value(|lineage| lineage.go(from, at));
         let known = self.history.try_update(|history| history.go(at).cloned()).flatten();
         let Some(job) = known.or_else(read) else { return false };
         self.history.update(|history| history.amend(job.clone()));
@@ -378,37 +388,5 @@ impl Session {
     pub fn refuse_link(self, why: String) {
         self.notice.set(None);
         self.refused_link.set(Some(why));
-    }
-
-    /// Whether a step is done.
-    pub fn ticked(self, step: &str) -> bool {
-        let mark = self.follow.mark.get();
-        self.records.with(|records| {
-            records.of(&mark).is_some_and(|record| record.ticks.iter().any(|known| known == step))
-        })
-    }
-
-    /// Ticks a step, or takes its tick away.
-    pub fn tick(self, step: &str, done: bool) {
-        let mark = self.follow.mark.get_untracked();
-        self.records.update(|records| records.change(&mark, |record| record.tick(step, done)));
-    }
-
-    /// What was measured for a check, as it was typed.
-    pub fn measured(self, check: &str) -> String {
-        let mark = self.follow.mark.get();
-        self.records.with(|records| records.of(&mark).map_or("", |record| record.measured(check)).to_owned())
-    }
-
-    /// Writes down what was measured for a check.
-    pub fn measure(self, check: &str, text: &str) {
-        let mark = self.follow.mark.get_untracked();
-        self.records.update(|records| records.change(&mark, |record| record.measure(check, text)));
-    }
-
-    /// Takes all ticks of this job away.
-    pub fn clear_ticks(self) {
-        let mark = self.follow.mark.get_untracked();
-        self.records.update(|records| records.change(&mark, |record| record.ticks.clear()));
     }
 }

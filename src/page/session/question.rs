@@ -4,9 +4,11 @@ use super::Session;
 use super::answered::Answered;
 use super::checks::reading;
 use super::follow::Follow;
+use super::kept::Kept;
 use super::place::Place;
 use super::settings::Settings;
 use leptos::prelude::*;
+use serde::{Deserialize, Serialize};
 use staywright::ask::{Answer, Checked, ContentId, Order, Question, Response, ToCheck, ToStep};
 use staywright::plan::Placements;
 use staywright::tolerance::Measurand;
@@ -33,6 +35,24 @@ impl Answers {
     }
 }
 
+/// The order of work as it was last answered, and what it was made for and by. It is no work of anybody's: one that cannot be
+/// read, or that another build made, is worked out anew.
+#[derive(Serialize, Deserialize)]
+pub struct LastOrder {
+    /// The build of the page.
+    pub build: String,
+    /// What it answers.
+    pub request: ContentId,
+    /// The order of work.
+    pub order: Order,
+}
+
+impl Kept for LastOrder {
+    fn earlier(_: u8, _: &[u8]) -> Option<Self> {
+        None
+    }
+}
+
 /// The order of work of the plan in view; `None` while a place for a tube is searched for.
 fn order_question(follow: Follow, settings: Settings) -> Option<Question> {
     Some(Question::Steps(ToStep {
@@ -54,6 +74,7 @@ impl Session {
             unit: self.settings.unit.get(),
             bench: self.settings.bench.get(),
             readings: self.readings(),
+            read_for: self.read_for(),
             result: self.result.get(),
             touched: self.lit.get().filter(|path| self.follow.figure(path).is_some()),
         })))
@@ -90,13 +111,17 @@ impl Session {
             }
             Answer::Check(checked) => {
                 if let Question::Check(asked) = question {
+                    self.know_nominals(asked, &checked);
                     self.answers.checked.take((asked.job.clone(), asked.unit), *checked);
                 }
             }
             Answer::Rooms(rooms) => self.room.cleared.take(response.request, rooms),
             Answer::Ways(ways) => self.room.ways.take(response.request, *ways),
             Answer::Starting(starting) => self.room.starting.take(response.request, starting),
-            Answer::Steps(order) => self.answers.order.take(response.request, *order),
+            Answer::Steps(order) => {
+                self.answers.order.take(response.request, *order);
+                self.know_figures();
+            }
             _ => {}
         }
     }
@@ -106,7 +131,18 @@ impl Session {
         let (mark, unit) = (self.follow.mark.get(), self.settings.unit.get());
         self.records.with(|records| {
             let measured = records.of(&mark).map_or(&[][..], |record| &record.measured).iter();
-            measured.filter_map(|(id, text)| Some((id.clone(), number(id, text, unit)?))).collect()
+            measured
+                .filter_map(|one| Some((one.check.clone(), number(&one.check, &one.text, unit)?)))
+                .collect()
+        })
+    }
+
+    /// What these figures should have been when they were measured, where that is known.
+    fn read_for(self) -> Vec<(String, f64)> {
+        let mark = self.follow.mark.get();
+        self.records.with(|records| {
+            let measured = records.of(&mark).map_or(&[][..], |record| &record.measured).iter();
+            measured.filter_map(|one| Some((one.check.clone(), one.nominal?))).collect()
         })
     }
 }

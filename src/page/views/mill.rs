@@ -2,7 +2,7 @@
 
 use super::button::button;
 use super::stale::stale;
-use super::step_item::step_words;
+use super::step_item::{step_words, ticked_before};
 use crate::browser::part::{Part, part};
 use crate::browser::wake;
 use crate::session::Session;
@@ -33,7 +33,7 @@ impl At {
         let open = self.session.settings.mill.get();
         self.steps(|steps| {
             let known = steps.iter().position(|step| Some(&step.id) == open.as_ref());
-            let first = || steps.iter().position(|step| !self.session.ticked(&step.id));
+            let first = || steps.iter().position(|step| !self.session.ticked(step));
             known.or_else(first).unwrap_or(0)
         })
     }
@@ -51,7 +51,7 @@ impl At {
 
     /// How many steps are done.
     fn done_count(self) -> usize {
-        self.steps(|steps| steps.iter().filter(|step| self.session.ticked(&step.id)).count())
+        self.steps(|steps| steps.iter().filter(|step| self.session.ticked(step)).count())
     }
 
     fn step(self) -> Option<StepLine> {
@@ -60,7 +60,7 @@ impl At {
     }
 
     fn done(self) -> bool {
-        self.step().is_some_and(|step| self.session.ticked(&step.id))
+        self.step().is_some_and(|step| self.session.ticked(&step))
     }
 
     /// Goes `by` steps on, as far as there are any.
@@ -79,7 +79,7 @@ impl At {
         let Some(step) = untrack(|| self.step()) else { return };
         let (index, now) = untrack(|| (self.index(), !self.done()));
         self.show(index);
-        self.session.tick(&step.id, now);
+        self.session.tick(&step, now);
         if now {
             self.show(index + 1);
         }
@@ -156,5 +156,6 @@ fn mill_step(step: &StepLine) -> Part {
         .add(part("p").class("part-name").text(&step.part))
         .add(part("h1").set("id", "mill-task").text(&step.task))
         .each(figure)
+        .each(ticked_before(step))
         .each(step_words(step))
 }

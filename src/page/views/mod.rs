@@ -4,6 +4,7 @@ mod app;
 mod around_box;
 mod button;
 mod choice;
+mod clear_ticks;
 mod corrections;
 mod cut_detail;
 mod cut_shop;

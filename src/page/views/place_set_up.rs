@@ -1,6 +1,7 @@
 //! The place for the order of work at the machine.
 
 use super::button::button;
+use super::clear_ticks::clear_ticks;
 use super::corrections::corrections;
 use super::drawing::sheet_view;
 use super::fixture_box::fixture_box;
@@ -32,7 +33,7 @@ pub fn set_up_place() -> Vec<Part> {
         .class("buttons")
         .add(mill_button())
         .add(button("Print set-up card", move || session.want_card()))
-        .add(button("Clear ticks", move || session.clear_ticks()));
+        .add(clear_ticks());
     let entry = vec![
         warnings(Place::SetUp),
         until_answered(
@@ -67,7 +68,7 @@ pub fn set_up_place() -> Vec<Part> {
 /// How many steps of the whole job are done.
 fn progress(session: Session) -> String {
     let steps = last(session, |order| order.steps.clone());
-    let done = steps.iter().filter(|step| session.ticked(&step.id)).count();
+    let done = steps.iter().filter(|step| session.ticked(step)).count();
     format!("{done} of {} steps of the job are done", steps.len())
 }
 

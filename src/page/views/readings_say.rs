@@ -42,8 +42,7 @@ fn drawing(session: Session) -> Part {
 }
 
 fn has_readings(session: Session) -> bool {
-    let mark = session.follow.mark.get();
-    session.records.with(|records| records.of(&mark).is_some_and(|record| !record.measured.is_empty()))
+    session.has_readings()
 }
 
 fn told(session: Session, found: &Found) -> Vec<Part> {

@@ -42,6 +42,11 @@ pub fn from_text<T: Kept>(text: &str) -> Option<T> {
     if version != T::VERSION {
         return T::earlier(version, body);
     }
+    whole(body)
+}
+
+/// Data that all of `body` stands for.
+fn whole<T: DeserializeOwned>(body: &[u8]) -> Option<T> {
     let (data, rest) = postcard::take_from_bytes(body).ok()?;
     rest.is_empty().then_some(data)
 }

@@ -4,7 +4,7 @@ use super::Kept;
 use super::fixed::Fixed;
 use crate::session::Limits;
 use crate::session::forms::Waiting;
-use crate::session::records::{Record, Records};
+use crate::session::records::{Measured, Record, Records, Tick};
 use serde::{Deserialize, Serialize};
 use staywright::ask::{Bench, Learned};
 
@@ -31,11 +31,31 @@ impl Kept for Bench {
     }
 }
 
+/// A job's record in versions 0 and 1: steps by their names, and readings by the names of their figures. Nobody noted then what
+/// figures they were of.
+type Record1 = (Vec<String>, Vec<(String, String)>);
+
+fn record((ticks, measured): Record1) -> Record {
+    let tick = |step| Tick { step, made_for: None };
+    let read = |(check, text)| Measured { check, text, nominal: None };
+    Record {
+        ticks: ticks.into_iter().map(tick).collect(),
+        measured: measured.into_iter().map(read).collect(),
+        is_own: true,
+    }
+}
+
 impl Kept for Records {
+    const VERSION: u8 = 2;
+
     fn earlier(version: u8, body: &[u8]) -> Option<Self> {
-        let record =
-            |it: &mut Fixed<'_>| Some((it.text()?, Record { ticks: it.texts()?, measured: it.pairs()? }));
-        version0(version, body, |it| it.list(record)).map(Self::of_jobs)
+        let of_job = |it: &mut Fixed<'_>| Some((it.text()?, (it.texts()?, it.pairs()?)));
+        let records: Vec<(String, Record1)> = match version {
+            0 => Fixed::whole(body, |it| it.list(of_job))?,
+            1 => super::whole(body)?,
+            _ => return None,
+        };
+        Some(Self::of_jobs(records.into_iter().map(|(mark, old)| (mark, record(old))).collect()))
     }
 }
 
