@@ -19,11 +19,11 @@ const SAME: f64 = 1e-6;
 /// Two sections' nearest points are sought in turn until a turn brings no more than this, mm.
 const TURN: f64 = 1e-4;
 
-/// Turns at most, of that and of going along both bodies.
-const TURNS: usize = 20;
+/// Turns at most of that, and of going along both bodies.
+const TURNS: (usize, usize) = (20, 100);
 
 /// A turn along both bodies that brings no more than this is the last, mm.
-const SETTLED: f64 = 1e-6;
+const SETTLED: f64 = 1e-9;
 
 /// A stretch of stations on each body.
 #[derive(Clone, Copy)]
@@ -58,7 +58,7 @@ impl<'a, T: Real> Pairing<'a, T> {
     fn facing(&self) -> (Point3<T>, Point3<T>) {
         let Self(one, other) = self;
         let (mut here, mut there) = (middle(one), middle(other));
-        until(TURN, || {
+        until(TURNS.0, TURN, || {
             here = nearest(one.part, T::of(one.middle), &there);
             there = nearest(other.part, T::of(other.middle), &here);
             (here - there).norm().value()
@@ -155,10 +155,10 @@ fn lowest<P>(open: &[(f64, P)]) -> Option<usize> {
     open.iter().enumerate().min_by(|a, b| a.1.0.total_cmp(&b.1.0)).map(|(at, _)| at)
 }
 
-/// Takes turns until one lowers the value by no more than `enough`.
-fn until(enough: f64, mut turn: impl FnMut() -> f64) {
+/// Takes turns, as many as are given, until one lowers the value by no more than `enough`.
+fn until(turns: usize, enough: f64, mut turn: impl FnMut() -> f64) {
     let mut value = f64::INFINITY;
-    for _ in 0..TURNS {
+    for _ in 0..turns {
         let before = std::mem::replace(&mut value, turn());
         if before - value <= enough {
             break;
@@ -179,7 +179,7 @@ fn settled<T: Real>(found: &Pairing<'_, T>, within: f64) -> (Closest<T>, T) {
     };
     let (mut s, mut t) = (T::of(one.middle), T::of(other.middle));
     let (mut here, mut there) = found.facing();
-    until(SETTLED, || {
+    until(TURNS.1, SETTLED, || {
         (s, here) = on(one.part, s, &there);
         (t, there) = on(other.part, t, &here);
         (here - there).norm().value()

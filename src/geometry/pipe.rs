@@ -206,9 +206,18 @@ fn settled<T: Real>(
     let Some(border) = [own.from, own.to].into_iter().find(|end| on(*end)) else { return Some(found) };
     let kept = place(own, solid, border, within);
     let others = parts.iter().enumerate().filter(|(i, _)| *i != nearest).map(|(_, part)| part);
+    // Where balls and sections overlap, the border of the ones lies inside the others.
     let beyond = others.filter_map(|part| {
-        let into = if on(part.from) { BORDER } else { -BORDER };
-        (on(part.from) || on(part.to)).then(|| place(part, solid, border + T::of(into), within))
+        let (after, before) = (border - part.from, part.to - border);
+        let into = if on(part.from) {
+            BORDER
+        } else if on(part.to) {
+            -BORDER
+        } else {
+            0.0
+        };
+        let there = after.value() > -BORDER && before.value() > -BORDER;
+        there.then(|| place(part, solid, border + T::of(into), within))
     });
     let lower =
         |a: Closest<T>, b: Closest<T>| if b.distance.value() < a.distance.value() - SURE { b } else { a };
@@ -294,11 +303,12 @@ pub(super) fn place<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, 
 /// The bottom of the valley near `station`, which stays where it is an end of the part and no place inside is lower.
 fn bottom<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T, within: f64) -> T {
     let at_end = [part.from, part.to].into_iter().find(|end| end.value() == station.value());
-    if let (Some(end), None) = (at_end, &part.section) {
+    let sure = part.section.is_none() && within <= SURE;
+    if let (Some(end), true) = (at_end, sure) {
         return end;
     }
     // Where the floor is rough, the place is; and a section lies off the ball that holds it.
-    let reach = if within > SURE || part.section.is_some() { 2.0 } else { 0.1 };
+    let reach = if sure { 0.1 } else { 2.0 };
     let around = |by: f64| (station.value() + by).max(part.from.value()).min(part.to.value());
     let room = |station: T| room_at(part, solid, station).value();
     let bottom = T::of(valley(around(-reach), around(reach), |s| room(T::of(s))));
