@@ -62,6 +62,7 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   const devtools = await page.context().newCDPSession(page);
   const touch = (type, points) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: points });
   await touch("touchStart", [{ x, y }]);
+  await page.locator(".handle.held").waitFor();
   for (let step = 1; step <= 10; step++) {
     // Inwards: it comes up towards the eye.
     await touch("touchMove", [{ x, y: y - 4 * step }]);

@@ -217,6 +217,7 @@ test("drawn near with two fingers, a handle still follows the finger", async () 
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   const send = (type, points) => devtools.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
   await send("touchStart", [[x, y]]);
+  await page.locator(".handle.held").waitFor();
   for (const up of [10, 20, 30, 40]) {
     await send("touchMove", [[x, y - up]]);
     await page.waitForTimeout(40);

@@ -56,7 +56,7 @@ test("a saw measured at phone size is used for cut and steps, and kept over a re
   await go(page, "Cuts");
   const used = page.locator("button.cut[aria-pressed=true]");
   await used.waitFor();
-  assert.match(await used.innerText(), /Fits/);
+  assert.match(await used.innerText(), /^Fit · /m);
   const name = (await used.locator(".cut-name").innerText()).trim();
   await go(page, "Set-up");
   await steps(page).filter({ hasText: name }).waitFor();
