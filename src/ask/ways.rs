@@ -1,16 +1,13 @@
 //! Both directions: what the stays of a job have room for, and what would give the room.
 
 use super::rooms::name;
-use crate::clearance::{
-    CAUTION, Dimple, Obstacle, StayClearances, clearances, dimple, figure_for_room, widest_tyre,
-};
+use crate::clearance::{self, CAUTION, Dimple, Obstacle, StayClearances, clearances, dimple, widest_tyre};
 use crate::model::{Hand, PairName, Wheel};
 use crate::plan::Plan;
+use crate::text::Style;
+use crate::text::clearance::effect;
 use crate::units::{Angle, Length, LengthUnit, show};
 use serde::{Deserialize, Serialize};
-
-/// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
-const REACH: (f64, f64) = (40.0, 20.0);
 
 /// A change of one figure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -43,7 +40,7 @@ pub(super) fn ways(plan: &Plan, stay: (PairName, Hand), unit: LengthUnit) -> Opt
         tyre: widest_tyre(plan).map(|tyre| tyre_way(plan, &tyre, unit)),
         ways: wanted(&room, &short)
             .into_iter()
-            .map(|to| (name(plan, to), for_room(plan, stay, (to, short.contains(&to)), unit)))
+            .map(|to| (name(plan, to), for_room(plan, stay, to, unit)))
             .filter(|(_, ways)| !ways.is_empty())
             .collect(),
         dimples: short.iter().filter_map(press).collect(),
@@ -76,32 +73,19 @@ fn floor(mm: f64) -> f64 {
     (mm * 10.0).floor() / 10.0
 }
 
-/// Rounded to hundredths, to the side that leaves more room.
-fn hundredths(value: f64, up: bool) -> f64 {
-    let count = value * 100.0;
-    (if up { count.ceil() } else { count.floor() }) / 100.0
+fn for_room(plan: &Plan, stay: (PairName, Hand), to: Obstacle, unit: LengthUnit) -> Vec<Way> {
+    clearance::ways(plan, stay, to).into_iter().map(|way| told(way, unit)).collect()
 }
 
-fn for_room(
-    plan: &Plan,
-    (pair, hand): (PairName, Hand),
-    (to, is_short): (Obstacle, bool),
-    unit: LengthUnit,
-) -> Vec<Way> {
-    let job = &plan.job;
-    let entered = if job.pair(pair).left.is_some() { hand } else { Hand::Right };
-    let side = format!("{}.{}", pair.key(), entered.key());
-    let bends = job.pair(pair).side(hand).tube.bends.list.len();
-    let spacings = ["front", "rear"].map(|end| (format!("{side}.{end}.half_spacing_mm"), REACH.0));
-    let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
-    let way = |(path, reach): (String, f64)| {
-        let from = job.figure(&path)?;
-        let value = figure_for_room(plan, (pair, hand), to, &path, reach)?;
-        let value = hundredths(value, (value > from) == is_short);
-        let words = format!("{}: {}", figure_name(&path), change(from, value, &path, unit));
-        Some(Way { words, figures: vec![(path, value)] })
-    };
-    spacings.into_iter().chain(angles).filter_map(way).collect()
+/// A change, and what else it changes.
+fn told(way: clearance::Way, unit: LengthUnit) -> Way {
+    let style = Style { unit, ..Style::default() };
+    let mut words = format!("{}: {}", figure_name(&way.path), change(way.from, way.to, &way.path, unit));
+    let effects: Vec<String> = way.effects.iter().map(|(hand, it)| effect((*hand, it), style)).collect();
+    if !effects.is_empty() {
+        words = format!("{words}. It also changes {}", effects.join("; "));
+    }
+    Way { words, figures: vec![(way.path, way.to)] }
 }
 
 fn figure_name(path: &str) -> String {

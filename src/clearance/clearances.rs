@@ -4,9 +4,7 @@ use super::obstacle::{Obstacle, PlacedObstacle, obstacles_beside, post_columns};
 use super::stay_body::StayBody;
 use crate::geometry::{Closest, Pipe, Rod, gap, gap_at, sections_apart};
 use crate::model::{Group, Hand, Job, PairName, Surroundings};
-use crate::plan::Axes;
-use crate::plan::stays_apart;
-use crate::plan::{Plan, coordinates};
+use crate::plan::{Axes, ClampFrame, Plan, coordinates, stays_apart};
 use crate::units::{Length, Real};
 use nalgebra::Point3;
 use serde::Serialize;
@@ -98,37 +96,42 @@ pub fn obstacles<T: Real>(plan: &Plan<T>, pair: PairName, hand: Hand) -> Vec<Pla
     found
 }
 
-/// The clearances of every stay: the chainstays first, the right side first.
-pub fn clearances<T: Real>(plan: &Plan<T>) -> Vec<StayClearances<T>> {
-    let limit = surroundings_of(&plan.job).limits.other;
-    let mut found = Vec::new();
-    for pair in PairName::ALL {
-        let [right, left] = Hand::ALL.map(|hand| StayBody::new(plan, pair, hand));
-        let between = nearest_between(&right, &left);
-        for (hand, standing) in [(Hand::Right, &right), (Hand::Left, &left)] {
-            let pipe = standing.pipe();
-            let clearance = |beside: &PlacedObstacle<T>| {
-                Some(Clearance::new(beside.to, beside.limit, &gap(&pipe, &beside.solid)?))
-            };
-            let mut found_here: Vec<Clearance<T>> =
-                obstacles(plan, pair, hand).iter().filter_map(clearance).collect();
-            let other = between.map(|(closest, station)| match hand {
-                Hand::Right => closest,
-                Hand::Left => Closest { station, here: closest.there, there: closest.here, ..closest },
-            });
-            found_here.extend(other.map(|closest| Clearance::new(Obstacle::Other, limit, &closest)));
-            found.push(StayClearances { pair, hand, clearances: found_here });
-        }
-    }
+/// What a stay of a job has beside it; the other stay is left out.
+pub(super) fn obstacles_of_job(
+    job: &Job,
+    clamp: &ClampFrame,
+    (pair, hand): (PairName, Hand),
+) -> Vec<PlacedObstacle> {
+    let all = surroundings_of(job);
+    let mut found = obstacles_beside(&Axes::new(&job.frame), job, &all, (pair, hand), hand);
+    found.extend(post_columns(job, &all, clamp));
     found
 }
 
-/// Where two stays come nearest, as seen from the first, and the station on the second.
-pub(super) fn nearest_between<T: Real>(
-    one: &StayBody<'_, T>,
-    other: &StayBody<'_, T>,
-) -> Option<(Closest<T>, T)> {
-    stays_apart(&one.pipe(), &other.pipe())
+/// The clearances of every stay: the chainstays first, the right side first.
+pub fn clearances<T: Real>(plan: &Plan<T>) -> Vec<StayClearances<T>> {
+    PairName::ALL.into_iter().flat_map(|pair| clearances_of(plan, pair)).collect()
+}
+
+/// The clearances of a pair's stays, the right side first.
+pub(super) fn clearances_of<T: Real>(plan: &Plan<T>, pair: PairName) -> [StayClearances<T>; 2] {
+    let limit = surroundings_of(&plan.job).limits.other;
+    let [right, left] = Hand::ALL.map(|hand| StayBody::new(plan, pair, hand));
+    let between = stays_apart(&right.pipe(), &left.pipe());
+    [(Hand::Right, &right), (Hand::Left, &left)].map(|(hand, stay)| {
+        let pipe = stay.pipe();
+        let clearance = |beside: &PlacedObstacle<T>| {
+            Some(Clearance::new(beside.to, beside.limit, &gap(&pipe, &beside.solid)?))
+        };
+        let mut clearances: Vec<Clearance<T>> =
+            obstacles(plan, pair, hand).iter().filter_map(clearance).collect();
+        let other = between.map(|(closest, station)| match hand {
+            Hand::Right => closest,
+            Hand::Left => Closest { station, here: closest.there, there: closest.here, ..closest },
+        });
+        clearances.extend(other.map(|closest| Clearance::new(Obstacle::Other, limit, &closest)));
+        StayClearances { pair, hand, clearances }
+    })
 }
 
 /// How thick a slice of a stay stands for one of its stations, mm.

@@ -4,16 +4,20 @@
 
 mod clearances;
 mod dimple;
+mod figure_for_room;
 mod obstacle;
 mod stay_body;
 mod ways;
 mod wheel;
+mod widest_tyre;
 
 pub use clearances::{Clearance, StayClearances, clearances, clearances_along, obstacles};
 pub use dimple::{CAUTION, Dimple, dimple};
+pub use figure_for_room::figure_for_room;
 pub use obstacle::{Obstacle, ObstacleSolid, PlacedObstacle};
-pub use ways::{figure_for_room, widest_tyre};
+pub use ways::{Effect, Way, ways};
 pub use wheel::{pitch_diameter, tip_diameter};
+pub use widest_tyre::widest_tyre;
 
 // What the search for a placement goes by.
 pub(crate) use clearances::surroundings_of;

@@ -1,95 +1,254 @@
-//! Both directions: what these stays have room for, and what would give the room.
+//! Ways to more clearance: changes of one figure of a job that can be built, with all else that they change.
 
-use super::clearances::{nearest_between, obstacles, surroundings_of};
-use super::obstacle::{Obstacle, ObstacleSolid};
-use super::stay_body::StayBody;
-use super::wheel::tyre;
-use crate::geometry::{Line, gap};
-use crate::model::{Hand, Job, PairName, Wheel};
-use crate::plan::Plan;
-use crate::plan::as_placed;
-use crate::plan::{Placements, faults, solve_placed};
-use crate::units::{Bounds, Length};
-use nalgebra::Vector3;
+use super::clearances::{StayClearances, clearances_of};
+use super::figure_for_room::figure_for_room;
+use super::obstacle::Obstacle;
+use crate::model::{End, Hand, Job, PairName, Side};
+use crate::plan::{CutAt, Placements, Plan, Stay, as_placed, plan_placed};
+use crate::units::{Angle, Length};
 
-/// Halvings of a bracket of at most some hundred millimetres: down to rounding.
-const HALVINGS: usize = 50;
+/// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
+const REACH: (f64, f64) = (40.0, 20.0);
 
-/// Steps in which a figure is followed either way until the room is no longer too little, or no longer enough.
-const STEPS: u16 = 60;
+/// A length that changes by less is not told, mm; an angle, degrees.
+const TOLD: (f64, f64) = (0.01, 0.01);
 
-/// The widest tyre that has its room beside every stay as it is laid, and how high it is taken to be: as much higher than
-/// the job's as it is wider. `None` where no tyre that can be entered has room.
-pub fn widest_tyre(plan: &Plan) -> Option<Wheel> {
-    let width = plan.job.wheel.tyre_width;
-    let bounds = plan.job.spec("wheel.tyre_width_mm")?.bounds;
-    let heights = plan.job.spec("wheel.tyre_height_mm")?.bounds;
-    let stays: Vec<StayBody<'_, f64>> = PairName::ALL
-        .iter()
-        .flat_map(|pair| Hand::ALL.map(|hand| StayBody::new(plan, *pair, hand)))
-        .collect();
-    let wheel = |wide: f64| {
-        let height = heights.nearest(plan.job.wheel.tyre_height.mm() + wide - width.mm());
-        Wheel { tyre_width: Length::from_mm(wide), tyre_height: Length::from_mm(height), ..plan.job.wheel }
-    };
-    let mut all = surroundings_of(&plan.job);
-    all.measured_width = None;
-    let axle = Line { point: plan.axle, direction: Vector3::y() };
-    let fits = |wide: f64| {
-        let solid = ObstacleSolid::Turned(tyre(&wheel(wide), &all, axle));
-        stays
-            .iter()
-            .all(|stay| gap(&stay.pipe(), &solid).is_none_or(|gap| gap.distance >= all.limits.tyre.mm()))
-    };
-    fits(bounds.min)
-        .then(|| wheel(if fits(bounds.max) { bounds.max } else { last(bounds.min, bounds.max, fits) }))
+/// A clearance that shrinks by less has not shrunk, mm.
+const SAME: f64 = 1e-6;
+
+/// Further than this the dropouts' inner faces do not stand from the hub's, mm: a frame springs that far, no further.
+const SPRUNG: f64 = 1.0;
+
+/// A change of one figure.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Way {
+    /// The figure's path in the job.
+    pub path: String,
+    /// Its value, in the unit of its path, and what to set it to.
+    pub from: f64,
+    /// See `from`.
+    pub to: f64,
+    /// What else it changes, of both sides of a mirrored pair told once.
+    pub effects: Vec<(Hand, Effect)>,
 }
 
-/// The last place on the way from `yes` to `no` where `holds` still does.
-fn last(mut yes: f64, mut no: f64, holds: impl Fn(f64) -> bool) -> f64 {
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (yes + no);
-        if holds(middle) { yes = middle } else { no = middle }
-    }
-    yes
+/// A figure of the plan before and after a change.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Effect {
+    /// Length of the stay between its reference points.
+    Length(Length, Length),
+    /// Splay of the stay.
+    Splay(Angle, Angle),
+    /// Angle of a round cut from square, at the front or the rear end.
+    Miter {
+        /// Whether at the front end.
+        at_front: bool,
+        /// Before.
+        from: Angle,
+        /// After.
+        to: Angle,
+    },
+    /// The slide of the fixture.
+    Slide(Length, Length),
+    /// The height of the dummy axle over the stay plane.
+    AxleHeight(Length, Length),
+    /// A clearance.
+    Clearance(Obstacle, Length, Length),
 }
 
-/// The value of the plan's job's figure at `path`, nearest to the one entered and no further than `reach` from it, at which the
-/// stay has just the room to `to` that is wanted: the least spacing or the most bend for this tyre, or any other. Bent tubes keep
-/// the place that they have now. `None` where no such value lies within reach, or the job has no such figure, stay or
-/// neighbour.
-pub fn figure_for_room(
-    plan: &Plan,
-    (pair, hand): (PairName, Hand),
+/// The figures of a stay that give it just the clearance to `to` that is wanted, one at a time: its spacings and its bends. Only those
+/// are told whose plan has no problem that the plan has not, leaves every other clearance of the pair its limit, and keeps the stay
+/// on its shell and its dropout on its hub.
+pub fn ways(plan: &Plan, (pair, hand): (PairName, Hand), to: Obstacle) -> Vec<Way> {
+    let job = as_placed(plan);
+    let entered = if job.pair(pair).left.is_some() { hand } else { Hand::Right };
+    let before = Before { plan, job: &job, clearances: clearances_of(plan, pair), stay: (pair, hand), to };
+    let way = |(path, reach): (String, f64)| {
+        let from = job.figure(&path)?;
+        let value = figure_for_room(plan, (pair, hand), to, &path, reach)?;
+        let more = (value > from) == before.is_short();
+        let value = hundredths(value, more);
+        // Where a clearance is not known to a hundredth, a little more may be needed.
+        let further = [0.0, 0.01, 0.03].map(|by| if more { value + by } else { value - by });
+        let changed =
+            further.into_iter().find_map(|value| before.changed(&path, hundredths(value + 1e-9, false)))?;
+        before.way(path, from, changed)
+    };
+    figures(&job, pair, entered).into_iter().filter_map(way).collect()
+}
+
+/// A plan that is to be changed.
+struct Before<'a> {
+    plan: &'a Plan,
+    /// Its job, every tube as it is placed.
+    job: &'a Job,
+    clearances: [StayClearances; 2],
+    stay: (PairName, Hand),
     to: Obstacle,
-    path: &str,
-    reach: f64,
-) -> Option<f64> {
-    let job = &as_placed(plan);
-    let (start, bounds) = (job.figure(path)?, job.spec(path)?.bounds);
-    let margin = |value: f64| margin(&job.with_figure(path, value), pair, hand, to);
-    let enough = margin(start)? >= 0.0;
-    let bounds = Bounds::new(bounds.min.max(start - reach), bounds.max.min(start + reach));
-    let changed = |value: f64| margin(value).is_some_and(|margin| (margin >= 0.0) != enough);
-    let step = reach / f64::from(STEPS);
-    let mut found = (1..=STEPS).flat_map(|i| [-1.0, 1.0].map(|way| (start, way, step * f64::from(i))));
-    let (start, way, far) = found.find(|(start, way, far)| changed(bounds.nearest(start + way * far)))?;
-    let (near, far) = (bounds.nearest(start + way * (far - step)), bounds.nearest(start + way * far));
-    Some(last(near, far, |value| !changed(value)))
 }
 
-/// What a stay has over the clearance that is wanted from an obstacle; `None` for a faulty job.
-fn margin(job: &Job, pair: PairName, hand: Hand, to: Obstacle) -> Option<f64> {
-    if !faults(job).is_empty() {
-        return None;
+impl Before<'_> {
+    fn is_short(&self) -> bool {
+        margin(&self.clearances, self.stay.1, self.to).is_some_and(|margin| margin < 0.0)
     }
-    let plan = solve_placed(job, &Placements::default());
-    let standing = StayBody::new(&plan, pair, hand);
-    if to == Obstacle::Other {
-        let across = StayBody::new(&plan, pair, hand.other());
-        let (closest, _) = nearest_between(&standing, &across)?;
-        return Some(closest.distance - surroundings_of(&plan.job).limits.other.mm());
+
+    /// The plan with a figure changed that keeps the stay on the frame and gives what is wanted.
+    fn changed(&self, path: &str, to: f64) -> Option<Changed> {
+        let (pair, hand) = self.stay;
+        let next = self.job.with_figure(path, to);
+        let on_frame = Hand::ALL.iter().all(|hand| keeps_frame(self.job, &next, pair, *hand));
+        if !on_frame || !to.is_finite() {
+            return None;
+        }
+        let plan = plan_placed(&next, &Placements::default()).ok()?;
+        let clearances = clearances_of(&plan, pair);
+        let is_enough = margin(&clearances, hand, self.to)? >= -SAME;
+        is_enough.then_some(Changed { to, plan, clearances })
     }
-    let beside = obstacles(&plan, pair, hand).into_iter().find(|beside| beside.to == to)?;
-    Some(gap(&standing.pipe(), &beside.solid)?.distance - beside.limit.mm())
+
+    /// That change, if it can be built.
+    fn way(&self, path: String, from: f64, changed: Changed) -> Option<Way> {
+        let Changed { to, plan, clearances } = changed;
+        let can_be_built =
+            !gains_problem(self.plan, &plan) && keeps_clearances(&self.clearances, &clearances);
+        let effects = effects((self.plan, &self.clearances), (&plan, &clearances), self.stay.0);
+        (can_be_built && to != from).then_some(Way { path, from, to, effects })
+    }
+}
+
+/// A plan with a figure changed.
+struct Changed {
+    to: f64,
+    plan: Plan,
+    clearances: [StayClearances; 2],
+}
+
+/// The paths that are looked at, each with its reach.
+fn figures(job: &Job, pair: PairName, hand: Hand) -> Vec<(String, f64)> {
+    let side = format!("{}.{}", pair.key(), hand.key());
+    let bends = job.pair(pair).side(hand).tube.bends.list.len();
+    let spacings = ["front", "rear"].map(|end| (format!("{side}.{end}.half_spacing_mm"), REACH.0));
+    let angles = (0..bends).map(|i| (format!("{side}.tube.bends[{i}].angle_deg"), REACH.1));
+    spacings.into_iter().chain(angles).collect()
+}
+
+/// Rounded to hundredths, upwards or downwards.
+fn hundredths(value: f64, up: bool) -> f64 {
+    let count = value * 100.0;
+    (if up { count.ceil() } else { count.floor() }) / 100.0
+}
+
+fn margin(rooms: &[StayClearances], hand: Hand, to: Obstacle) -> Option<f64> {
+    let mut gaps = rooms.iter().filter(|room| room.hand == hand).flat_map(|room| &room.clearances);
+    gaps.find(|gap| gap.to == to).map(|gap| gap.margin().mm())
+}
+
+/// Whether a plan has a problem at a place where another has none of its kind.
+fn gains_problem(before: &Plan, after: &Plan) -> bool {
+    after.warnings.iter().any(|new| {
+        let mut known = before.warnings.iter();
+        !known.any(|old| old.code == new.code && old.place == new.place)
+    })
+}
+
+/// Whether no clearance falls below its limit, nor further below it.
+fn keeps_clearances(before: &[StayClearances], after: &[StayClearances]) -> bool {
+    let mut all = after.iter().flat_map(|room| room.clearances.iter().map(move |gap| (room.hand, gap)));
+    all.all(|(hand, gap)| {
+        let (now, then) = (gap.margin().mm(), margin(before, hand, gap.to));
+        now.is_finite() && now >= then.map_or(0.0, |then| then.min(0.0)) - SAME
+    })
+}
+
+/// Whether a stay comes to lie no further beyond its shell's end, nor its dropout further from the hub.
+fn keeps_frame(before: &Job, after: &Job, pair: PairName, hand: Hand) -> bool {
+    let [old, new] = [before, after].map(|job| {
+        let side = job.pair(pair).side(hand);
+        [past_shell(job, side, pair), off_hub(job, side)]
+    });
+    let limits = [0.0, SPRUNG];
+    new.iter().zip(old).zip(limits).all(|((new, old), limit)| *new <= limit.max(old) + SAME)
+}
+
+/// How far a stay's side lies beyond the end of the shell that it is mitered to, mm; negative within.
+fn past_shell(job: &Job, side: &Side, pair: PairName) -> f64 {
+    if pair != PairName::Chainstays || !matches!(side.front_end, End::Cope(_)) {
+        return f64::NEG_INFINITY;
+    }
+    side.front.half_spacing.mm() + 0.5 * (side.tube.od_front.mm() - job.frame.shell_width.mm())
+}
+
+/// How far a dropout's inner face lies from the hub's, mm. Where the dropout is no plate, by how much more than a tube's width
+/// the stay's axis does: a round dropout is hardly longer than its stay is wide (common practice, no source).
+fn off_hub(job: &Job, side: &Side) -> f64 {
+    let off = side.rear.half_spacing.mm() - 0.5 * job.frame.axle_spacing.mm();
+    match &side.rear_end {
+        End::Slot(slot) => (off - 0.5 * slot.plate.mm()).abs(),
+        _ => off.abs() - side.tube.od_rear.mm(),
+    }
+}
+
+fn effects(
+    (before, rooms_before): (&Plan, &[StayClearances]),
+    (after, rooms_after): (&Plan, &[StayClearances]),
+    pair: PairName,
+) -> Vec<(Hand, Effect)> {
+    let hands = if after.job.pair(pair).left.is_some() { &Hand::ALL[..] } else { &[Hand::Right] };
+    let of = |hand: &Hand| {
+        let [old, new] = [before, after].map(|plan| plan.pair(pair).stay(*hand));
+        let clearances = clearances(rooms_before, rooms_after, *hand);
+        of_stay(old, new)
+            .into_iter()
+            .chain(of_cuts((before, after), pair, *hand))
+            .chain(clearances)
+            .map(|effect| (*hand, effect))
+            .collect::<Vec<_>>()
+    };
+    hands.iter().flat_map(of).filter(|(_, effect)| effect.is_told()).collect()
+}
+
+fn of_stay(old: &Stay, new: &Stay) -> [Effect; 4] {
+    [
+        Effect::Length(old.length, new.length),
+        Effect::Splay(old.splay, new.splay),
+        Effect::Slide(old.slide, new.slide),
+        Effect::AxleHeight(old.axle_height, new.axle_height),
+    ]
+}
+
+fn of_cuts((before, after): (&Plan, &Plan), pair: PairName, hand: Hand) -> Vec<Effect> {
+    let miter = |at_front: bool| {
+        let at = CutAt { pair, hand, at_front };
+        let (from, to) = (at.cut(before).round()?.miter, at.cut(after).round()?.miter);
+        Some(Effect::Miter { at_front, from, to })
+    };
+    [true, false].into_iter().filter_map(miter).collect()
+}
+
+fn clearances(before: &[StayClearances], after: &[StayClearances], hand: Hand) -> Vec<Effect> {
+    let gaps = |rooms: &[StayClearances]| {
+        let own = rooms.iter().filter(|room| room.hand == hand);
+        own.flat_map(|room| room.clearances.iter().map(|gap| (gap.to, gap.distance))).collect::<Vec<_>>()
+    };
+    let old = gaps(before);
+    let pairs = gaps(after).into_iter().filter_map(|(to, new)| {
+        let (_, was) = old.iter().find(|(known, _)| *known == to)?;
+        Some(Effect::Clearance(to, *was, new))
+    });
+    pairs.collect()
+}
+
+impl Effect {
+    /// Whether the change is large enough to be told.
+    fn is_told(&self) -> bool {
+        match self {
+            Self::Length(from, to)
+            | Self::Slide(from, to)
+            | Self::AxleHeight(from, to)
+            | Self::Clearance(_, from, to) => (to.mm() - from.mm()).abs() >= TOLD.0,
+            Self::Splay(from, to) | Self::Miter { from, to, .. } => {
+                (to.degrees() - from.degrees()).abs() >= TOLD.1
+            }
+        }
+    }
 }

@@ -58,7 +58,7 @@ pub struct Closest<T: nalgebra::Scalar = f64> {
 const BESIDE: f64 = 2e-3;
 
 /// Distance of the ball, or of the section, at `station` from a solid.
-fn room_at<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T) -> T {
+pub(super) fn room_at<T: Real>(part: &Part<T>, solid: &impl Solid<T>, station: T) -> T {
     match &part.section {
         None => solid.near(&part.stretch.at(station).point).distance - part.radius(station),
         Some(section) => section.nearest(&part.stretch.marked(station), solid, station).near.distance,
@@ -181,6 +181,15 @@ pub fn gap_below<T: Real>(
     let bounds = (sure.max(OVAL_SURE), ceiling);
     let (nearest, station, within) = search(&parts, solid, bounds, Some((nearest, station)))?;
     let side = settled(&parts, (nearest, station), solid, within)?;
+    Some(before_faces(&parts, solid, side))
+}
+
+/// A flat end where it is nearer than the nearest place of the side.
+pub(super) fn before_faces<T: Real>(
+    parts: &[Part<T>],
+    solid: &impl Solid<T>,
+    side: Closest<T>,
+) -> Closest<T> {
     let ends = [parts.first().map(|part| (part, part.from)), parts.last().map(|part| (part, part.to))];
     // A face reaches no further than the section about it.
     let hopeful = |(part, end): &(&Part<T>, T)| {
@@ -188,8 +197,8 @@ pub fn gap_below<T: Real>(
         part.section.as_ref().is_some_and(|section| below(section) < side.distance.value())
     };
     let faces = ends.into_iter().flatten().filter(hopeful);
-    let faces = faces.filter_map(|(part, end)| face(part, solid, end, within));
-    Some(faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a }))
+    let faces = faces.filter_map(|(part, end)| face(part, solid, end, side.error_bound));
+    faces.fold(side, |a, b| if b.distance.value() < a.distance.value() { b } else { a })
 }
 
 /// The bottom of the valley about a place of one part. Where that is the part's border, it may lie in the part beyond; where it
@@ -237,7 +246,7 @@ fn face<T: Real>(part: &Part<T>, solid: &impl Solid<T>, end: T, within: f64) -> 
 }
 
 /// The part and the station of the nearest place, and what it is sure to. A place that is known to be near saves work.
-fn search<T: Real>(
+pub(super) fn search<T: Real>(
     parts: &[Part<T>],
     solid: &impl Solid<T>,
     (sure, ceiling): (f64, f64),

@@ -1,6 +1,8 @@
 //! Where bent tubes lie: the search for the placement that leaves the most clearance, and the plan with it.
 
+mod bound;
 mod evaluate;
+mod motion;
 mod search;
 
 use crate::clearance::clearances;

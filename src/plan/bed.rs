@@ -61,6 +61,12 @@ impl<T: Real> Bed<T> {
 }
 
 impl Bed<f64> {
+    /// How a point moves by radian of roll.
+    pub(crate) fn turning(&self, point: &Point3<f64>) -> Vector3<f64> {
+        let off = point - self.front;
+        self.up * off.dot(&self.outboard) - self.outboard * off.dot(&self.up)
+    }
+
     /// How far a point stands off the chord.
     pub(crate) fn off(&self, point: &Point3<f64>) -> f64 {
         (point - self.front).cross(&self.chord).norm()

@@ -42,6 +42,8 @@ pub struct BentStay<T: nalgebra::Scalar + Copy = f64> {
     /// No other placing leaves more by more than this.
     #[serde(rename = "spare_within_mm")]
     pub spare_within: Option<f64>,
+    /// Whether the search for the placing came to its end; where it ran out of its budget, `spare_within` says what may be left.
+    pub search_complete: Option<bool>,
     /// Straight from reference point to reference point.
     #[serde(rename = "chord_mm")]
     pub chord: Length<T>,

@@ -45,6 +45,7 @@ pub(super) fn bent_stay<T: Real>(laid: &StayGeometry<T>) -> Option<BentStay<T>> 
         roll: Angle::from_radians(bent.placement.roll),
         spare: bent.found.map(|found| found.spare),
         spare_within: bent.found.map(|found| found.within),
+        search_complete: bent.found.map(|found| found.complete),
         chord: Length::from_mm(bent.chord),
         front_direction: direction(Which::Front),
         rear_direction: direction(Which::Rear),

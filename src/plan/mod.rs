@@ -53,7 +53,7 @@ pub use warn::Code;
 
 // What the rooms above lay out and measure stays with.
 pub(crate) use axes::Axes;
-pub(crate) use bed::{Bed, entered};
+pub(crate) use bed::{Bed, entered, turns as bed_turns};
 pub(crate) use body::{beyond_centre, stays_apart};
 pub(crate) use coordinates::coordinates;
 pub(crate) use lay::lay;

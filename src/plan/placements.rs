@@ -22,6 +22,8 @@ pub struct BestPlacement {
     pub spare: f64,
     /// Error bound of the search, mm: no other placement leaves more than `spare + within`.
     pub within: f64,
+    /// Whether the search came to its end; where it ran out of its budget, `within` says what may be left.
+    pub complete: bool,
 }
 
 /// The placements that a search found for the stays of a job, pair by pair, right then left: `None` for a tube that lies as

@@ -4,6 +4,7 @@
 //! a new variant without a sentence does not compile.
 
 pub mod bench;
+pub mod clearance;
 pub mod entry;
 pub mod measure;
 pub mod procedure;

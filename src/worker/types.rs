@@ -75,7 +75,8 @@ export interface Stay {
     front_butt_mm: number | null; rear_butt_mm: number | null;
   };
   bent?: {
-    front_trim_mm: number; roll_deg: number; spare_mm: number | null; spare_within_mm: number | null; chord_mm: number;
+    front_trim_mm: number; roll_deg: number; spare_mm: number | null; spare_within_mm: number | null; search_complete: boolean | null;
+    chord_mm: number;
     front_direction: [number, number, number]; rear_direction: [number, number, number];
     bends: {
       from_mm: number; apex_mm: number; to_mm: number; along_mm: number; from_plane_mm: number; from_centre_mm: number;

@@ -278,8 +278,12 @@ fn rooms_come_tightest_first_each_with_its_place_and_the_source_of_its_limit() {
 #[test]
 fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
     let mut job = with_all_about();
-    job.wheel.tyre_width = Length::from_mm(62.0);
+    job.wheel.tyre_width = Length::from_mm(28.0);
     job.chainstays.right.tube.bends = Bends::of([Bend::default()]);
+    // What lies outboard leaves no way out.
+    let all = job.surroundings.as_mut().unwrap();
+    (all.crank, all.sprocket, all.rotor) = (None, None, None);
+    all.rings = Default::default();
     let ways = ways(&job);
     assert!(!ways.dimples.is_empty() && ways.caution.contains("last resort"));
     let tyre_room = |job: &Job| {
@@ -294,6 +298,7 @@ fn a_way_that_is_put_in_leaves_just_what_is_wanted() {
         let (path, value) = &way.figures[0];
         let spare = tyre_room(&job.with_figure(path, *value));
         assert!((0.0..0.02).contains(&spare), "{} leaves {spare}", way.words);
+        assert!(way.words.contains("It also changes right: "), "{}", way.words);
     }
     let widest = ways.tyre.unwrap();
     let fits = widest.figures.iter().fold(job, |job, (path, value)| job.with_figure(path, *value));

@@ -46,3 +46,4 @@ mod tolerance_file;
 mod tolerance_found;
 mod tolerance_model;
 mod tolerance_turned;
+mod ways;
