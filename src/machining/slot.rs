@@ -83,7 +83,7 @@ mod tests {
         assert_eq!(found(5.0, &[1.6, 3.0]), Some((3.0, vec![-1.0, 1.0])));
         assert_eq!(found(5.0, &[2.0]), Some((2.0, vec![-1.5, 0.0, 1.5])));
         assert_eq!(found(5.0, &[2.5]), Some((2.5, vec![-1.25, 1.25])));
-        assert_eq!(found(5.1, &[1.6, 5.0, 6.0]), Some((5.0, vec![-0.05, 0.05])));
+        assert_eq!(found(5.25, &[1.6, 5.0, 6.0]), Some((5.0, vec![-0.125, 0.125])));
         assert_eq!(found(5.0, &[6.0]), None);
         assert_eq!(found(5.0, &[0.1]), None);
         assert_eq!(found(5.0, &[]), None);

@@ -41,7 +41,12 @@ fn placing(bent: &BentStay, find: Find, facts: &mut Vec<Named>) {
             "Left over the limits, tightest place",
             Reading::Length(Length::from_mm(spare)),
         ));
-        facts.push(Named::new("Nowhere more by more than", Reading::Length(Length::from_mm(within))));
+        let bound = if bent.search_complete == Some(false) {
+            "The search was cut short: elsewhere more by up to"
+        } else {
+            "Nowhere more by more than"
+        };
+        facts.push(Named::new(bound, Reading::Length(Length::from_mm(within))));
     }
 }
 
