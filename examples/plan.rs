@@ -3,7 +3,7 @@
 //! A faulty job gives `{"errors": [{"field", "value", "message"}]}` on its line, and the rest go on. Empty lines are
 //! passed over.
 
-use staywright::placement::plan_json;
+use staywright::files::plan_json;
 use std::io::{self, BufRead, Write};
 
 fn main() -> io::Result<()> {

@@ -5,9 +5,10 @@
 //! the planned cutter's diameter, both stays in one pass where they are alike; or `{"errors": […]}`.
 
 use serde_json::{Value, json};
+use staywright::files::faults_text;
 use staywright::machining::{Near, Stroke, nearest};
 use staywright::model::shop::{HoleSaw, Shop};
-use staywright::model::{Fault, Hand, Job};
+use staywright::model::{Fault, Hand, Job, Wanted, Wrong};
 use staywright::placement::plan;
 use staywright::plan::{CutAt, Plan};
 use std::io::{self, BufRead, Write};
@@ -15,7 +16,7 @@ use std::io::{self, BufRead, Write};
 fn main() -> io::Result<()> {
     let mut answers = io::BufWriter::new(io::stdout().lock());
     for line in io::stdin().lock().lines() {
-        let answer = answer(&line?).unwrap_or_else(|faults| json!({ "errors": faults }));
+        let answer = answer(&line?).map_or_else(|faults| faults_text(&faults), |answer| answer.to_string());
         writeln!(answers, "{answer}")?;
     }
     answers.flush()
@@ -28,7 +29,9 @@ fn answer(line: &str) -> Result<Value, Vec<Fault>> {
     let shop = Shop::from_json(&part("shop"))?;
     let index = line.get("saw").and_then(Value::as_u64).unwrap_or(0) as usize;
     let Some(saw) = shop.hole_saws.get(index) else {
-        return Err(vec![Fault::new("saw", Value::from(index), "the shop has no such saw")]);
+        let most = shop.hole_saws.len().saturating_sub(1) as f64;
+        let what = Wrong::Wanted(Wanted::WholeNumber { most });
+        return Err(vec![Fault::new("saw", index, what)]);
     };
     let cuts: Vec<Value> = CutAt::all().filter_map(|at| cut(&plan, &shop, saw, at)).collect();
     Ok(json!({ "cuts": cuts }))

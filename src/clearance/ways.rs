@@ -3,7 +3,7 @@
 use super::clearances::{StayClearances, clearances_of};
 use super::figure_for_room::figure_for_room;
 use super::obstacle::Obstacle;
-use crate::model::{End, Hand, Job, PairName, Side};
+use crate::model::{End, Hand, Job, Level, PairName, Side};
 use crate::plan::{CutAt, Placements, Plan, Stay, as_placed, plan_placed};
 use crate::units::{Angle, Length};
 
@@ -143,11 +143,12 @@ fn margin(rooms: &[StayClearances], hand: Hand, to: Obstacle) -> Option<f64> {
     gaps.find(|gap| gap.to == to).map(|gap| gap.margin().mm())
 }
 
-/// Whether a plan has a problem at a place where another has none of its kind.
+/// Whether a plan has a stop or a check at a place where another has none of its kind, or none so grave.
 fn gains_problem(before: &Plan, after: &Plan) -> bool {
-    after.warnings.iter().any(|new| {
+    let mut graver = after.warnings.iter().filter(|new| new.level() > Level::Note);
+    graver.any(|new| {
         let mut known = before.warnings.iter();
-        !known.any(|old| old.code == new.code && old.place == new.place)
+        !known.any(|old| old.code() == new.code() && old.location == new.location && old.level() >= new.level())
     })
 }
 

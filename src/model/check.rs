@@ -2,13 +2,12 @@
 
 use super::bends::Bend;
 use super::end::{End, EndKind};
-use super::fault::Fault;
+use super::fault::{EndMisfit, Fault, LongList, LongText, NamedFigure, Relation, Wrong};
 use super::fixture::MOST_POSTS;
 use super::group::{Group, below};
 use super::job::{Job, PairName};
 use super::side::{Hand, Side};
 use super::tube::Tube;
-use crate::units::said;
 
 /// Longest name and longest notes, in characters. A link carries both.
 pub(crate) const LONGEST_NAME: usize = 120;
@@ -41,28 +40,21 @@ impl Job {
     fn frame_faults(&self, faults: &mut Vec<Fault>) {
         let (length, drop) = (self.frame.chainstay_length.mm(), self.frame.bb_drop.mm());
         if drop.abs() >= length && sound(faults, "frame", &["bb_drop", "chainstay_length"]) {
-            faults.push(Fault::new(
-                "frame.bb_drop_mm",
-                drop,
-                format!(
-                    "bottom bracket drop {} mm must be less than the chainstay length {} mm",
-                    said(drop, 3),
-                    said(length, 3)
-                ),
-            ));
+            let drop = NamedFigure::mm("bottom bracket drop", drop);
+            let length = NamedFigure::mm("chainstay length", length);
+            faults.push(Fault::against("frame.bb_drop_mm", drop, Relation::LessThan, length));
         }
     }
 
     fn text_faults(&self, faults: &mut Vec<Fault>) {
         let texts = [
-            ("name", "the job's name has", &self.name, LONGEST_NAME),
-            ("notes", "the notes have", &self.notes, LONGEST_NOTES),
+            ("name", LongText::JobName, &self.name, LONGEST_NAME),
+            ("notes", LongText::Notes, &self.notes, LONGEST_NOTES),
         ];
-        for (field, has, text, most) in texts {
+        for (field, which, text, most) in texts {
             let count = text.chars().count();
             if count > most {
-                let message = format!("{has} {count} characters; at most {most} fit");
-                faults.push(Fault::new(field, text.as_str(), message));
+                faults.push(Fault::new(field, text.as_str(), Wrong::TooLong { text: which, count, most }));
             }
         }
     }
@@ -70,26 +62,31 @@ impl Job {
     fn fixture_faults(&self, faults: &mut Vec<Fault>) {
         let bench = &self.fixture.bench;
         let ranges = [
-            ("slide_max_mm", "slide_m", "slide", bench.slide_min.mm(), bench.slide_max.mm()),
+            (
+                "slide_max_mm",
+                "slide_m",
+                ["slide minimum", "slide maximum"],
+                bench.slide_min.mm(),
+                bench.slide_max.mm(),
+            ),
             (
                 "axle_height_max_mm",
                 "axle_height_m",
-                "axle height",
+                ["axle height minimum", "axle height maximum"],
                 bench.axle_height_min.mm(),
                 bench.axle_height_max.mm(),
             ),
         ];
-        for (key, both, name, min, max) in ranges {
+        for (key, both, [low, high], min, max) in ranges {
             if max < min && sound(faults, "fixture", &[both]) {
-                let message =
-                    format!("{name} maximum {} mm is below its minimum {} mm", said(max, 3), said(min, 3));
-                faults.push(Fault::new(below("fixture", key), max, message));
+                let (low, high) = (NamedFigure::mm(low, min), NamedFigure::mm(high, max));
+                faults.push(Fault::against(below("fixture", key), high, Relation::AtLeast, low));
             }
         }
         let count = self.fixture.posts.len();
         if count > MOST_POSTS {
-            let message = format!("{count} posts are given; 0 to {MOST_POSTS} are allowed");
-            faults.push(Fault::new("fixture.posts_u_mm", count, message));
+            let what = Wrong::TooMany { list: LongList::Posts, count, most: MOST_POSTS };
+            faults.push(Fault::new("fixture.posts_u_mm", count, what));
         }
     }
 }
@@ -105,12 +102,12 @@ fn end_faults(at: &str, end: End, at_front: bool, faults: &mut Vec<Fault>) {
     if kind.fits(at_front) {
         return;
     }
-    let message = match kind {
-        EndKind::Cope => "a rear end meets no shell or seat tube: it can be boss, slot or square",
-        EndKind::Boss => "a boss is a round dropout, at the rear end only: a front end can be cope or square",
-        _ => "a slot holds a dropout plate, at the rear end only: a front end can be cope or square",
+    let misfit = match kind {
+        EndKind::Cope => EndMisfit::MiterAtRear,
+        EndKind::Boss => EndMisfit::RoundDropoutAtFront,
+        _ => EndMisfit::SlotAtFront,
     };
-    faults.push(Fault::new(below(at, "kind"), kind.key(), message));
+    faults.push(Fault::new(below(at, "kind"), kind.key(), Wrong::EndMisfit(misfit)));
 }
 
 fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
@@ -118,13 +115,9 @@ fn tube_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     let tapers = tube.od_front != tube.od_rear;
     let behind = end > start || (!tapers && end == start);
     if !behind && sound(faults, at, &["od_", "taper_"]) {
-        let message = format!(
-            "taper end {} mm must lie {} taper start {} mm",
-            said(end, 3),
-            if tapers { "behind" } else { "at or behind" },
-            said(start, 3)
-        );
-        faults.push(Fault::new(below(at, "taper_end_mm"), end, message));
+        let relation = if tapers { Relation::Behind } else { Relation::AtOrBehind };
+        let (start, end) = (NamedFigure::mm("taper start", start), NamedFigure::mm("taper end", end));
+        faults.push(Fault::against(below(at, "taper_end_mm"), end, relation, start));
     }
     if sound(faults, at, &["od_", "wall_", "butts", "ovals"]) {
         wall_faults(at, tube, faults);
@@ -152,13 +145,8 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     let slimmest = halves.fold(tube.od_front.mm().min(tube.od_rear.mm()), f64::min);
     let mut check = |at: String, wall: f64| {
         if 2.0 * wall >= slimmest {
-            let message = format!(
-                "wall {} mm leaves no bore in a tube of {} mm: less than {} mm is needed",
-                said(wall, 3),
-                said(slimmest, 3),
-                said(slimmest / 2.0, 3)
-            );
-            faults.push(Fault::new(below(&at, "wall_mm"), wall, message));
+            let what = Wrong::NoBore { wall, diameter: slimmest };
+            faults.push(Fault::new(below(&at, "wall_mm"), wall, what));
         }
     };
     check(at.to_owned(), tube.wall.mm());
@@ -168,12 +156,14 @@ fn wall_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     let stations = tube.butts.list.iter().map(|butt| butt.at.mm());
     for (i, (before, here)) in stations.clone().zip(stations.skip(1)).enumerate() {
         if here <= before {
-            let message = format!(
-                "butt station {} mm must lie behind the one before, {} mm",
-                said(here, 3),
-                said(before, 3)
-            );
-            faults.push(Fault::new(format!("{at}.butts[{}].at_mm", i + 1), here, message));
+            let before = NamedFigure::mm("the one before,", before);
+            let here = NamedFigure::mm("butt station", here);
+            faults.push(Fault::against(
+                format!("{at}.butts[{}].at_mm", i + 1),
+                here,
+                Relation::Behind,
+                before,
+            ));
         }
     }
 }
@@ -183,17 +173,19 @@ fn oval_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     for (i, oval) in tube.ovals.list.iter().enumerate() {
         let (from, to) = (oval.from.mm(), oval.to.mm());
         if to < from {
-            let message =
-                format!("oval end {} mm must not lie before its start {} mm", said(to, 3), said(from, 3));
-            faults.push(Fault::new(format!("{at}.ovals[{i}].to_mm"), to, message));
+            let (start, end) = (NamedFigure::mm("oval start", from), NamedFigure::mm("oval end", to));
+            faults.push(Fault::against(format!("{at}.ovals[{i}].to_mm"), end, Relation::AtOrBehind, start));
         }
         if from - oval.blend.mm() < free {
-            let message = format!(
-                "oval start {} mm must lie at or behind {} mm, where the one before is round again, and its own blend",
-                said(from, 3),
-                said(free, 3)
-            );
-            faults.push(Fault::new(format!("{at}.ovals[{i}].from_mm"), from, message));
+            let start = NamedFigure::mm("oval start", from);
+            let free =
+                NamedFigure::mm("the end of the oval before with both blends,", free + oval.blend.mm());
+            faults.push(Fault::against(
+                format!("{at}.ovals[{i}].from_mm"),
+                start,
+                Relation::AtOrBehind,
+                free,
+            ));
         }
         free = to + oval.blend.mm();
     }
@@ -204,22 +196,21 @@ fn bend_faults(at: &str, tube: &Tube, faults: &mut Vec<Fault>) {
     for (i, bend) in tube.bends.list.iter().enumerate() {
         let radius = bend.radius.mm();
         if bend.angle.degrees() > 0.0 && radius <= half {
-            let message = format!(
-                "bend radius {} mm must be more than half the tube's diameter, {} mm",
-                said(radius, 3),
-                said(half, 3)
-            );
-            faults.push(Fault::new(format!("{at}.bends[{i}].radius_mm"), radius, message));
+            let radius = NamedFigure::mm("bend radius", radius);
+            let half = NamedFigure::mm("half the tube's diameter,", half);
+            faults.push(Fault::against(
+                format!("{at}.bends[{i}].radius_mm"),
+                radius,
+                Relation::MoreThan,
+                half,
+            ));
         }
     }
     let takes = |bend: &Bend| bend.before.mm() + bend.radius.mm() * bend.angle.radians();
     let needed: f64 = tube.bends.list.iter().map(takes).sum();
     if needed > tube.length.mm() && needed.is_finite() {
-        let message = format!(
-            "tube length {} mm is too short for its bends, which end at {} mm",
-            said(tube.length.mm(), 3),
-            said(needed, 3)
-        );
-        faults.push(Fault::new(below(at, "length_mm"), tube.length.mm(), message));
+        let length = NamedFigure::mm("tube length", tube.length.mm());
+        let needed = NamedFigure::mm("the end of its last bend,", needed);
+        faults.push(Fault::against(below(at, "length_mm"), length, Relation::AtLeast, needed));
     }
 }

@@ -55,6 +55,12 @@ impl Serialize for Given {
     }
 }
 
+impl From<()> for Given {
+    fn from((): ()) -> Self {
+        Self::Nothing
+    }
+}
+
 impl From<f64> for Given {
     fn from(number: f64) -> Self {
         Self::Number(number)

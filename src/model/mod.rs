@@ -36,7 +36,9 @@ pub(crate) use bends::MOST_BENDS;
 pub use bends::{Bend, Bends, Find};
 pub use butts::{Butt, Butts};
 pub use end::{Boss, Cope, End, EndKind, Member, Slot};
-pub use fault::Fault;
+pub use fault::{
+    Against, EndMisfit, Fault, FileKind, LongList, LongText, NamedFigure, Relation, Wanted, Wrong,
+};
 pub use few::Few;
 pub use fixture::{Bench, Fixture, TouchSide};
 pub use frame::Frame;

@@ -3,7 +3,7 @@
 use super::bends::{Bend, Bends, Find, ROLL};
 use super::butts::{Butt, Butts};
 use super::end::{CUTTER, Cope, End, EndKind, Member};
-use super::fault::Fault;
+use super::fault::{Fault, FileKind, LongList, Wanted, Wrong};
 use super::few::Few;
 use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
@@ -37,7 +37,7 @@ impl Reader {
     fn job(&mut self, value: &Value) -> Job {
         let base = Job::default();
         let mut object = self.object(String::new(), Some(value));
-        self.format(&mut object, "job", FORMAT);
+        self.format(&mut object, FileKind::Job, FORMAT);
         let job = Job {
             name: self.text(&mut object, "name"),
             notes: self.text(&mut object, "notes"),
@@ -123,11 +123,11 @@ impl Reader {
     /// A straight tube lies one way only: nothing is to be turned or found.
     fn straight(&mut self, object: &mut Object<'_>, roll: Option<&Value>, find: Find) {
         if let Some(roll) = roll {
-            self.fault(&below(&object.at, ROLL.key), roll, "a straight tube has no roll: leave it out");
+            self.fault(&below(&object.at, ROLL.key), roll, Wrong::StraightWithRoll);
         }
         let asked = object.get(FIND).filter(|_| find != Find::Nothing);
         if let Some(asked) = asked {
-            self.fault(&below(&object.at, FIND), asked, "a straight tube has nothing to find: leave it out");
+            self.fault(&below(&object.at, FIND), asked, Wrong::StraightWithFind);
         }
     }
 
@@ -216,7 +216,7 @@ impl Reader {
                 Some(numbers.into_iter().map(|number| Length::from_mm(number.unwrap_or_default())).collect())
             }
             other => {
-                self.wanted(&at, other, "a list of numbers [ … ]");
+                self.wanted(&at, other, Wanted::ListOfNumbers);
                 None
             }
         }
@@ -226,7 +226,7 @@ impl Reader {
     fn posts_apart(&mut self, at: &str, items: &[Value], numbers: &[Option<f64>]) {
         for (i, (item, number)) in items.iter().zip(numbers).enumerate() {
             if number.is_some() && numbers.iter().take(i).any(|before| before == number) {
-                self.fault(&format!("{at}[{i}]"), item, "another post stands at the same place");
+                self.fault(&format!("{at}[{i}]"), item, Wrong::PostTwice);
             }
         }
     }
@@ -241,11 +241,11 @@ impl Reader {
         let at = below(&parent.at, key);
         let value = parent.get(key)?;
         let Value::Array(items) = value else {
-            self.wanted(&at, value, "a list of objects [ { … } ]");
+            self.wanted(&at, value, Wanted::ListOfObjects);
             return None;
         };
         if items.len() > N {
-            self.fault(&at, value, format!("{} are given; 0 to {N} are allowed", items.len()));
+            self.fault(&at, value, Wrong::TooMany { list: LongList::Other, count: items.len(), most: N });
         }
         let read = items.iter().enumerate().map(|(i, item)| {
             let mut object = self.object(format!("{at}[{i}]"), Some(item));

@@ -1,7 +1,6 @@
 //! Reading JSON with nothing guessed: every fault is gathered, every unknown key named.
 
-use super::fault::Fault;
-use super::given::Given;
+use super::fault::{Fault, FileKind, Wanted, Wrong};
 use super::group::{Group, below};
 use super::repeated::repeated_keys;
 use serde_json::{Map, Value};
@@ -28,10 +27,9 @@ pub(crate) fn read_all<F>(
 /// The fault of a text that is no JSON.
 pub(crate) fn no_json(text: &str, error: &serde_json::Error) -> Fault {
     if text.trim().is_empty() {
-        return Fault::new("", Value::Null, "it is empty");
+        return Fault::new("", Value::Null, Wrong::Empty);
     }
-    let (line, place) = (error.line(), error.column());
-    Fault::new("", text, format!("it cannot be read as JSON from line {line}, character {place} on"))
+    Fault::new("", text, Wrong::NoJson { line: error.line(), character: error.column() })
 }
 
 #[derive(Default)]
@@ -54,14 +52,13 @@ impl<'a> Object<'a> {
 }
 
 impl Reader {
-    pub(crate) fn fault(&mut self, field: &str, value: &Value, message: impl Into<String>) {
-        self.faults.push(Fault::new(field, value.clone(), message));
+    pub(crate) fn fault(&mut self, field: &str, value: &Value, what: Wrong) {
+        self.faults.push(Fault::new(field, value.clone(), what));
     }
 
     /// Something else belongs there than what stands there.
-    pub(crate) fn wanted(&mut self, field: &str, value: &Value, what: &str) {
-        let given = Given::from(value.clone());
-        self.fault(field, value, format!("{what} belongs here, not {given}"));
+    pub(crate) fn wanted(&mut self, field: &str, value: &Value, what: Wanted) {
+        self.fault(field, value, Wrong::Wanted(what));
     }
 
     pub(crate) fn object<'a>(&mut self, at: String, value: Option<&'a Value>) -> Object<'a> {
@@ -69,7 +66,7 @@ impl Reader {
             None => None,
             Some(Value::Object(map)) => Some(map),
             Some(other) => {
-                self.wanted(&at, other, "an object { … }");
+                self.wanted(&at, other, Wanted::Object);
                 None
             }
         };
@@ -81,8 +78,8 @@ impl Reader {
         for (key, value) in object.map.into_iter().flatten() {
             if !object.known.contains(&key.as_str()) {
                 let shown: String = key.chars().take(60).collect();
-                let message = format!("unknown key; known here: {}", object.known.join(", "));
-                self.fault(&below(&object.at, &shown), value, message);
+                let known = object.known.clone();
+                self.fault(&below(&object.at, &shown), value, Wrong::UnknownKey { known });
             }
         }
     }
@@ -90,7 +87,7 @@ impl Reader {
     pub(crate) fn number(&mut self, at: &str, value: &Value) -> Option<f64> {
         let number = json_number(value);
         if number.is_none() {
-            self.wanted(at, value, "a number");
+            self.wanted(at, value, Wanted::Number);
         }
         number
     }
@@ -100,7 +97,7 @@ impl Reader {
             None => String::new(),
             Some(Value::String(text)) => text.clone(),
             Some(other) => {
-                self.wanted(&below(&object.at, key), other, "a text");
+                self.wanted(&below(&object.at, key), other, Wanted::Text);
                 String::new()
             }
         }
@@ -119,10 +116,8 @@ impl Reader {
         if let Some((_, word)) = found {
             return *word;
         }
-        let allowed: Vec<_> = words.iter().map(|(word, _)| *word).collect();
-        let given = Given::from(value.clone());
-        let message = format!("must be one of: {}; {given} is none of them", allowed.join(", "));
-        self.fault(&below(&object.at, key), value, message);
+        let allowed = words.iter().map(|(word, _)| *word).collect();
+        self.fault(&below(&object.at, key), value, Wrong::NoneOf { allowed });
         default
     }
 
@@ -132,7 +127,7 @@ impl Reader {
         base.map(&at, &mut |path, spec, default| match object.get(spec.key) {
             None => default,
             Some(value) => json_number(value).unwrap_or_else(|| {
-                self.wanted(path, value, &format!("a number from {}", spec.range()));
+                self.wanted(path, value, Wanted::NumberWithin(spec.bounds, spec.unit()));
                 default
             }),
         })
@@ -171,32 +166,19 @@ impl Reader {
                 items.iter().enumerate().map(|(i, value)| item(self, format!("{at}[{i}]"), value)).collect(),
             ),
             other => {
-                self.wanted(&at, other, "a list [ … ]");
+                self.wanted(&at, other, Wanted::List);
                 None
             }
         }
     }
 
     /// The version of the file's keys.
-    pub(crate) fn format(&mut self, object: &mut Object<'_>, what: &str, version: u64) {
+    pub(crate) fn format(&mut self, object: &mut Object<'_>, file: FileKind, version: u64) {
         match object.get("format") {
             // JSON knows numbers alone: 1.0 is 1.
             Some(value) if json_number(value) == Some(version as f64) => {}
-            Some(value) => {
-                let given = Given::from(value.clone());
-                self.fault(
-                    "format",
-                    value,
-                    format!("this version reads {what} format {version}, not {given}"),
-                );
-            }
-            None if object.map.is_some() => {
-                self.fault(
-                    "format",
-                    &Value::Null,
-                    format!("the format is missing; write \"format\": {version}"),
-                );
-            }
+            Some(value) => self.fault("format", value, Wrong::OtherFormat { file, version }),
+            None if object.map.is_some() => self.fault("format", &Value::Null, Wrong::NoFormat { version }),
             None => {}
         }
     }

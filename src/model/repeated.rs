@@ -1,9 +1,8 @@
 //! Keys that stand twice in one object of a JSON text: a reader of values would keep the last and drop the others in silence.
 
-use super::fault::Fault;
+use super::fault::{Fault, Wrong};
 use super::group::below;
 use serde::de::{DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
-use serde_json::Value;
 use std::collections::BTreeSet;
 use std::fmt;
 
@@ -50,8 +49,7 @@ impl<'de> Visitor<'de> for Walk<'_> {
             let at = below(&self.at, &shown);
             map.next_value_seed(self.inside(at.clone()))?;
             if !seen.insert(key) {
-                let message = "this key stands more than once here: leave one of them out";
-                self.faults.push(Fault::new(at, Value::Null, message));
+                self.faults.push(Fault::new(at, (), Wrong::KeyTwice));
             }
         }
         Ok(())

@@ -1,10 +1,10 @@
 //! What a plan says of a bent or butted tube beyond its cuts.
 
 use super::bent::{BendPlace, BentStay, RawTube};
-use super::notices::{Notices, mm};
+use super::notices::Notices;
+use super::problem::Problem;
 use super::result::Stay;
 use super::stay_geometry::{Bent, StayGeometry};
-use super::warn::Code;
 use super::which::Which;
 use crate::geometry::Stretch;
 use crate::model::Tube;
@@ -73,8 +73,8 @@ pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, not
     for (which, cut) in [(Which::Front, &stay.front), (Which::Rear, &stay.rear)] {
         let reference = laid.reference(which).value();
         let extent = cut.extent().unwrap_or((reference, reference));
-        if let Some(message) = bend_over(bent, laid.cut_at(which).value(), which, extent) {
-            notices.at(which.key()).warn(Code::BendInCut, message);
+        if let Some(problem) = bend_over(bent, laid.cut_at(which).value(), which, extent) {
+            notices.at_end(which).warn(problem);
         }
     }
     for (number, arc) in (1..).zip(bent.line.arcs()) {
@@ -85,22 +85,16 @@ pub(super) fn bend_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, not
 
 fn taper_warning<T: Real>(laid: &StayGeometry<T>, bent: &Bent<T>, notices: &mut Notices<'_>) {
     let tapers = |arc: &Stretch<T>| laid.outer.radius(arc.from).value() != laid.outer.radius(arc.to).value();
-    let bends: Vec<String> = (1..)
-        .zip(bent.line.arcs())
-        .filter(|(_, arc)| tapers(arc))
-        .map(|(number, _): (u32, _)| number.to_string())
-        .collect();
+    let bends: Vec<u32> =
+        (1..).zip(bent.line.arcs()).filter(|(_, arc)| tapers(arc)).map(|(number, _)| number).collect();
     if !bends.is_empty() {
-        let bend = if bends.len() == 1 { "bend" } else { "bends" };
-        let numbers = bends.join(", ");
-        notices
-            .warn(Code::TaperInBend, format!("the tube tapers in {bend} {numbers}: a die fits one diameter"));
+        notices.warn(Problem::TaperInBends(bends));
     }
 }
 
-/// What to say of the bend that reaches furthest into a cut whose end runs as it does `at` there; `None` where all of the cut
+/// The bend that reaches furthest into a cut whose end runs as it does `at` there; `None` where all of the cut
 /// lies on that straight piece. Of the two ways out the shorter one is told.
-fn bend_over<T: Real>(bent: &Bent<T>, at: f64, which: Which, (low, high): (f64, f64)) -> Option<String> {
+fn bend_over<T: Real>(bent: &Bent<T>, at: f64, which: Which, (low, high): (f64, f64)) -> Option<Problem> {
     let holds = |piece: &Stretch<T>| {
         let (from, to) = (piece.from.value(), piece.to.value());
         piece.radius.is_none() && from <= at.min(low) && at.max(high) <= to
@@ -115,11 +109,11 @@ fn bend_over<T: Real>(bent: &Bent<T>, at: f64, which: Which, (low, high): (f64, 
     };
     let deepest = bent.line.arcs().map(ways).max_by(|a, b| a.0.min(a.1).total_cmp(&b.0.min(b.1)));
     let (inwards, outwards) = deepest?;
-    let told = |over: f64| mm(Length::<f64>::from_mm(over.max(0.0)));
+    let by = |over: f64| Length::from_mm(over.max(0.0));
     Some(if inwards <= outwards {
-        format!("a bend begins {} mm before the cut ends: move the bend or trim less here", told(inwards))
+        Problem::BendBeginsInCut { by: by(inwards) }
     } else {
-        format!("a bend ends {} mm after the cut begins: move the bend or trim more here", told(outwards))
+        Problem::BendEndsInCut { by: by(outwards) }
     })
 }
 
@@ -128,11 +122,10 @@ fn arc_warnings<T: Real>(laid: &StayGeometry<T>, number: u32, arc: &Stretch<T>, 
     let radius = arc.radius.map_or(0.0, |radius| radius.value());
     let diameter = 2.0 * laid.outer.radius(arc.from).value().max(laid.outer.radius(arc.to).value());
     if radius < EASY * diameter {
-        let (radius, diameter) = (mm(Length::from_mm(radius)), mm(Length::from_mm(diameter)));
-        let message = format!("bend {number} of {radius} mm radius is tight for a tube of {diameter} mm");
-        notices.warn(Code::TightBend, message);
+        let (radius, diameter) = (Length::from_mm(radius), Length::from_mm(diameter));
+        notices.warn(Problem::TightBend { number, radius, diameter });
     }
     if from < laid.raw.0.value() || laid.raw.1.value() < to {
-        notices.warn(Code::BendPastTubeEnd, format!("bend {number} lies past the end of the raw tube"));
+        notices.warn(Problem::BendPastTubeEnd { number });
     }
 }

@@ -2,15 +2,15 @@
 
 use super::fit::{fit, seats};
 use super::member::Round;
-use super::notices::{Notices, mm};
+use super::notices::{Notices, length};
+use super::problem::{Mate, Problem};
 use super::profile::profile;
 use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
 use super::stay_geometry::StayGeometry;
-use super::warn::Code;
 use super::which::Which;
 use crate::geometry::{Edge, Gap, Meeting, Nearest, stations};
-use crate::units::{Angle, Length, Real, said};
+use crate::units::{Angle, Length, Real};
 use nalgebra::Vector3;
 
 /// A cope and the stretch of the cutter's axis that it takes, from the axis' own point.
@@ -29,8 +29,8 @@ pub(super) fn cope<T: Real>(
 ) -> Coped<T> {
     let mut cut = of_axes(stay, member, found);
     let span = edge(stay, which, member).and_then(|edge| edge_figures(&mut cut, &edge, stay, which, member));
-    warn(&cut, &Met::new(&cut, stay, which, member), notices);
-    warn_of_saw(&cut, stay, member.name, notices);
+    warn(&cut, Met::new(&cut, stay, which, member), notices);
+    warn_of_saw(&cut, stay, member.mate, notices);
     Coped { cut, span }
 }
 
@@ -155,87 +155,64 @@ fn range<T: Real>(gap: Gap) -> PhiRange<T> {
 }
 
 /// What the stay meets where it is joined.
-struct Met<'a> {
-    /// What the tube has to meet, in words.
-    name: &'a str,
-    /// How the tube meets the member itself; the saw may be of another size.
-    member: Contact,
-    /// Where it passes the member by.
-    misses: Vec<[f64; 2]>,
+struct Met {
+    /// What the tube mates to.
+    mate: Mate,
+    /// How the tube meets it; the saw may be of another size.
+    contact: Contact,
+    /// Where it misses it.
+    missed: Vec<[Angle; 2]>,
 }
 
-impl<'a> Met<'a> {
+impl Met {
     fn new<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, which: Which, member: &Round<T>) -> Self {
-        let name = member.name;
+        let mate = member.mate;
         if member.is_true_size() || cut.contact == Contact::Parallel {
-            let ends = |gap: &PhiRange<T>| [gap.from, gap.to].map(|phi| phi.degrees().value());
-            return Self { name, member: cut.contact, misses: cut.misses.iter().map(ends).collect() };
+            let plain = |angle: Angle<T>| Angle::from_degrees(angle.degrees().value());
+            let ends = |gap: &PhiRange<T>| [gap.from, gap.to].map(plain);
+            return Self { mate, contact: cut.contact, missed: cut.misses.iter().map(ends).collect() };
         }
         let edge = Edge::new(stay.generators(&stay.outer), &member.surface, which.keep());
-        let misses = edge.gaps().into_iter().map(|gap| [gap.from, gap.to].map(f64::to_degrees)).collect();
-        Self { name, member: contact(edge.meeting()), misses }
+        let ends = |gap: Gap| [gap.from, gap.to].map(Angle::from_radians);
+        Self { mate, contact: contact(edge.meeting()), missed: edge.gaps().into_iter().map(ends).collect() }
     }
 }
 
-fn warn<T: Real>(cut: &RoundCut<T>, met: &Met<'_>, notices: &mut Notices<'_>) {
-    let name = met.name;
-    let told = match (cut.contact, met.member) {
-        (Contact::Parallel, _) => Some((
-            Code::AxesParallel,
-            format!("the stay runs parallel to the {name}: it cannot be coped onto it"),
-        )),
-        (Contact::None, Contact::None) => {
-            Some((Code::NoContact, format!("the tube passes the {name} by: there is nothing to cut")))
-        }
-        (Contact::None, _) => {
-            let saw = mm(cut.cutter);
-            Some((Code::NoContact, format!("the saw, {saw} mm, passes the tube by: there is nothing to cut")))
-        }
-        (Contact::Touch, _) => {
-            let what = if cut.cutter == cut.member { name } else { "saw" };
-            Some((Code::TouchOnly, format!("the tube only touches the {what}: there is nothing to cut")))
-        }
-        (_, Contact::None | Contact::Touch) => Some((
-            Code::NoContact,
-            format!("the tube passes the {name} by: the saw cuts it, but it seats nowhere"),
-        )),
-        (_, Contact::Partial) => Some((Code::PartialContact, open_sentence(cut, met))),
-        (Contact::Partial, _) => Some((Code::PartialContact, "part of the tube passes the saw by".into())),
+fn warn<T: Real>(cut: &RoundCut<T>, met: Met, notices: &mut Notices<'_>) {
+    let found = met_badly(cut, met).or_else(|| cut.feathers.then_some(Problem::GrazingCut));
+    if let Some(problem) = found {
+        notices.warn(problem);
+    }
+}
+
+/// What is wrong with how the saw meets the stay and the stay what it mates to.
+fn met_badly<T: Real>(cut: &RoundCut<T>, Met { mate, contact, missed }: Met) -> Option<Problem> {
+    let saw_fits = cut.cutter == cut.member;
+    match (cut.contact, contact) {
+        (Contact::Parallel, _) => Some(Problem::AxesParallel(mate)),
+        (Contact::None, Contact::None) => Some(Problem::MissesMate(mate)),
+        (Contact::None, _) => Some(Problem::MissesSaw { saw: length(cut.cutter) }),
+        (Contact::Touch, _) if saw_fits => Some(Problem::TouchesMate(mate)),
+        (Contact::Touch, _) => Some(Problem::TouchesSaw),
+        (_, Contact::None | Contact::Touch) => Some(Problem::SeatsNowhere(mate)),
+        (_, Contact::Partial) => Some(Problem::PartlyMissesMate { mate, saw_fits, missed }),
+        (Contact::Partial, _) => Some(Problem::PartlyMissesSaw),
         _ => None,
-    };
-    if let Some((code, message)) = told {
-        notices.warn(code, message);
-    } else if cut.feathers {
-        let message = "the saw runs out along the side of the tube: the edge there is thinner than the wall";
-        notices.warn(Code::GrazingCut, message.into());
     }
 }
 
 /// A saw slimmer than what it cuts, or than what the stay is to sit on; of a saw that cuts nothing there is nothing to say.
-fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, name: &str, notices: &mut Notices<'_>) {
+fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, mate: Mate, notices: &mut Notices<'_>) {
     if cut.contact == Contact::None {
         return;
     }
-    let od =
-        cut.short_point.or(cut.axis_station).map(|s| Length::from_mm(stay.outer.radius(s.mm()) * T::of(2.0)));
-    if let Some(od) = od.filter(|od| od.mm().value() > cut.cutter.mm().value()) {
-        let message =
-            format!("the saw, {} mm, is slimmer than the stay, {} mm at the cut", mm(cut.cutter), mm(od));
-        notices.warn(Code::CutterSmallerThanStay, message);
+    let (saw, diameter) = (length(cut.cutter), length(cut.member));
+    let at_cut = cut.short_point.or(cut.axis_station);
+    let stay = at_cut.map(|s| Length::from_mm(2.0 * stay.outer.radius(s.mm()).value()));
+    if let Some(stay) = stay.filter(|stay| *stay > saw) {
+        notices.warn(Problem::SawUnderStay { saw, stay });
     }
-    if !seats(cut.cutter, cut.member) {
-        let message = format!(
-            "the saw, {} mm, is slimmer than the {name}, {} mm: the stay touches at its edges and cannot seat",
-            mm(cut.cutter),
-            mm(cut.member)
-        );
-        notices.warn(Code::CutterSmallerThanMember, message);
+    if !seats(saw, diameter) {
+        notices.warn(Problem::SawUnderMate { saw, mate, diameter });
     }
-}
-
-fn open_sentence<T: Real>(cut: &RoundCut<T>, met: &Met<'_>) -> String {
-    let one = |[from, to]: &[f64; 2]| format!("{}° to {}°", said(*from, 1), said(to % 360.0, 1));
-    let ranges: Vec<String> = met.misses.iter().map(one).collect();
-    let lacks = if cut.cutter == cut.member { "no cut" } else { "no seat" };
-    format!("part of the tube passes the {} by: {lacks} from {}", met.name, ranges.join(" and from "))
 }

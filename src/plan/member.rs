@@ -1,6 +1,7 @@
 //! The round members that stays are coped onto.
 
 use super::axes::Axes;
+use super::problem::Mate;
 use super::stay_geometry::StayGeometry;
 use crate::geometry::{Cylinder, Line};
 use crate::model::{End, Frame, Member};
@@ -9,8 +10,8 @@ use nalgebra::Vector3;
 
 /// A round member, as one end of one stay meets it.
 pub(crate) struct Round<T: Real> {
-    /// What the trade calls it.
-    pub(crate) name: &'static str,
+    /// What it is.
+    pub(crate) mate: Mate,
     /// Its own surface.
     pub(crate) surface: Cylinder<T>,
     /// The surface that is cut.
@@ -22,24 +23,24 @@ pub(crate) struct Round<T: Real> {
 impl<T: Real> Round<T> {
     /// What a round end is cut to; `None` for an end that is not round.
     pub(crate) fn of(end: &End<T>, frame: &Frame<T>, axes: &Axes<T>, stay: &StayGeometry<T>) -> Option<Self> {
-        let (name, axis, diameter, cutter) = match end {
+        let (mate, axis, diameter, cutter) = match end {
             End::Cope(cope) => {
-                let (axis, diameter) = match cope.onto {
-                    Member::Shell => (axes.shell, frame.shell_od),
-                    Member::SeatTube => (axes.seat_tube, frame.seat_tube_od),
+                let (mate, axis, diameter) = match cope.onto {
+                    Member::Shell => (Mate::Shell, axes.shell, frame.shell_od),
+                    Member::SeatTube => (Mate::SeatTube, axes.seat_tube, frame.seat_tube_od),
                 };
-                (cope.onto.name(), axis, diameter, cope.cutter)
+                (mate, axis, diameter, cope.cutter)
             }
             End::Boss(boss) => {
                 let axis = Line { point: stay.rear_middle, direction: Vector3::y() };
-                ("round dropout", axis, boss.diameter, None)
+                (Mate::RoundDropout, axis, boss.diameter, None)
             }
             End::Slot(_) | End::Square => return None,
         };
         let cylinder = |diameter: Length<T>| Cylinder { axis, radius: diameter.mm() * T::of(0.5) };
         let upright = matches!(end, End::Cope(cope) if cope.onto == Member::SeatTube);
         let positive = if upright { Vector3::y() * T::of(stay.hand.sign()) } else { stay.clamp.w };
-        Some(Self { name, surface: cylinder(diameter), cut: cylinder(cutter.unwrap_or(diameter)), positive })
+        Some(Self { mate, surface: cylinder(diameter), cut: cylinder(cutter.unwrap_or(diameter)), positive })
     }
 
     /// Whether the saw is the member's own size.

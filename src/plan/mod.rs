@@ -21,6 +21,7 @@ mod pair;
 mod placements;
 mod pose;
 mod posts;
+mod problem;
 mod profile;
 mod result;
 mod setting;
@@ -31,7 +32,6 @@ mod stay_geometry;
 mod tips;
 mod trial;
 mod tube_surface;
-mod warn;
 mod which;
 
 pub use at::CutAt;
@@ -41,15 +41,15 @@ pub use clamp::ClampFrame;
 pub use fit::seats;
 pub use placements::{BestPlacement, Placement, Placements, as_placed};
 pub use pose::{StayPose, stay_pose, stay_pose_at};
+pub use problem::{Code, Mate, OutOfRange, Problem, SectionChange, Warning};
 pub use result::{
     Contact, Cut, EndUp, Pair, Pairs, PhiRange, Plan, Post, ProfilePoint, RoundCut, Setting, SlotCut,
-    SlotFace, SquareCut, Stay, Warning,
+    SlotFace, SquareCut, Stay,
 };
 pub use setting::{TableWays, table_ways};
 pub use solve::{faults, plan_placed, solve_placed};
 pub use trial::{Trial, try_cutter};
 pub use tube_surface::stay_outline;
-pub use warn::Code;
 
 // What the rooms above lay out and measure stays with.
 pub(crate) use axes::Axes;

@@ -2,15 +2,15 @@
 
 use super::axes::Axes;
 use super::body::{mirrored_straight_apart, stays_apart};
-use super::notices::{Notices, mm};
+use super::notices::{Notices, length};
 use super::posts::{Both, posts};
-use super::result::{Cut, Pair, Stay, Warning};
+use super::problem::{OutOfRange, Problem, Warning};
+use super::result::{Cut, Pair, Stay};
 use super::stay::{Spans, stay};
 use super::stay_geometry::StayGeometry;
-use super::warn::Code;
 use super::which::Which;
 use crate::geometry::Pipe;
-use crate::model::{Bench, Job, PairName};
+use crate::model::{Bench, Hand, Job, PairName};
 use crate::units::{Length, Real};
 
 /// A pair, from its two laid stays, right first.
@@ -21,10 +21,10 @@ pub(super) fn pair<T: Real>(
     laid: &[StayGeometry<T>; 2],
     warnings: &mut Vec<Warning>,
 ) -> Pair<T> {
-    let mut notices = Notices::new(warnings, name.key());
+    let mut notices = Notices::new(warnings, name);
     let one_plane = shares_plane(job, name);
     if !one_plane {
-        apart_warning(name, &mut notices);
+        notices.warn(Problem::SidesApart(name));
     }
     let [(right, right_spans), (left, left_spans)] =
         laid.each_ref().map(|laid| stay(axes, job, name, laid, &mut notices));
@@ -50,26 +50,10 @@ pub(super) fn pair<T: Real>(
     }
 }
 
-fn apart_warning(name: PairName, notices: &mut Notices<'_>) {
-    let message = format!(
-        "the right and the left {} need clamp planes of their own: clamp and cut them one at a time",
-        name.one()
-    );
-    notices.warn(Code::SidesApart, message);
-}
-
-/// Between a long and a short point a cope has taken part of the tube away: what meets only there need not.
+/// Between a long and a short point a cut has taken part of the tube away: what meets only there need not.
 fn collision_warning<T: Real>(room: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) {
-    let depth = mm(Length::from_mm(-room.mm()));
-    let message = if room_between(both, Cut::short_point).mm().value() < 0.0 {
-        format!("the right and the left tube run {depth} mm into each other")
-    } else {
-        format!(
-            "with ends that were not coped the right and the left tube would run {depth} mm into each other: see what the copes \
-             leave there"
-        )
-    };
-    notices.warn(Code::StaysCollide, message);
+    let at_cut_ends = room_between(both, Cut::short_point).mm().value() >= 0.0;
+    notices.warn(Problem::StaysCollide { depth: -length(room), at_cut_ends });
 }
 
 /// Left and right lie in one plane when their rises and reaches agree.
@@ -129,27 +113,15 @@ fn range_warnings<T: Real>(
     bench: &Bench<T>,
     notices: &mut Notices<'_>,
 ) {
-    let sides = [("", right), ("on the left ", left)];
-    for (side, stay) in sides.into_iter().take(if one_plane { 1 } else { 2 }) {
-        let readings = [
-            (Code::SlideOutOfRange, "slide", stay.slide, bench.slide_min, bench.slide_max),
-            (
-                Code::AxleHeightOutOfRange,
-                "axle height",
-                stay.axle_height,
-                bench.axle_height_min,
-                bench.axle_height_max,
-            ),
-        ];
-        for (code, name, reading, min, max) in readings {
-            let value = reading.mm().value();
-            if value < min.mm().value() || max.mm().value() < value {
-                let (reading, min, max) = (mm(reading), mm(min), mm(max));
-                let message = format!(
-                    "{side}the {name} would stand at {reading} mm; it goes from {min} mm to {max} mm"
-                );
-                notices.warn(code, message);
-            }
-        }
+    let sides: &[(Option<Hand>, &Stay<T>)] =
+        if one_plane { &[(None, right)] } else { &[(Some(Hand::Right), right), (Some(Hand::Left), left)] };
+    for (hand, stay) in sides {
+        let outside = |reading: Length<T>, min: Length<T>, max: Length<T>| {
+            let (reading, min, max) = (length(reading), length(min), length(max));
+            (reading < min || max < reading).then_some(OutOfRange { hand: *hand, reading, min, max })
+        };
+        let slide = outside(stay.slide, bench.slide_min, bench.slide_max).map(Problem::SlideOutOfRange);
+        let height = outside(stay.axle_height, bench.axle_height_min, bench.axle_height_max);
+        slide.into_iter().chain(height.map(Problem::AxleHeightOutOfRange)).for_each(|one| notices.warn(one));
     }
 }

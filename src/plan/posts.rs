@@ -1,10 +1,11 @@
 //! What is read at the clamp posts.
 
-use super::notices::{Notices, mm};
+use super::notices::{Notices, length};
+use super::problem::Problem;
 use super::result::{Post, Stay};
 use super::stay_geometry::{Bent, StayGeometry};
-use super::warn::Code;
 use crate::geometry::Outline;
+use crate::model::Hand;
 use crate::units::{Length, Real};
 
 /// Both stays of a pair, as laid and as cut.
@@ -43,17 +44,16 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
         }
     });
     if right.is_none() || left.is_none() {
-        let which = match (right, left) {
-            (None, None) => "neither stay reaches",
-            (None, _) => "the right stay does not reach",
-            _ => "the left stay does not reach",
+        let hand = match (right, left) {
+            (None, None) => None,
+            (None, _) => Some(Hand::Right),
+            _ => Some(Hand::Left),
         };
-        notices.warn(Code::PostOffStay, format!("{which} the post at {} mm", mm(u)));
+        notices.warn(Problem::PostOffStay { post: length(u), hand });
     }
-    for (side, crossing) in [("right", &right), ("left", &left)] {
+    for (hand, crossing) in [(Hand::Right, &right), (Hand::Left, &left)] {
         if crossing.as_ref().is_some_and(|crossing| crossing.on_bend) {
-            notices
-                .warn(Code::PostOnBend, format!("the post at {} mm holds the {side} stay on a bend", mm(u)));
+            notices.warn(Problem::PostOnBend { post: length(u), hand });
         }
     }
     let straight = |crossing: Option<Crossing<T>>| Some(crossing?.straight?.map(Length::from_mm));

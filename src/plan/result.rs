@@ -5,14 +5,14 @@
 use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
 use super::coordinates::{components, coordinates};
-use super::warn::Code;
+use super::problem::Warning;
 use crate::model::{EndKind, Hand, Job, PairName};
 use crate::units::{Angle, Length, Real};
 use nalgebra::{Point3, Vector3};
 use serde::Serialize;
 
 /// Everything that follows from a job.
-#[derive(Clone, Debug, Serialize)]
+#[derive(Clone, Debug)]
 pub struct Plan<T: nalgebra::Scalar + Copy = f64> {
     /// Version of the plan's keys.
     pub format: u32,
@@ -21,16 +21,12 @@ pub struct Plan<T: nalgebra::Scalar + Copy = f64> {
     /// What the builder should know before cutting.
     pub warnings: Vec<Warning>,
     /// The wheel axle's centre in frame axes, mm.
-    #[serde(rename = "axle_mm", serialize_with = "coordinates")]
     pub axle: Point3<T>,
     /// The foot of the shell centre on the seat-tube axis, mm.
-    #[serde(rename = "seat_tube_foot_mm", serialize_with = "coordinates")]
     pub seat_tube_foot: Point3<T>,
     /// The seat tube's direction, upwards, length 1.
-    #[serde(serialize_with = "components")]
     pub seat_tube_direction: Vector3<T>,
     /// The job that the plan follows from.
-    #[serde(skip)]
     pub job: Job<T>,
 }
 
@@ -440,16 +436,4 @@ pub struct SquareCut<T: nalgebra::Scalar + Copy = f64> {
     /// Between the stay and the cut's plane.
     #[serde(rename = "angle_deg")]
     pub angle: Angle<T>,
-}
-
-/// Something the builder should know.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Warning {
-    /// A stable code.
-    pub code: Code,
-    /// What it is about: `chainstays.right.front`.
-    #[serde(rename = "where")]
-    pub place: String,
-    /// A sentence with its figures.
-    pub message: String,
 }

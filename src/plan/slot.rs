@@ -1,10 +1,10 @@
 //! A slot for a dropout plate.
 
-use super::notices::{Notices, mm};
+use super::notices::{Notices, length};
+use super::problem::Problem;
 use super::result::{SlotCut, SlotFace};
 use super::setting::Found;
 use super::stay_geometry::StayGeometry;
-use super::warn::Code;
 use crate::model::Slot;
 use crate::units::{Angle, Length, Real};
 use nalgebra::Vector3;
@@ -146,18 +146,12 @@ fn in_turn<T: Real>(degrees: T) -> T {
 }
 
 fn warn<T: Real>(cut: &SlotCut<T>, notices: &mut Notices<'_>) {
-    for face in &cut.faces {
+    for (face, outboard) in cut.faces.iter().zip([false, true]) {
         if face.mouth_phi.is_none() || face.root_phi.is_none() {
-            let end = if face.mouth_phi.is_none() { "mouth" } else { "root" };
-            let message = format!("at its {end} the slot's {} face lies outside the tube", face.side);
-            notices.warn(Code::SlotOutsideTube, message);
+            notices.warn(Problem::SlotOutsideTube { at_mouth: face.mouth_phi.is_none(), outboard });
         }
     }
     if cut.root.mm().value() <= 0.0 {
-        let past = Length::from_mm(-cut.root.mm());
-        notices.warn(
-            Code::SlotTooDeep,
-            format!("the slot runs {} mm past the stay's front reference point", mm(past)),
-        );
+        notices.warn(Problem::SlotTooDeep { past: length(-cut.root) });
     }
 }

@@ -4,10 +4,10 @@ use super::axes::Axes;
 use super::lay::{lay, middles};
 use super::pair::pair;
 use super::placements::Placements;
-use super::result::{Pairs, Plan, Warning};
-use super::warn::Code;
-use crate::model::{Fault, Hand, Job, PairName, Side};
-use crate::units::{Length, Real, said};
+use super::problem::{Problem, Warning};
+use super::result::{Pairs, Plan};
+use crate::model::{Fault, Hand, Job, Location, PairName, Side, Stays, Wrong};
+use crate::units::{Length, Real};
 
 /// Version of the plan's keys.
 const FORMAT: u32 = 1;
@@ -45,12 +45,8 @@ fn pair_faults(axes: &Axes<f64>, job: &Job, name: PairName) -> Vec<Fault> {
     let way = axes.datum_to_axle(job, name);
     if way.mm() < SHORTEST.mm() {
         let station = job.seatstay_node.front_station.mm();
-        let message = format!(
-            "the seat stays start {} mm from the axle: at least {} mm is needed",
-            show(way),
-            show(SHORTEST)
-        );
-        return vec![Fault::new("seatstays.front_station_mm", station, message)];
+        let what = Wrong::SeatStaysTooShort { way: way.mm(), least: SHORTEST.mm() };
+        return vec![Fault::new("seatstays.front_station_mm", station, what)];
     }
     let sides = Hand::ALL.into_iter().filter(|hand| *hand == Hand::Right || job.pair(name).left.is_some());
     sides.filter_map(|hand| side_fault(axes, job, name, hand)).collect()
@@ -62,19 +58,13 @@ fn side_fault(axes: &Axes<f64>, job: &Job, name: PairName, hand: Hand) -> Option
     let length = Length::from_mm((rear - front).norm());
     (length.mm() < SHORTEST.mm()).then(|| {
         let field = format!("{}.{}.rear.reach_mm", name.key(), hand.key());
-        let message =
-            format!("the reach leaves {} mm of stay: at least {} mm is needed", show(length), show(SHORTEST));
-        Fault::new(field, side.rear.reach.mm(), message)
+        let what = Wrong::StayTooShort { left: length.mm(), least: SHORTEST.mm() };
+        Fault::new(field, side.rear.reach.mm(), what)
     })
 }
 
-fn show(length: Length) -> String {
-    said(length.mm(), 2)
-}
-
-fn cannot_span(name: PairName, hand: Hand) -> Warning {
-    let message = "no place of the tube has both cuts on it and off its bends: it lies as entered".to_owned();
-    Warning { code: Code::TubeCannotSpan, place: format!("{}.{}", name.key(), hand.key()), message }
+const fn cannot_span(name: PairName, hand: Hand) -> Warning {
+    Warning { location: Location::Stay(name, Stays::One(hand)), problem: Problem::TubeCannotSpan }
 }
 
 /// [`plan_placed`] over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.

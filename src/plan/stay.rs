@@ -4,15 +4,15 @@ use super::axes::Axes;
 use super::bent_stay::{bend_warnings, bent_stay, raw_tube};
 use super::cut::{Coped, cope};
 use super::member::Round;
-use super::notices::{Notices, mm};
+use super::notices::{Notices, length};
+use super::problem::{Problem, SectionChange};
 use super::result::{Cut, SquareCut, Stay};
 use super::setting::Found;
 use super::slot::slot;
 use super::stay_geometry::StayGeometry;
-use super::warn::Code;
 use super::which::Which;
 use crate::geometry::Line;
-use crate::model::{End, EndKind, Job, PairName};
+use crate::model::{End, EndKind, Job, PairName, Tube};
 use crate::units::{Angle, Length, Real};
 
 /// The stretch of a cutter's axis that one cut takes, from the axis' own point.
@@ -46,8 +46,8 @@ pub(super) fn stay<T: Real>(
     laid: &StayGeometry<T>,
     notices: &mut Notices<'_>,
 ) -> (Stay<T>, Spans<T>) {
-    let mut notices = notices.at(laid.hand.key());
-    let mut end = |which: Which| end(axes, job, name, laid, which, &mut notices.at(which.key()));
+    let mut notices = notices.at_stay(laid.hand);
+    let mut end = |which: Which| end(axes, job, name, laid, which, &mut notices.at_end(which));
     let ((front, front_span), (rear, rear_span)) = (end(Which::Front), end(Which::Rear));
     let axle = laid.clamp.local(&axes.axle);
     let (front_point, rear_point) = laid.reference_points();
@@ -69,7 +69,7 @@ pub(super) fn stay<T: Real>(
         front,
         rear,
     };
-    tube_warnings(&stay, laid, &mut notices);
+    tube_warnings(&stay, laid, &job.pair(name).side(laid.hand).tube, &mut notices);
     bend_warnings(&stay, laid, &mut notices);
     (stay, Spans { front: front_span, rear: rear_span })
 }
@@ -106,30 +106,34 @@ fn square<T: Real>(laid: &StayGeometry<T>, which: Which) -> SquareCut<T> {
 }
 
 /// What the raw tube has to say to the cuts.
-fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, notices: &mut Notices<'_>) {
-    for (key, waste) in [("front", stay.front_waste), ("rear", stay.rear_waste)] {
-        if let Some(short) = waste.filter(|waste| waste.mm().value() < 0.0) {
-            let short = mm(Length::from_mm(-short.mm()));
-            let message = format!("the cut lies {short} mm past the {key} end of the raw tube");
-            notices.at(key).warn(Code::CutPastTubeEnd, message);
+fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, tube: &Tube<T>, notices: &mut Notices<'_>) {
+    for (which, waste) in [(Which::Front, stay.front_waste), (Which::Rear, stay.rear_waste)] {
+        if let Some(short) = waste.map(length).filter(|waste| waste.mm() < 0.0) {
+            notices.at_end(which).warn(Problem::CutPastTubeEnd { by: -short });
         }
     }
-    for (key, cut) in [("front", &stay.front), ("rear", &stay.rear)] {
+    for (which, cut) in [(Which::Front, &stay.front), (Which::Rear, &stay.rear)] {
         let Some((low, high)) = cut.extent() else { continue };
         if let Some(knot) = laid.outer.knots().find(|knot| low < *knot && *knot < high) {
-            let message = format!(
-                "the taper begins or ends inside the cut, {} mm behind the front reference point",
-                mm(Length::from_mm(knot))
-            );
-            notices.at(key).warn(Code::TaperInCut, message);
+            let (change, station) = (section_change(laid, tube, knot), Length::from_mm(knot));
+            notices.at_end(which).warn(Problem::SectionChangesInCut { change, station });
         }
     }
     if let (Some(front), Some(rear)) = (stay.front.short_point(), stay.rear.short_point())
         && front.mm().value() >= rear.mm().value()
     {
-        notices.warn(
-            Code::CutsOverlap,
-            "the front cut and the rear cut meet: nothing is left between them".into(),
-        );
+        notices.warn(Problem::CutsOverlap);
+    }
+}
+
+/// What changes the section at that station: the taper where it begins or ends there, else an oval.
+fn section_change<T: Real>(laid: &StayGeometry<T>, tube: &Tube<T>, station: f64) -> SectionChange {
+    let on_tube = station - laid.raw.0.value();
+    let is_here = |place: Length<T>| (place.mm().value() - on_tube).abs() < 1e-9;
+    let tapers = tube.od_front.mm().value() != tube.od_rear.mm().value();
+    if tapers && (is_here(tube.taper_start) || is_here(tube.taper_end)) {
+        SectionChange::Taper
+    } else {
+        SectionChange::Oval
     }
 }

@@ -17,11 +17,4 @@ impl Which {
             Self::Rear => Keep::Smallest,
         }
     }
-
-    pub(crate) const fn key(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Rear => "rear",
-        }
-    }
 }

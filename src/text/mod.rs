@@ -6,9 +6,15 @@
 pub mod bench;
 pub mod clearance;
 pub mod entry;
+mod fault;
+mod location;
 pub mod measure;
+mod plan;
 pub mod procedure;
 mod style;
 pub mod tolerance;
 
+pub use fault::{fault, fault_message};
+pub use location::location;
+pub use plan::{problem as plan_problem, warning as plan_warning};
 pub use style::{English, Style};

@@ -24,6 +24,11 @@ impl English {
         }
     }
 
+    /// The English of that tag.
+    pub fn from_tag(tag: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|english| english.tag() == tag)
+    }
+
     /// The English of a reader whose browser asks for `tag` first: American for `en-US` and for languages other than English
     /// in the Americas, British for the rest.
     pub fn of_browser(tag: &str) -> Self {
@@ -55,6 +60,16 @@ impl Style {
         match self.english {
             English::American => american,
             English::British => british,
+        }
+    }
+
+    /// A name that is written in British English, in this English.
+    pub fn spell(self, name: &str) -> String {
+        match self.english {
+            English::British => name.to_owned(),
+            English::American => SPELLED
+                .iter()
+                .fold(name.to_owned(), |name, (american, british)| name.replace(british, american)),
         }
     }
 
@@ -103,6 +118,9 @@ impl Style {
         format!("{} to {}{}", said(bounds.min, 3), said(bounds.max, 3), spaced(unit))
     }
 }
+
+/// Words of names that the two Englishes spell each in their own way: American, British.
+const SPELLED: [(&str, &str); 1] = [("tire", "tyre")];
 
 /// Rounded to a thousandth; what is one already, but for rounding, stays.
 fn round_to_thousandth(value: f64, round: fn(f64) -> f64) -> f64 {

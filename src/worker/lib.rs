@@ -13,7 +13,7 @@ use wasm_bindgen::prelude::*;
 /// A job file in, its plan out; both as JSON texts. Faults come back as `{"errors": […]}`.
 #[wasm_bindgen(skip_typescript)]
 pub fn plan(job: &JsValue) -> String {
-    of_text(job, staywright::placement::plan_json)
+    of_text(job, staywright::files::plan_json)
 }
 
 /// What `answer` makes of a text. Nothing keeps a caller without types from handing in something else.

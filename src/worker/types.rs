@@ -55,7 +55,7 @@ export type End =
 export interface Plan {
   format: 1;
   pairs: { chainstays: Pair; seatstays: Pair };
-  warnings: { code: string; where: string; message: string }[];
+  warnings: { code: string; level: "note" | "check" | "stop"; where: string; message: string }[];
 }
 export interface Pair {
   slide_mm: number; axle_height_mm: number; one_plane: boolean;

@@ -150,7 +150,7 @@ fn a_place_searched_apart_gives_the_same_plan() {
     tube.bends = Bends::of([Bend { before: mm(180.0), ..Bend::default() }]);
     tube.bends.find = Find::Roll;
     let placed = staywright::placement::search(&job);
-    let json = |plan: &staywright::plan::Plan| serde_json::to_string(plan).unwrap();
+    let json = |plan: &staywright::plan::Plan| staywright::files::plan_text(plan).unwrap();
     assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
     // Once the tube lies as entered again, what was found for it counts no more.
     job.chainstays.right.tube.bends.find = Find::Nothing;

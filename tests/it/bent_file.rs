@@ -124,7 +124,11 @@ fn a_left_stay_is_bent_as_the_right_unless_told_otherwise() {
 
 fn check(tube: &str, expected: &[&str]) {
     let file = format!(r#"{{"format":1,"chainstays":{{"right":{{"tube":{tube}}}}}}}"#);
-    let found: Vec<String> = Job::from_json(&file).unwrap_err().iter().map(ToString::to_string).collect();
+    let found: Vec<String> = Job::from_json(&file)
+        .unwrap_err()
+        .iter()
+        .map(|one| staywright::text::fault(one, staywright::text::Style::FILE))
+        .collect();
     assert_eq!(found, expected);
 }
 
@@ -140,7 +144,9 @@ fn faults_say_what_would_do() {
     // 420 straight and a twelfth of a turn on 150: 420 + 150·π/6.
     check(
         r#"{"bends":[{"before_mm":420,"angle_deg":30}]}"#,
-        &[&format!("{at}.length_mm: tube length 430 mm is too short for its bends, which end at 498.54 mm")],
+        &[&format!(
+            "{at}.length_mm: tube length 430 mm must be at least the end of its last bend, 498.54 mm"
+        )],
     );
     check(r#"{"roll_deg":3}"#, &[&format!("{at}.roll_deg: a straight tube has no roll: leave it out")]);
     check(
@@ -152,12 +158,13 @@ fn faults_say_what_would_do() {
             &format!("{at}.butts[1].at_mm: butt station 80 mm must lie behind the one before, 90 mm"),
         ],
     );
+    // The first is round again 40 behind its end, the second begins its blend 20 ahead of its start: −1 + 40 + 20.
     check(
         r#"{"ovals":[{"to_mm":-1},{"from_mm":50,"to_mm":80,"blend_mm":20}]}"#,
         &[
-            &format!("{at}.ovals[0].to_mm: oval end −1 mm must not lie before its start 0 mm"),
+            &format!("{at}.ovals[0].to_mm: oval end −1 mm must lie at or behind oval start 0 mm"),
             &format!(
-                "{at}.ovals[1].from_mm: oval start 50 mm must lie at or behind 39 mm, where the one before is round again, and its own blend"
+                "{at}.ovals[1].from_mm: oval start 50 mm must lie at or behind the end of the oval before with both blends, 59 mm"
             ),
         ],
     );
@@ -170,7 +177,7 @@ fn faults_say_what_would_do() {
         &[
             &format!("{at}.bends: 9 are given; 0 to 8 are allowed"),
             &format!(
-                "{at}.length_mm: tube length 430 mm is too short for its bends, which end at 1127.552 mm"
+                "{at}.length_mm: tube length 430 mm must be at least the end of its last bend, 1127.552 mm"
             ),
         ],
     );

@@ -1,7 +1,7 @@
 //! Every case in which a figure does not exist, or a cut cannot be made, is a named result.
 
 use serde_json::{Value, json};
-use staywright::placement::plan_json;
+use staywright::files::plan_json;
 
 /// The plan of the starting job with `changes`, each a dotted path and a value.
 fn planned(changes: &[(&str, Value)]) -> Value {
@@ -173,26 +173,38 @@ fn a_saw_of_another_size_hides_no_member_that_is_passed_by() {
     for cutter in [45.0, 200.0] {
         let plan = raised(32.0, cutter);
         check(&plan, FRONT, &["no_contact"]);
-        assert!(message(&plan, FRONT, "no_contact").contains("passes the shell by"));
+        assert!(message(&plan, FRONT, "no_contact").contains("misses the shell"));
         assert!(front(&plan)["gap_mm"].is_null());
     }
     // Between 20 - 11.1 and 20 + 11.1.
     let plan = raised(27.0, 200.0);
     check(&plan, FRONT, &["partial_contact"]);
-    assert!(message(&plan, FRONT, "partial_contact").contains("passes the shell by: no seat from"));
+    assert!(message(&plan, FRONT, "partial_contact").contains("contact with the shell: no seat from"));
     // Within 20 - 11.1, a saw of 20 above leaves part of the tube.
     let plan = raised(8.0, 36.0);
-    assert!(message(&plan, FRONT, "partial_contact").contains("passes the saw by"));
+    assert!(message(&plan, FRONT, "partial_contact").contains("contact with the saw"));
     // Nearer than 20 + 11.1, further than 2 + 11.1.
     let plan = raised(15.0, 4.0);
     check(&plan, FRONT, &["no_contact"]);
-    assert!(message(&plan, FRONT, "no_contact").contains("the saw, 4 mm, passes the tube by"));
+    assert!(message(&plan, FRONT, "no_contact").contains("the tube misses the saw of 4 mm"));
 }
 
 #[test]
 fn a_taper_that_begins_inside_the_cut_is_named() {
     let plan = planned(&[("chainstays.right.tube.taper_start_mm", json!(28))]);
     check(&plan, FRONT, &["taper_in_cut"]);
+    assert!(message(&plan, FRONT, "taper_in_cut").starts_with("the taper begins or ends inside the cut, "));
+    assert!(message(&plan, FRONT, "taper_in_cut").ends_with("mm behind the front reference point"));
+}
+
+/// By hand: the saw of 40 leaves the front end between 16 and 21 mm behind the reference point; the oval begins at 28 − 10.
+#[test]
+fn an_oval_that_begins_inside_the_cut_is_no_taper() {
+    let oval = json!([{ "from_mm": 28, "to_mm": 60, "blend_mm": 5, "width_mm": 20, "height_mm": 22 }]);
+    let plan =
+        planned(&[("chainstays.right.tube.ovals", oval), ("chainstays.right.tube.front_trim_mm", json!(10))]);
+    let said = message(&plan, FRONT, "taper_in_cut");
+    assert!(said.starts_with("an oval begins or ends inside the cut, "), "{said}");
 }
 
 #[test]
@@ -215,7 +227,7 @@ fn tubes_that_run_into_each_other_are_named() {
 fn tubes_that_would_meet_only_where_they_are_coped_away_are_told_apart() {
     let plan = planned(&[("seatstays.right.front.half_spacing_mm", json!(4.5))]);
     check(&plan, "seatstays", &["stays_collide", "slide_out_of_range"]);
-    assert!(message(&plan, "seatstays", "stays_collide").starts_with("with ends that were not coped"));
+    assert!(message(&plan, "seatstays", "stays_collide").starts_with("with ends cut square"));
     // By hand: at its short point the stay, 12.7 mm thick, is whole all round and clear of the middle plane.
     let stay = &plan["pairs"]["seatstays"]["right"];
     let figure = |value: &Value| value.as_f64().unwrap();

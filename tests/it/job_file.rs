@@ -4,8 +4,8 @@ use crate::support;
 
 use proptest::prelude::*;
 use serde_json::Value;
+use staywright::files::plan_json;
 use staywright::model::Job;
-use staywright::placement::plan_json;
 
 proptest! {
     #[test]
@@ -81,7 +81,11 @@ fn a_left_stay_takes_from_the_right_what_it_leaves_out() {
 }
 
 fn check(file: &str, expected: &[&str]) {
-    let found: Vec<String> = Job::from_json(file).unwrap_err().iter().map(ToString::to_string).collect();
+    let found: Vec<String> = Job::from_json(file)
+        .unwrap_err()
+        .iter()
+        .map(|one| staywright::text::fault(one, staywright::text::Style::FILE))
+        .collect();
     assert_eq!(found, expected);
 }
 

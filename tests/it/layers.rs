@@ -29,8 +29,8 @@ const LAYERS: [(&str, &[&str]); 15] = [
             "findings",
         ],
     ),
+    ("files", &["units", "model", "plan", "clearance", "placement", "tolerance", "findings", "text"]),
     ("drawing", &["units", "geometry", "model", "plan", "clearance"]),
-    ("files", &["units", "model", "plan", "placement", "tolerance", "text"]),
     ("link", &["units", "model"]),
     (
         "ask",

@@ -12,6 +12,7 @@ mod ask;
 mod bent_derivatives;
 mod bent_file;
 mod bent_lay;
+mod catalogue;
 mod cutters;
 mod degenerate;
 mod derivatives;

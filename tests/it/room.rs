@@ -441,7 +441,8 @@ fn to_be_found() -> Vec<Job> {
 fn left_over(plan: &Plan) -> Option<f64> {
     let stay = &plan.pairs.chainstays.right;
     let bad = |code| matches!(code, Code::BendInCut | Code::CutPastTubeEnd);
-    let spoilt = plan.warnings.iter().any(|w| w.place.starts_with("chainstays.right") && bad(w.code));
+    let spoilt =
+        plan.warnings.iter().any(|w| w.location.key().starts_with("chainstays.right") && bad(w.code()));
     if spoilt || !stay.raw.as_ref()?.long_enough {
         return None;
     }

@@ -1,14 +1,17 @@
 //! What a person reads when something is wrong: all faults at once, each with its field, its value and what would do.
 
 use staywright::ask::{Answer, Question, Responder, Response};
+use staywright::files::plan_json;
 use staywright::link;
 use staywright::model::Job;
-use staywright::placement::{plan, plan_json};
+use staywright::placement::plan;
+use staywright::text::{English, Style, fault};
+use staywright::units::LengthUnit;
 
 fn faults(file: &str) -> Vec<String> {
     match Job::from_json(file).and_then(|job| plan(&job)) {
         Ok(_) => Vec::new(),
-        Err(faults) => faults.iter().map(ToString::to_string).collect(),
+        Err(faults) => faults.iter().map(|one| fault(one, Style::FILE)).collect(),
     }
 }
 
@@ -25,6 +28,25 @@ fn figures_outside_their_range() {
             "frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°",
             "edge_finder_mm: edge finder diameter −1 mm is outside 0 to 50 mm",
         ],
+    );
+}
+
+#[test]
+fn figures_and_ranges_are_said_in_the_unit_of_the_reader() {
+    let style = Style { unit: LengthUnit::Inch, english: English::American };
+    let file = r#"{"format":1,"frame":{"chainstay_length_mm":1270,"seat_angle_deg":12.5},"wheel":{"tyre_width_mm":1},
+        "fixture":{"slide_min_mm":508,"slide_max_mm":254}}"#;
+    let faults = Job::from_json(file).unwrap_err();
+    let said: Vec<String> = faults.iter().map(|one| fault(one, style)).collect();
+    // 250 / 25.4 = 9.84252, 800 / 25.4 = 31.49606, 10 / 25.4 = 0.39370, 150 / 25.4 = 5.90551; rounded inwards.
+    assert_eq!(
+        said,
+        [
+            "frame.chainstay_length_mm: chainstay length 50 in is outside 9.843 to 31.496 in",
+            "frame.seat_angle_deg: seat angle 12.5° is outside 45 to 90°",
+            "wheel.tyre_width_mm: tire width 0.0394 in is outside 0.394 to 5.905 in",
+            "fixture.slide_max_mm: slide maximum 10 in must be at least slide minimum 20 in",
+        ]
     );
 }
 
@@ -49,7 +71,7 @@ fn figures_that_do_not_go_together() {
         r#"{"format":1,"chainstays":{"right":{"tube":{"taper_start_mm":300,"taper_end_mm":200,"wall_mm":9}}},
             "fixture":{"slide_min_mm":400,"slide_max_mm":300}}"#,
         &[
-            "fixture.slide_max_mm: slide maximum 300 mm is below its minimum 400 mm",
+            "fixture.slide_max_mm: slide maximum 300 mm must be at least slide minimum 400 mm",
             "chainstays.right.tube.taper_end_mm: taper end 200 mm must lie behind taper start 300 mm",
             "chainstays.right.tube.wall_mm: wall 9 mm leaves no bore in a tube of 16 mm: less than 8 mm is needed",
         ],
@@ -95,7 +117,9 @@ fn stays_that_are_too_short_to_lay() {
     check(
         r#"{"format":1,"frame":{"chainstay_length_mm":250,"bb_drop_mm":0,"seat_angle_deg":90,"seat_tube_setback_mm":150},
             "seatstays":{"front_station_mm":50,"right":{"rear":{"reach_mm":110}}}}"#,
-        &["seatstays.right.rear.reach_mm: the reach leaves 1.8 mm of stay: at least 20 mm is needed"],
+        &[
+            "seatstays.right.rear.reach_mm: the way from axle to stay end leaves 1.8 mm of stay: at least 20 mm is needed",
+        ],
     );
 }
 

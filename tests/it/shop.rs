@@ -49,8 +49,12 @@ fn a_new_job_takes_the_shops_fixture_and_keeps_it() {
 }
 
 fn faults(file: &str) -> Vec<String> {
-    Shop::from_json(file)
-        .map_or_else(|faults| faults.iter().map(ToString::to_string).collect(), |_| Vec::new())
+    Shop::from_json(file).map_or_else(
+        |faults| {
+            faults.iter().map(|one| staywright::text::fault(one, staywright::text::Style::FILE)).collect()
+        },
+        |_| Vec::new(),
+    )
 }
 
 #[test]
@@ -94,7 +98,7 @@ fn figures_that_do_not_go_together() {
         [
             "hole_saws[0].neck_length_mm: neck length 12 mm must not be more than arbor reach 10 mm",
             "hole_saws[0].kerf_mm: kerf 6 mm must not be more than half the saw's diameter 5 mm",
-            "fixture.slide_max_mm: slide maximum 300 mm is below its minimum 400 mm",
+            "fixture.slide_max_mm: slide maximum 300 mm must be at least slide minimum 400 mm",
             "fixture.limits.tilt_min_deg: least tilt 50° must not be more than largest tilt 40°",
             "mill.slowest_rpm: slowest speed 900 rpm must not be more than fastest speed 80 rpm",
             "processes[0].best_mm: best gap 0.3 mm must not be more than largest gap 0.2 mm",

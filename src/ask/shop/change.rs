@@ -3,7 +3,8 @@
 use crate::model::shop::{CUTTING, OWN_SPEED, Shop};
 use crate::model::{Fault, Spec, capital};
 use crate::text::entry::{Understood, understand};
-use crate::units::{LengthUnit, show};
+use crate::text::{Style, fault_message};
+use crate::units::LengthUnit;
 use serde_json::{Map, Value};
 
 /// A changed shop, and what was understood of the text where it does not say so itself.
@@ -62,6 +63,6 @@ fn place<'a>(file: &'a mut Value, path: &str) -> Option<&'a mut Value> {
 /// What is wrong at a field, or first of all.
 fn sentence(faults: &[Fault], path: &str, unit: LengthUnit) -> String {
     let here = faults.iter().find(|fault| fault.field == path).or_else(|| faults.first());
-    let message = here.map_or("", |fault| &fault.message);
-    format!("{}.", capital(&show::in_sentence(message, unit)))
+    let style = Style { unit, ..Style::default() };
+    format!("{}.", capital(&here.map_or_else(String::new, |fault| fault_message(fault, style))))
 }

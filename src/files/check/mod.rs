@@ -4,6 +4,7 @@ mod answer;
 mod estimate;
 mod request;
 
+use crate::model::Fault;
 use crate::tolerance::{Worked, WorkedFigure, worked_examples};
 use request::Request;
 use serde_json::{Value, json};
@@ -11,13 +12,12 @@ use serde_json::{Value, json};
 /// Draws of the published example that is done by drawing: as many as settle its figures.
 const WORKED_RUNS: usize = 100_000;
 
-/// A question's text in, the answer's text out; the README lists the keys of both. A faulty question gives
-/// `{"errors": [{"field", "value", "message"}]}`.
-pub fn check_json(text: &str) -> String {
-    match Request::read(text) {
-        Ok(request) => answer::answer(&request).to_string(),
-        Err(faults) => json!({ "errors": faults }).to_string(),
-    }
+/// A question's JSON text in, the answer's out; the manual lists the keys of both.
+///
+/// # Errors
+/// All faults of the job, or the first of what is asked about it.
+pub fn check(text: &str) -> Result<String, Vec<Fault>> {
+    Ok(answer::answer(&Request::read(text)?).to_string())
 }
 
 /// The self-check: published worked examples, done again by the engine that answers here.

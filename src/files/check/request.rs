@@ -1,6 +1,6 @@
 //! A question as it is asked.
 
-use crate::model::{Fault, Job, json_number, no_json, repeated_keys};
+use crate::model::{Fault, Job, Wanted, Wrong, json_number, no_json, repeated_keys};
 use crate::placement::plan;
 use crate::plan::Plan;
 use crate::tolerance::{KnownErrors, Place, What};
@@ -38,11 +38,10 @@ impl Request {
             return Err(repeated);
         }
         let Value::Object(keys) = value else {
-            return Err(vec![Fault::new("", value, "an object is needed here")]);
+            return Err(vec![Fault::new("", value, Wrong::Wanted(Wanted::Object))]);
         };
         if let Some(key) = keys.keys().find(|key| !KEYS.contains(&key.as_str())) {
-            let message = ["unknown key; known here: ", &KEYS.join(", ")].concat();
-            return Err(vec![Fault::new(key, Value::Null, message)]);
+            return Err(vec![Fault::new(key, Value::Null, Wrong::UnknownKey { known: KEYS.to_vec() })]);
         }
         let job = Job::from_json(&keys.get("job").unwrap_or(&Value::Null).to_string())?;
         let plan = plan(&job)?;
@@ -68,9 +67,7 @@ impl Request {
 fn number(keys: &Map<String, Value>, key: &str, start: f64, most: f64) -> Result<f64, Fault> {
     let Some(value) = keys.get(key) else { return Ok(start) };
     let known = json_number(value).filter(|number| (0.0..=most).contains(number));
-    known.ok_or_else(|| {
-        Fault::new(key, value.clone(), "a whole number is needed here, 0 or more, and not that large")
-    })
+    known.ok_or_else(|| Fault::new(key, value.clone(), Wrong::Wanted(Wanted::WholeNumber { most })))
 }
 
 /// The figures whose names are known; the others are of no job and passed over.
@@ -82,14 +79,14 @@ fn typed<T>(named: Vec<(String, f64)>, from_id: impl Fn(&str) -> Option<T>) -> V
 fn named(keys: &Map<String, Value>, key: &str, least: f64) -> Result<Vec<(String, f64)>, Fault> {
     let Some(value) = keys.get(key) else { return Ok(Vec::new()) };
     let Value::Object(list) = value else {
-        return Err(Fault::new(key, value.clone(), "an object of names and numbers is needed here"));
+        return Err(Fault::new(key, value.clone(), Wrong::Wanted(Wanted::Numbers)));
     };
     let one = |(name, value): (&String, &Value)| {
         let number = json_number(value).filter(|number| number.is_finite() && *number >= least);
         let field = [key, name].join(".");
         number
             .map(|number| (name.clone(), number))
-            .ok_or_else(|| Fault::new(field, value.clone(), "a number is needed here"))
+            .ok_or_else(|| Fault::new(field, value.clone(), Wrong::Wanted(Wanted::Number)))
     };
     list.iter().map(one).collect()
 }

@@ -4,9 +4,8 @@ use super::Shop;
 use super::fixture::MeasuredFixture;
 use super::mill::{Axis, Speeds};
 use super::process::Process;
-use crate::model::{Fault, Job};
-use crate::units::{Length, said};
-use serde_json::Value;
+use crate::model::{Fault, Job, LongList, LongText, NamedFigure, Relation, Wrong};
+use crate::units::Length;
 
 /// Longest name of a shop or a process, in characters.
 const LONGEST_NAME: usize = 120;
@@ -32,8 +31,8 @@ impl Shop {
             let at = format!("processes[{i}]");
             process_faults(process, &at, &mut faults);
             if self.processes.iter().take(i).any(|other| other.name == process.name) {
-                let message = "another way of joining has the same name";
-                faults.push(Fault::new(format!("{at}.name"), Value::from(process.name.as_str()), message));
+                let field = format!("{at}.name");
+                faults.push(Fault::new(field, process.name.as_str(), Wrong::SameName));
             }
         }
         text_fault("name", &self.name, LONGEST_NAME, &mut faults);
@@ -51,8 +50,8 @@ impl Shop {
         ];
         for (field, count) in lists {
             if count > LONGEST_LIST {
-                let message = format!("{count} entries are given; 0 to {LONGEST_LIST} are allowed");
-                faults.push(Fault::new(field, Value::from(count), message));
+                let what = Wrong::TooMany { list: LongList::Other, count, most: LONGEST_LIST };
+                faults.push(Fault::new(field, count, what));
             }
         }
     }
@@ -86,33 +85,28 @@ impl Shop {
         let limits = &self.fixture.limits;
         let (low, high) = (limits.tilt_min.degrees(), limits.tilt_max.degrees());
         if low > high {
-            let message =
-                format!("least tilt {}° must not be more than largest tilt {}°", said(low, 3), said(high, 3));
-            faults.push(Fault::new("fixture.limits.tilt_min_deg", Value::from(low), message));
+            let [low, high] = [("least tilt", low), ("largest tilt", high)]
+                .map(|(name, value)| NamedFigure { name, value, unit: "°" });
+            faults.push(at_most("fixture.limits.tilt_min_deg", low, high));
         }
     }
 
     fn mill_faults(&self, faults: &mut Vec<Fault>) {
         if self.mill.lies_along == Axis::Z {
-            let message = "the fixture lies along x or y: z is the spindle's own axis";
-            faults.push(Fault::new("mill.fixture_along", Value::from("z"), message));
+            faults.push(Fault::new("mill.fixture_along", "z", Wrong::FixtureAlongSpindle));
         }
         match &self.mill.speeds {
             Speeds::Steps(steps) => {
                 if steps.is_empty() {
-                    let message = "at least one spindle speed is needed";
-                    faults.push(Fault::new("mill.speeds_rpm", Value::from(0), message));
+                    faults.push(Fault::new("mill.speeds_rpm", 0.0, Wrong::NoSpeed));
                 }
             }
             Speeds::Range(slowest, fastest) => {
                 let (slow, fast) = (slowest.rpm(), fastest.rpm());
                 if slow > fast {
-                    let message = format!(
-                        "slowest speed {} rpm must not be more than fastest speed {} rpm",
-                        said(slow, 3),
-                        said(fast, 3)
-                    );
-                    faults.push(Fault::new("mill.slowest_rpm", Value::from(slow), message));
+                    let [slow, fast] = [("slowest speed", slow), ("fastest speed", fast)]
+                        .map(|(name, value)| NamedFigure { name, value, unit: "rpm" });
+                    faults.push(at_most("mill.slowest_rpm", slow, fast));
                 }
             }
         }
@@ -123,7 +117,7 @@ fn process_faults(process: &Process, at: &str, faults: &mut Vec<Fault>) {
     text_fault(&format!("{at}.name"), &process.name, LONGEST_NAME, faults);
     text_fault(&format!("{at}.source"), &process.origin.source, LONGEST_SOURCE, faults);
     if process.name.is_empty() {
-        faults.push(Fault::new(format!("{at}.name"), Value::from(""), "a way of joining needs a name"));
+        faults.push(Fault::new(format!("{at}.name"), "", Wrong::NoName));
     }
     let gap = &process.gap;
     order(at, ("best_mm", "best gap", gap.best), ("largest gap", gap.most), faults);
@@ -147,22 +141,21 @@ fn ends(fixture: &MeasuredFixture) -> [(&'static str, (&'static str, &'static st
 }
 
 /// A fault where one length is more than another that it must not pass.
-fn order(at: &str, low: (&str, &str, Length), high: (&str, Length), faults: &mut Vec<Fault>) {
+fn order(at: &str, low: (&str, &'static str, Length), high: Named, faults: &mut Vec<Fault>) {
     let ((key, name, low), (high_name, high)) = (low, high);
     if low.mm() > high.mm() {
-        let message = format!(
-            "{name} {} mm must not be more than {high_name} {} mm",
-            said(low.mm(), 3),
-            said(high.mm(), 3)
-        );
-        faults.push(Fault::new(format!("{at}.{key}"), Value::from(low.mm()), message));
+        let (low, high) = (NamedFigure::mm(name, low.mm()), NamedFigure::mm(high_name, high.mm()));
+        faults.push(at_most(format!("{at}.{key}"), low, high));
     }
+}
+
+fn at_most(field: impl Into<String>, figure: NamedFigure, other: NamedFigure) -> Fault {
+    Fault::against(field, figure, Relation::AtMost, other)
 }
 
 fn text_fault(field: &str, text: &str, most: usize, faults: &mut Vec<Fault>) {
     let count = text.chars().count();
     if count > most {
-        let message = format!("the text has {count} characters; at most {most} fit");
-        faults.push(Fault::new(field, Value::from(text), message));
+        faults.push(Fault::new(field, text, Wrong::TooLong { text: LongText::Other, count, most }));
     }
 }

@@ -10,7 +10,7 @@ use super::walk::CUTTING;
 use super::{Metal, Shop};
 use crate::model::group::below;
 use crate::model::reader::{Object, Reader, read_all};
-use crate::model::{Fault, Hand};
+use crate::model::{Fault, FileKind, Hand, Wrong};
 use crate::units::{CuttingSpeed, Length, SpindleSpeed};
 use serde_json::Value;
 
@@ -31,7 +31,7 @@ impl Reader {
     fn shop(&mut self, value: &Value) -> Shop {
         let base = Shop::default();
         let mut object = self.object(String::new(), Some(value));
-        self.format(&mut object, "shop", FORMAT);
+        self.format(&mut object, FileKind::Shop, FORMAT);
         let mut shop = Shop {
             name: self.text(&mut object, "name"),
             hole_saws: self.list(&mut object, "hole_saws", Self::hole_saw).unwrap_or(base.hole_saws),
@@ -104,12 +104,8 @@ impl Reader {
         let Some(value) = object.get("joined_by") else { return 0 };
         let place = value.as_str().and_then(|name| processes.iter().position(|known| known.name == name));
         if place.is_none() {
-            let names: Vec<&str> = processes.iter().map(|known| known.name.as_str()).collect();
-            self.fault(
-                "joined_by",
-                value,
-                format!("must be the name of one of the processes: {}", names.join(", ")),
-            );
+            let known = processes.iter().map(|known| known.name.clone()).collect();
+            self.fault("joined_by", value, Wrong::NoSuchProcess { known });
         }
         place.unwrap_or(0)
     }
@@ -222,11 +218,7 @@ impl Reader {
             (Some(steps), _) => {
                 for (at, value) in [("mill.slowest_rpm", slowest), ("mill.fastest_rpm", fastest)] {
                     if let Some(value) = value {
-                        self.fault(
-                            at,
-                            &Value::from(value),
-                            "give either a list of speeds or their range, not both",
-                        );
+                        self.fault(at, &Value::from(value), Wrong::SpeedsTwice);
                     }
                 }
                 Speeds::Steps(steps)

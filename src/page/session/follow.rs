@@ -101,9 +101,8 @@ impl Follow {
     }
 
     /// What is wrong with the figure or text at `path`.
-    pub fn fault_at(self, path: &str) -> Option<String> {
-        self.faults
-            .with(|faults| faults.iter().find(|fault| fault.field == path).map(|fault| fault.message.clone()))
+    pub fn fault_at(self, path: &str) -> Option<Fault> {
+        self.faults.with(|faults| faults.iter().find(|fault| fault.field == path).cloned())
     }
 
     /// The paths of the figures that stand directly under `group`, in order: `frame` has `frame.bb_drop_mm`.

@@ -206,6 +206,12 @@ impl Session {
         self.job.with(title)
     }
 
+    /// What is wrong with the figure or text at `path`, in the words and the unit of the page.
+    pub fn fault_words(self, path: &str) -> Option<String> {
+        let fault = self.follow.fault_at(path)?;
+        Some(staywright::text::fault_message(&fault, self.settings.style()))
+    }
+
     /// The names of the fields that the last good plan does not follow.
     pub fn not_followed(self) -> Vec<String> {
         let mut names: Vec<String> =

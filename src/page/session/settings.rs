@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 use staywright::ask::Bench;
 use staywright::plan::CutAt;
+use staywright::text::{English, Style};
 use staywright::units::LengthUnit;
 
 /// Light or dark.
@@ -70,6 +71,8 @@ impl Limits {
 pub struct Settings {
     /// The unit of lengths.
     pub unit: RwSignal<LengthUnit>,
+    /// Which English.
+    pub english: RwSignal<English>,
     /// The theme.
     pub theme: RwSignal<Theme>,
     /// The place of the page.
@@ -97,6 +100,7 @@ impl Settings {
     pub fn new() -> Self {
         Self {
             unit: RwSignal::new(LengthUnit::default()),
+            english: RwSignal::new(English::default()),
             theme: RwSignal::new(Theme::default()),
             place: RwSignal::new(Place::default()),
             pick: RwSignal::new(CutAt::FIRST),
@@ -110,14 +114,20 @@ impl Settings {
         }
     }
 
+    /// How sentences are written on the page.
+    pub fn style(self) -> Style {
+        Style { unit: self.unit.get(), english: self.english.get() }
+    }
+
     /// Everything as it is kept, by key.
-    pub fn written(self) -> [(&'static str, Option<String>); 11] {
+    pub fn written(self) -> [(&'static str, Option<String>); 12] {
         let unit = match self.unit.get() {
             LengthUnit::Millimetre => "mm",
             LengthUnit::Inch => "in",
         };
         [
             ("unit", Some(unit.to_owned())),
+            ("english", Some(self.english.get().tag().to_owned())),
             ("theme", Some(self.theme.get().key().to_owned())),
             ("place", Some(self.place.get().key().to_owned())),
             ("pick", Some(self.pick.get().key())),
@@ -138,6 +148,7 @@ impl Settings {
             Some("mm") => self.unit.set(LengthUnit::Millimetre),
             _ => {}
         }
+        take(self.english, found("english").and_then(|tag| English::from_tag(&tag)));
         let theme = found("theme").and_then(|key| Theme::ALL.into_iter().find(|theme| theme.key() == key));
         take(self.theme, theme);
         take(self.place, found("place").and_then(|key| Place::from_key(&key)));
@@ -187,6 +198,7 @@ mod tests {
         owner.set();
         let one = Settings::new();
         one.unit.set(LengthUnit::Inch);
+        one.english.set(English::American);
         one.place.set(Place::Check);
         one.limits.set(Limits { length_mm: 0.25, angle_deg: 1.0 });
         one.mill.set(Some("chainstays.both.slide".into()));

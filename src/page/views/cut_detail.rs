@@ -14,7 +14,7 @@ use leptos::prelude::*;
 use staywright::ask::Drawing;
 use staywright::model::capital;
 use staywright::plan::{CutAt, Plan};
-use staywright::units::{LengthUnit, show};
+use staywright::text::{Style, plan_problem};
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {
@@ -27,7 +27,7 @@ pub fn cut_detail() -> Part {
         .set("aria-labelledby", "cut-title")
         .add(title)
         .add(warning_list("Warnings of this cut", move || {
-            plan.with(|plan| warnings_of(plan, pick.get(), settings.unit.get()))
+            plan.with(|plan| warnings_of(plan, pick.get(), settings.style()))
         }))
         .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get()))))
         .add(facts(figures))
@@ -38,7 +38,7 @@ pub fn cut_detail() -> Part {
 }
 
 /// What the plan warns of at a cut, its stay or its pair.
-fn warnings_of(plan: &Plan, pick: CutAt, unit: LengthUnit) -> Vec<String> {
+fn warnings_of(plan: &Plan, pick: CutAt, style: Style) -> Vec<String> {
     let here = plan.warnings.iter().filter(|warning| about(warning, pick));
-    here.map(|warning| show::in_sentence(&warning.message, unit)).collect()
+    here.map(|warning| plan_problem(&warning.problem, style)).collect()
 }

@@ -68,7 +68,7 @@ impl Entry {
             Some(draft) if self.typing.get() => draft.text.clone(),
             _ => value.map_or_else(String::new, |value| written(value, self.spec, self.unit())),
         };
-        let fault = self.path.with_value(|path| self.session.follow.fault_at(path));
+        let fault = self.path.with_value(|path| self.session.fault_words(path));
         let fault = fault.map(|message| format!("{}.", capital(&message)));
         Shown { text, note: draft.and_then(|draft| draft.note), fault }
     }

@@ -32,7 +32,7 @@ pub fn fixture_box() -> Part {
         .add(part("summary").add(part("h2").text("Fixture and edge finder")))
         .add(own_fixture())
         .add(figures("Fixture", of_fixture(false)))
-        .add(fault.words_if(move || follow.fault_at("fixture.posts_u_mm")))
+        .add(fault.words_if(move || Session::here().fault_words("fixture.posts_u_mm")))
         .add(figures("Posts", of_fixture(true)))
         .add(post_buttons())
         .add(touch_from())

@@ -38,5 +38,5 @@ fn text_field(
         .class("text-field")
         .add(part("label").set("for", &id).text(label))
         .add(field)
-        .add(fault.words_if(move || session.follow.fault_at(key).map(|why| format!("{}.", capital(&why)))))
+        .add(fault.words_if(move || session.fault_words(key).map(|why| format!("{}.", capital(&why)))))
 }

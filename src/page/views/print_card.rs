@@ -7,10 +7,11 @@ use super::warnings::warning_list;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::{once, sentence};
+use crate::session::advice::once;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
 use staywright::model::PairName;
+use staywright::text::plan_warning;
 
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";
@@ -18,9 +19,10 @@ const FOOT: &str = "Staywright set-up card. The machine's manual, local rules an
 /// What the plan warns of, and what cannot be done in this shop.
 fn all_warnings() -> Vec<String> {
     let Session { follow, settings, order, .. } = Session::here();
-    let unit = settings.unit.get();
-    let mut all: Vec<String> =
-        follow.plan.with(|plan| once(&plan.warnings).iter().map(|warning| sentence(warning, unit)).collect());
+    let style = settings.style();
+    let mut all: Vec<String> = follow
+        .plan
+        .with(|plan| once(&plan.warnings).iter().map(|warning| plan_warning(warning, style)).collect());
     order.with(|order| all.extend(order.iter().flat_map(|order| order.beyond.iter().cloned())));
     all
 }

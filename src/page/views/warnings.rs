@@ -2,16 +2,19 @@
 
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::{at, sentence};
+use crate::session::advice::at;
 use crate::session::place::Place;
 use leptos::prelude::*;
+use staywright::text::plan_warning;
 
 /// The warnings of one place.
 pub fn warnings(place: Place) -> Part {
     let Session { follow, settings, .. } = Session::here();
     warning_list("Warnings", move || {
-        let unit = settings.unit.get();
-        follow.plan.with(|plan| at(&plan.warnings, place).iter().map(|one| sentence(one, unit)).collect())
+        let style = settings.style();
+        follow
+            .plan
+            .with(|plan| at(&plan.warnings, place).iter().map(|one| plan_warning(one, style)).collect())
     })
 }
 

@@ -152,7 +152,7 @@ fn a_saw_slimmer_than_the_member_is_never_said_to_fit() {
         cope.cutter = Some(Length::from_mm(38.0));
     }
     let warned = plan_of(&job).warnings;
-    assert!(warned.iter().any(|warning| warning.code == Code::CutterSmallerThanMember));
+    assert!(warned.iter().any(|warning| warning.code() == Code::CutterSmallerThanMember));
 }
 
 /// Without any saw each cutter that is named is a stop; where nobody has said what saws there are it is a note.

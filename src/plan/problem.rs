@@ -1,0 +1,310 @@
+//! What a plan finds wrong or worth a look: typed, each with its figures.
+
+use crate::model::{Hand, Level, Location, PairName};
+use crate::units::{Angle, Length};
+use serde::Serialize;
+
+/// The written code of a problem: its name in snake case, which never changes its meaning.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Code {
+    /// Left and right need different clamp frames.
+    SidesApart,
+    /// Part of the stay misses what it mates to, or the saw.
+    PartialContact,
+    /// The stay seats nowhere, or there is nothing to cut.
+    NoContact,
+    /// The stay touches at a point only.
+    TouchOnly,
+    /// The stay runs parallel to what it mates to.
+    AxesParallel,
+    /// The cutter's edge runs along the stay's side: the cut feathers out.
+    GrazingCut,
+    /// The cutter is slimmer than the stay.
+    CutterSmallerThanStay,
+    /// The cutter is slimmer than what the stay mates to, so that the stay cannot seat.
+    CutterSmallerThanMember,
+    /// Left and right tubes run into each other.
+    StaysCollide,
+    /// The cut lies past the end of the raw tube.
+    CutPastTubeEnd,
+    /// A taper or an oval starts or ends inside the cut.
+    TaperInCut,
+    /// The slide's scale does not reach.
+    SlideOutOfRange,
+    /// The axle holder does not reach.
+    AxleHeightOutOfRange,
+    /// A post stands where the stay is not.
+    PostOffStay,
+    /// A face of the slot lies outside the tube.
+    SlotOutsideTube,
+    /// The slot is deeper than what is left of the stay.
+    SlotTooDeep,
+    /// The front and rear cuts meet.
+    CutsOverlap,
+    /// A bend begins before the cut ends: the cut is figured as if its end were straight.
+    BendInCut,
+    /// A bend is tight for its tube.
+    TightBend,
+    /// The taper runs on into a bend.
+    TaperInBend,
+    /// A bend lies past an end of the raw tube.
+    BendPastTubeEnd,
+    /// A post stands on a bend.
+    PostOnBend,
+    /// No trim lets the tube span its reference points with both cuts on the tube and on its straight ends.
+    TubeCannotSpan,
+}
+
+/// What a round end mates to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mate {
+    /// The bottom bracket shell.
+    Shell,
+    /// The seat tube.
+    SeatTube,
+    /// A round dropout.
+    RoundDropout,
+}
+
+/// What changes a tube's section along it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SectionChange {
+    /// Its taper.
+    Taper,
+    /// A stretch pressed oval.
+    Oval,
+}
+
+/// A reading that a scale of the fixture does not reach.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OutOfRange {
+    /// The side whose reading it is; `None` where both share it.
+    pub hand: Option<Hand>,
+    /// What would have to be set.
+    pub reading: Length,
+    /// Where the scale begins.
+    pub min: Length,
+    /// Where the scale ends.
+    pub max: Length,
+}
+
+/// What is wrong or worth a look, with its figures.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Problem {
+    /// Left and right need clamp planes of their own.
+    SidesApart(PairName),
+    /// The stay runs parallel to what it mates to.
+    AxesParallel(Mate),
+    /// The whole stay misses what it mates to: there is nothing to cut.
+    MissesMate(Mate),
+    /// The whole stay misses the saw.
+    MissesSaw {
+        /// The saw's diameter.
+        saw: Length,
+    },
+    /// The saw cuts the stay, but the stay misses what it mates to.
+    SeatsNowhere(Mate),
+    /// The stay only touches what it mates to.
+    TouchesMate(Mate),
+    /// The stay only touches the saw, which is not of its mate's size.
+    TouchesSaw,
+    /// Part of the stay misses what it mates to.
+    PartlyMissesMate {
+        /// What it mates to.
+        mate: Mate,
+        /// Whether the saw is of that size: then there is no cut where the stay misses.
+        saw_fits: bool,
+        /// The directions round the stay in which it misses: from, to.
+        missed: Vec<[Angle; 2]>,
+    },
+    /// Part of the stay misses the saw.
+    PartlyMissesSaw,
+    /// The saw runs out along the side of the tube.
+    GrazingCut,
+    /// The saw is slimmer than the stay at the cut.
+    SawUnderStay {
+        /// The saw's diameter.
+        saw: Length,
+        /// The stay's.
+        stay: Length,
+    },
+    /// The saw is slimmer than what the stay mates to.
+    SawUnderMate {
+        /// The saw's diameter.
+        saw: Length,
+        /// What the stay mates to.
+        mate: Mate,
+        /// The mate's diameter.
+        diameter: Length,
+    },
+    /// Right and left run into each other.
+    StaysCollide {
+        /// How deep.
+        depth: Length,
+        /// Whether they do so only between a long and a short point, where a cut may have taken away what meets.
+        at_cut_ends: bool,
+    },
+    /// The cut lies past the end of the raw tube.
+    CutPastTubeEnd {
+        /// By how much.
+        by: Length,
+    },
+    /// The tube's section changes inside the cut.
+    SectionChangesInCut {
+        /// What changes it.
+        change: SectionChange,
+        /// Station of the change from the front reference point, positive towards the rear.
+        station: Length,
+    },
+    /// The slide's scale does not reach.
+    SlideOutOfRange(OutOfRange),
+    /// The axle holder does not reach.
+    AxleHeightOutOfRange(OutOfRange),
+    /// A post stands where a stay is not.
+    PostOffStay {
+        /// The post's station.
+        post: Length,
+        /// The stay that does not reach it; `None` where neither does.
+        hand: Option<Hand>,
+    },
+    /// A post holds a stay on a bend.
+    PostOnBend {
+        /// The post's station.
+        post: Length,
+        /// The stay.
+        hand: Hand,
+    },
+    /// A face of the slot lies outside the tube.
+    SlotOutsideTube {
+        /// Whether at the slot's mouth, else at its root.
+        at_mouth: bool,
+        /// Whether it is the outboard face.
+        outboard: bool,
+    },
+    /// The slot runs past the stay's front reference point.
+    SlotTooDeep {
+        /// By how much.
+        past: Length,
+    },
+    /// Nothing is left between the front and the rear cut.
+    CutsOverlap,
+    /// A bend begins before the cut ends, seen from the stay's end.
+    BendBeginsInCut {
+        /// By how much.
+        by: Length,
+    },
+    /// A bend ends after the cut begins, seen from the stay's end.
+    BendEndsInCut {
+        /// By how much.
+        by: Length,
+    },
+    /// A bend is tight for its tube.
+    TightBend {
+        /// The bend, counted from the front.
+        number: u32,
+        /// Its radius.
+        radius: Length,
+        /// The tube's diameter there.
+        diameter: Length,
+    },
+    /// The tube tapers in bends.
+    TaperInBends(
+        /// The bends, counted from the front.
+        Vec<u32>,
+    ),
+    /// A bend lies past the end of the raw tube.
+    BendPastTubeEnd {
+        /// The bend, counted from the front.
+        number: u32,
+    },
+    /// No place of the tube has both cuts on it and off its bends.
+    TubeCannotSpan,
+}
+
+impl Problem {
+    /// The code that files write.
+    pub const fn code(&self) -> Code {
+        match self {
+            Self::SidesApart(_) => Code::SidesApart,
+            Self::AxesParallel(_) => Code::AxesParallel,
+            Self::MissesMate(_) | Self::MissesSaw { .. } | Self::SeatsNowhere(_) => Code::NoContact,
+            Self::TouchesMate(_) | Self::TouchesSaw => Code::TouchOnly,
+            Self::PartlyMissesMate { .. } | Self::PartlyMissesSaw => Code::PartialContact,
+            Self::GrazingCut => Code::GrazingCut,
+            Self::SawUnderStay { .. } => Code::CutterSmallerThanStay,
+            Self::SawUnderMate { .. } => Code::CutterSmallerThanMember,
+            Self::StaysCollide { .. } => Code::StaysCollide,
+            Self::CutPastTubeEnd { .. } => Code::CutPastTubeEnd,
+            Self::SectionChangesInCut { .. } => Code::TaperInCut,
+            Self::SlideOutOfRange(_) => Code::SlideOutOfRange,
+            Self::AxleHeightOutOfRange(_) => Code::AxleHeightOutOfRange,
+            Self::PostOffStay { .. } => Code::PostOffStay,
+            Self::PostOnBend { .. } => Code::PostOnBend,
+            Self::SlotOutsideTube { .. } => Code::SlotOutsideTube,
+            Self::SlotTooDeep { .. } => Code::SlotTooDeep,
+            Self::CutsOverlap => Code::CutsOverlap,
+            Self::BendBeginsInCut { .. } | Self::BendEndsInCut { .. } => Code::BendInCut,
+            Self::TightBend { .. } => Code::TightBend,
+            Self::TaperInBends(_) => Code::TaperInBend,
+            Self::BendPastTubeEnd { .. } => Code::BendPastTubeEnd,
+            Self::TubeCannotSpan => Code::TubeCannotSpan,
+        }
+    }
+
+    /// How grave it is: a stop where the part would be scrap or the set-up cannot be made, a check where the builder must look
+    /// before going on.
+    pub const fn level(&self) -> Level {
+        match self {
+            Self::AxesParallel(_)
+            | Self::MissesMate(_)
+            | Self::MissesSaw { .. }
+            | Self::SeatsNowhere(_)
+            | Self::TouchesMate(_)
+            | Self::TouchesSaw
+            | Self::SawUnderMate { .. }
+            | Self::StaysCollide { at_cut_ends: false, .. }
+            | Self::CutPastTubeEnd { .. }
+            | Self::SlideOutOfRange(_)
+            | Self::AxleHeightOutOfRange(_)
+            | Self::SlotOutsideTube { .. }
+            | Self::SlotTooDeep { .. }
+            | Self::CutsOverlap
+            | Self::BendPastTubeEnd { .. }
+            | Self::TubeCannotSpan => Level::Stop,
+            Self::PartlyMissesMate { .. }
+            | Self::PartlyMissesSaw
+            | Self::GrazingCut
+            | Self::SawUnderStay { .. }
+            | Self::StaysCollide { at_cut_ends: true, .. }
+            | Self::PostOffStay { .. }
+            | Self::PostOnBend { .. }
+            | Self::BendBeginsInCut { .. }
+            | Self::BendEndsInCut { .. }
+            | Self::TightBend { .. }
+            | Self::TaperInBends(_) => Level::Check,
+            Self::SidesApart(_) | Self::SectionChangesInCut { .. } => Level::Note,
+        }
+    }
+}
+
+/// A problem and what it is about.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Warning {
+    /// What it is about.
+    pub location: Location,
+    /// What is wrong.
+    pub problem: Problem,
+}
+
+impl Warning {
+    /// The code that files write.
+    pub const fn code(&self) -> Code {
+        self.problem.code()
+    }
+
+    /// How grave it is.
+    pub const fn level(&self) -> Level {
+        self.problem.level()
+    }
+}
