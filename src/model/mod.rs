@@ -54,7 +54,7 @@ pub(crate) use reader::no_json;
 pub(crate) use repeated::repeated_keys;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
 pub use sources::{SOURCES, Sourced};
-pub use starters::{Starter, starters};
+pub use starters::{Starter, starters, starting_job};
 pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;
 pub use tubes::starting_tubes;

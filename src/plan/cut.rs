@@ -3,7 +3,7 @@
 use super::fit::{fit, seats};
 use super::member::Round;
 use super::notices::{Notices, length};
-use super::problem::{Mate, Problem};
+use super::problem::{Mate, Problem, WIDEST_GAP};
 use super::profile::profile;
 use super::result::{Contact, PhiRange, RoundCut};
 use super::setting::Found;
@@ -12,6 +12,9 @@ use super::which::Which;
 use crate::geometry::{Edge, Gap, Meeting, Nearest, stations};
 use crate::units::{Angle, Length, Real};
 use nalgebra::Vector3;
+
+/// A stay that runs past its member's end by no more than this, mm, ends with it.
+const MEETS: f64 = 1e-9;
 
 /// A cope and the stretch of the cutter's axis that it takes, from the axis' own point.
 pub(super) struct Coped<T: Real> {
@@ -68,6 +71,7 @@ fn of_axes<T: Real>(stay: &StayGeometry<T>, member: &Round<T>, found: &Found<'_,
         gap: None,
         push: None,
         saw_depth: None,
+        past_end: None,
         feathers: false,
         setting: found.setting(&axis),
         axis_point: axis.point,
@@ -108,7 +112,21 @@ fn edge_figures<T: Real>(
     seat(cut, edge, stay, which, member);
     let span = edge.extent(&member.cut.axis)?;
     cut.saw_depth = Some(Length::from_mm(span.1 - span.0));
+    cut.past_end = past_end(cut, span, &towards_member(stay, which), member);
     Some(span)
+}
+
+/// How far a stay that is pushed home runs past the nearer end of what it mates to.
+fn past_end<T: Real>(
+    cut: &RoundCut<T>,
+    (low, high): (T, T),
+    towards: &Vector3<T>,
+    member: &Round<T>,
+) -> Option<Length<T>> {
+    let half = member.half_length?;
+    let pushed = cut.push.map_or(T::zero(), Length::mm) * towards.dot(&member.surface.axis.direction);
+    let (over, under) = (high + pushed - half, -half - low - pushed);
+    Some(Length::from_mm(if over.value() > under.value() { over } else { under }))
 }
 
 /// A saw of the member's own size leaves nothing to seat.
@@ -179,9 +197,13 @@ impl Met {
 }
 
 fn warn<T: Real>(cut: &RoundCut<T>, met: Met, notices: &mut Notices<'_>) {
+    let (mate, seats) = (met.mate, matches!(met.contact, Contact::Full | Contact::Partial));
     let found = met_badly(cut, met).or_else(|| cut.feathers.then_some(Problem::GrazingCut));
     if let Some(problem) = found {
         notices.warn(problem);
+    }
+    if let Some(by) = cut.past_end.map(length).filter(|by| seats && by.mm() > MEETS) {
+        notices.warn(Problem::PastMateEnd { mate, by });
     }
 }
 
@@ -214,5 +236,9 @@ fn warn_of_saw<T: Real>(cut: &RoundCut<T>, stay: &StayGeometry<T>, mate: Mate, n
     }
     if !seats(saw, diameter) {
         notices.warn(Problem::SawUnderMate { saw, mate, diameter });
+    }
+    let gap = cut.gap.map(length).filter(|gap| saw > diameter && *gap > WIDEST_GAP);
+    if let Some(gap) = gap {
+        notices.warn(Problem::SawOverMate { saw, mate, diameter, gap });
     }
 }

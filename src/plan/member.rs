@@ -16,6 +16,8 @@ pub(crate) struct Round<T: Real> {
     pub(crate) surface: Cylinder<T>,
     /// The surface that is cut.
     pub(crate) cut: Cylinder<T>,
+    /// From its axis' point to either end; `None` where its ends are not known.
+    pub(crate) half_length: Option<T>,
     /// Where an offset from it counts as positive.
     pub(crate) positive: Vector3<T>,
 }
@@ -40,7 +42,9 @@ impl<T: Real> Round<T> {
         let cylinder = |diameter: Length<T>| Cylinder { axis, radius: diameter.mm() * T::of(0.5) };
         let upright = matches!(end, End::Cope(cope) if cope.onto == Member::SeatTube);
         let positive = if upright { Vector3::y() * T::of(stay.hand.sign()) } else { stay.clamp.w };
-        Some(Self { mate, surface: cylinder(diameter), cut: cylinder(cutter.unwrap_or(diameter)), positive })
+        let half_length = (mate == Mate::Shell).then(|| frame.shell_width.mm() * T::of(0.5));
+        let cut = cylinder(cutter.unwrap_or(diameter));
+        Some(Self { mate, surface: cylinder(diameter), cut, half_length, positive })
     }
 
     /// Whether the saw is the member's own size.

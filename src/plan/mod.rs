@@ -14,6 +14,7 @@ mod clamp;
 mod coordinates;
 mod cut;
 mod fit;
+mod hub;
 mod lay;
 mod member;
 mod notices;

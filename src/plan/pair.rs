@@ -2,6 +2,7 @@
 
 use super::axes::Axes;
 use super::body::{mirrored_straight_apart, stays_apart};
+use super::hub::{RearEnd, hub_warnings};
 use super::notices::{Notices, length};
 use super::posts::{Both, posts};
 use super::problem::{OutOfRange, Problem, Warning};
@@ -35,6 +36,11 @@ pub(super) fn pair<T: Real>(
     if room_between.mm().value() < 0.0 {
         collision_warning(room_between, &both, &mut notices);
     }
+    let [right_end, left_end] =
+        [(right_laid, &right, &right_spans), (left_laid, &left, &left_spans)].map(|(laid, stay, spans)| {
+            RearEnd { laid, stay, side: job.pair(name).side(stay.hand), span: spans.at(Which::Rear) }
+        });
+    hub_warnings(&job.frame, [right_end, left_end], &mut notices);
     range_warnings(&right, &left, one_plane, &job.fixture.bench, &mut notices);
     let saw = |which| if one_plane { shared_depth(&right_spans, &left_spans, which) } else { None };
     Pair {

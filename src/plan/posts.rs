@@ -24,6 +24,8 @@ struct Crossing<T> {
     /// Straight tube before and behind, on a bent stay.
     straight: Option<[T; 2]>,
     on_bend: bool,
+    /// Whether a caliper's jaw touches a bend: inboard, outboard.
+    jaws_on_bend: [bool; 2],
 }
 
 /// The readings at every post.
@@ -32,6 +34,11 @@ pub(super) fn posts<T: Real>(
     both: &Both<'_, T>,
     notices: &mut Notices<'_>,
 ) -> Vec<Post<T>> {
+    for (i, u) in stations.iter().enumerate() {
+        if stations.iter().take(i).any(|before| length(*before) == length(*u)) {
+            notices.warn(Problem::PostsTogether { post: length(*u) });
+        }
+    }
     stations.iter().map(|u| post(*u, both, notices)).collect()
 }
 
@@ -56,6 +63,12 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
             notices.warn(Problem::PostOnBend { post: length(u), hand });
         }
     }
+    let both_there = right.zip(left).filter(|_| both.one_plane);
+    let jaw_on_bend = |side: usize| {
+        both_there.is_some_and(|(right, left)| {
+            [right, left].iter().any(|crossing| crossing.jaws_on_bend.get(side).is_some_and(|on| *on))
+        })
+    };
     let straight = |crossing: Option<Crossing<T>>| Some(crossing?.straight?.map(Length::from_mm));
     let over = |edge: fn(&Crossing<T>) -> T| match (right, left) {
         (Some(right), Some(left)) if both.one_plane => Some(Length::from_mm(edge(&right) + edge(&left))),
@@ -67,6 +80,8 @@ fn post<T: Real>(u: Length<T>, both: &Both<'_, T>, notices: &mut Notices<'_>) ->
         left: left.map(|crossing| Length::from_mm(crossing.axis)),
         inside: over(|crossing| crossing.inner),
         outside: over(|crossing| crossing.outer),
+        inside_on_bend: jaw_on_bend(0),
+        outside_on_bend: jaw_on_bend(1),
         right_straight: straight(right),
         left_straight: straight(left),
     }
@@ -88,6 +103,7 @@ fn crossing<T: Real>(laid: &StayGeometry<T>, u: T) -> Crossing<T> {
         outer: edge_at(laid, &outline, u, T::one()),
         straight: None,
         on_bend: false,
+        jaws_on_bend: [false; 2],
     }
 }
 
@@ -112,18 +128,22 @@ fn bent_crossing<T: Real>(
     let middle = here.point.y * T::of(laid.hand.sign());
     let edge = |side: f64| bent_edge(laid, station, (along, across * T::of(laid.hand.sign())), T::of(side));
     let on_bend = stretch.radius.is_some();
+    let [inner, outer] = [edge(-1.0), edge(1.0)];
+    let jaw = |at: T| on_bend || at.value() < stretch.from.value() || stretch.to.value() < at.value();
+    let jaws_on_bend = [jaw(inner.0), jaw(outer.0)];
     let left = |end: T, tip: T, way: f64| {
         let end = if (end - tip).value() * way > 0.0 { tip } else { end };
         (end - station) * T::of(way)
     };
     let straight = [left(stretch.from, front, -1.0), left(stretch.to, rear, 1.0)];
     let straight = Some(if on_bend { [T::zero(); 2] } else { straight });
-    Some(Crossing { axis: middle, inner: middle + edge(-1.0), outer: middle + edge(1.0), straight, on_bend })
+    let (inner, outer) = (middle + inner.1, middle + outer.1);
+    Some(Crossing { axis: middle, inner, outer, straight, on_bend, jaws_on_bend })
 }
 
-/// How far outboard of its middle line the edge of a bent stay crosses a post that the middle line crosses at `station`,
-/// running `along` the fixture and `out` from its centre line there.
-fn bent_edge<T: Real>(laid: &StayGeometry<T>, station: T, (along, out): (T, T), side: T) -> T {
+/// The station at which the edge of a bent stay crosses a post, and how far outboard of its middle line. The
+/// middle line crosses the post at `station`, running `along` the fixture and `out` from its centre line there.
+fn bent_edge<T: Real>(laid: &StayGeometry<T>, station: T, (along, out): (T, T), side: T) -> (T, T) {
     let flat = (along * along + out * out).sqrt();
     // Square to the middle line as it is seen from above, outboard.
     let (square_along, square_out) = (-out * side / flat, along * side / flat);
@@ -132,9 +152,10 @@ fn bent_edge<T: Real>(laid: &StayGeometry<T>, station: T, (along, out): (T, T), 
         let step = -piece.radius(station) * square_along / (along + piece.slope * square_along);
         let at = station + step;
         let off = at.value() - at.value().max(piece.from.value()).min(piece.to.value());
-        (step * out + piece.radius(at) * square_out, off.abs())
+        (at, step * out + piece.radius(at) * square_out, off.abs())
     });
-    pieces.min_by(|a, b| a.1.total_cmp(&b.1)).map_or(T::zero(), |(edge, _)| edge)
+    let nearest = pieces.min_by(|a, b| a.2.total_cmp(&b.2));
+    nearest.map_or((station, T::zero()), |(at, edge, _)| (at, edge))
 }
 
 /// How far from the centre line the tube's edge in the clamp plane crosses the post: its outboard edge for `side` 1, its

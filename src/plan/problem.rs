@@ -54,6 +54,18 @@ pub enum Code {
     PostOnBend,
     /// No trim lets the tube span its reference points with both cuts on the tube and on its straight ends.
     TubeCannotSpan,
+    /// The hub does not fit between the rear ends.
+    HubSpacing,
+    /// The stay runs past an end of what it mates to.
+    PastMemberEnd,
+    /// The cutter is larger than what the stay mates to, so that a gap is left.
+    CutterLargerThanMember,
+    /// A straight tube is to be turned or moved to where it leaves the most clearance.
+    NothingToFind,
+    /// A plain wall is given beside butts, which count.
+    WallUnused,
+    /// Two posts stand at one place.
+    PostsTogether,
 }
 
 /// What a round end mates to.
@@ -220,6 +232,69 @@ pub enum Problem {
     },
     /// No place of the tube has both cuts on it and off its bends.
     TubeCannotSpan,
+    /// The dropouts' inner faces are not as far apart as the hub is wide.
+    DropoutsOffHub {
+        /// Between the inner faces.
+        between: Length,
+        /// The hub's width over its faces.
+        hub: Length,
+    },
+    /// One dropout's inner face does not lie at the hub's face.
+    DropoutOffHubFace {
+        /// How far outboard of the hub's face; negative inboard.
+        by: Length,
+    },
+    /// The stay meets a round dropout further inboard than the hub's face.
+    RoundDropoutInsideHub {
+        /// By how much.
+        by: Length,
+    },
+    /// A stay that is cut square ends beside the hub's face, nowhere across it.
+    EndBesideHubFace {
+        /// How far outboard of the hub's face the tube ends; negative inboard.
+        by: Length,
+    },
+    /// The stay runs past an end of what it mates to.
+    PastMateEnd {
+        /// What it mates to.
+        mate: Mate,
+        /// By how much.
+        by: Length,
+    },
+    /// The saw is larger than what the stay mates to: a gap is left.
+    SawOverMate {
+        /// The saw's diameter.
+        saw: Length,
+        /// What the stay mates to.
+        mate: Mate,
+        /// The mate's diameter.
+        diameter: Length,
+        /// The gap that is left.
+        gap: Length,
+    },
+    /// A straight tube leaves nothing to find.
+    NothingToFind,
+    /// A plain wall is given beside butts, and counts for nothing.
+    WallUnused {
+        /// That wall.
+        wall: Length,
+    },
+    /// Two posts stand at one place.
+    PostsTogether {
+        /// Their station.
+        post: Length,
+    },
+}
+
+/// What fits badly by more than this makes scrap, mm.
+const SCRAP: f64 = 1.0;
+
+/// The widest gap that a way of joining bridges, mm: fillet brazing. Common practice, no source.
+pub(super) const WIDEST_GAP: Length = Length::from_mm(0.25);
+
+/// A stop where the figure is so far off that the part is scrap.
+const fn by_size(by: Length) -> Level {
+    if by.mm().abs() > SCRAP { Level::Stop } else { Level::Check }
 }
 
 impl Problem {
@@ -249,6 +324,15 @@ impl Problem {
             Self::TaperInBends(_) => Code::TaperInBend,
             Self::BendPastTubeEnd { .. } => Code::BendPastTubeEnd,
             Self::TubeCannotSpan => Code::TubeCannotSpan,
+            Self::DropoutsOffHub { .. }
+            | Self::DropoutOffHubFace { .. }
+            | Self::RoundDropoutInsideHub { .. }
+            | Self::EndBesideHubFace { .. } => Code::HubSpacing,
+            Self::PastMateEnd { .. } => Code::PastMemberEnd,
+            Self::SawOverMate { .. } => Code::CutterLargerThanMember,
+            Self::NothingToFind => Code::NothingToFind,
+            Self::WallUnused { .. } => Code::WallUnused,
+            Self::PostsTogether { .. } => Code::PostsTogether,
         }
     }
 
@@ -271,7 +355,11 @@ impl Problem {
             | Self::SlotTooDeep { .. }
             | Self::CutsOverlap
             | Self::BendPastTubeEnd { .. }
-            | Self::TubeCannotSpan => Level::Stop,
+            | Self::TubeCannotSpan
+            | Self::PastMateEnd { .. } => Level::Stop,
+            Self::DropoutsOffHub { between, hub } => by_size(Length::from_mm(between.mm() - hub.mm())),
+            Self::DropoutOffHubFace { by } | Self::RoundDropoutInsideHub { by } => by_size(*by),
+            Self::SawOverMate { gap, .. } => by_size(*gap),
             Self::PartlyMissesMate { .. }
             | Self::PartlyMissesSaw
             | Self::GrazingCut
@@ -282,8 +370,13 @@ impl Problem {
             | Self::BendBeginsInCut { .. }
             | Self::BendEndsInCut { .. }
             | Self::TightBend { .. }
-            | Self::TaperInBends(_) => Level::Check,
-            Self::SidesApart(_) | Self::SectionChangesInCut { .. } => Level::Note,
+            | Self::TaperInBends(_)
+            | Self::EndBesideHubFace { .. }
+            | Self::PostsTogether { .. } => Level::Check,
+            Self::SidesApart(_)
+            | Self::SectionChangesInCut { .. }
+            | Self::NothingToFind
+            | Self::WallUnused { .. } => Level::Note,
         }
     }
 }

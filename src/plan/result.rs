@@ -105,6 +105,13 @@ pub struct Post<T: nalgebra::Scalar + Copy = f64> {
     /// Calipers over the two tubes.
     #[serde(rename = "outside_mm")]
     pub outside: Option<Length<T>>,
+    /// Whether a jaw of the caliper between the tubes touches a bend: the reading is then that of the straight tube which the
+    /// bend leaves, and may be some hundredths of a millimetre off.
+    #[serde(skip_serializing_if = "is_false")]
+    pub inside_on_bend: bool,
+    /// The same of the caliper over the tubes.
+    #[serde(skip_serializing_if = "is_false")]
+    pub outside_on_bend: bool,
     /// Straight tube before and behind the right stay's crossing; left out for a straight stay.
     #[serde(rename = "right_straight_mm", skip_serializing_if = "Option::is_none")]
     pub right_straight: Option<[Length<T>; 2]>,
@@ -309,6 +316,10 @@ pub struct RoundCut<T: nalgebra::Scalar + Copy = f64> {
     /// Extent of the cut along the cutter's axis.
     #[serde(rename = "saw_depth_mm")]
     pub saw_depth: Option<Length<T>>,
+    /// How far the stay, pushed home, runs past the nearer end of the member; negative where it stays inside by that much.
+    /// `None` for a member whose ends are not known.
+    #[serde(rename = "past_end_mm")]
+    pub past_end: Option<Length<T>>,
     /// How the machine is set.
     #[serde(flatten)]
     pub setting: Setting<T>,
@@ -436,4 +447,9 @@ pub struct SquareCut<T: nalgebra::Scalar + Copy = f64> {
     /// Between the stay and the cut's plane.
     #[serde(rename = "angle_deg")]
     pub angle: Angle<T>,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+const fn is_false(flag: &bool) -> bool {
+    !*flag
 }

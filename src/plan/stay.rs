@@ -12,7 +12,7 @@ use super::slot::slot;
 use super::stay_geometry::StayGeometry;
 use super::which::Which;
 use crate::geometry::Line;
-use crate::model::{End, EndKind, Job, PairName, Tube};
+use crate::model::{End, EndKind, Find, Job, PairName, Tube};
 use crate::units::{Angle, Length, Real};
 
 /// The stretch of a cutter's axis that one cut takes, from the axis' own point.
@@ -69,7 +69,9 @@ pub(super) fn stay<T: Real>(
         front,
         rear,
     };
-    tube_warnings(&stay, laid, &job.pair(name).side(laid.hand).tube, &mut notices);
+    let tube = &job.pair(name).side(laid.hand).tube;
+    tube_warnings(&stay, laid, tube, &mut notices);
+    unused_warnings(tube, &mut notices);
     bend_warnings(&stay, laid, &mut notices);
     (stay, Spans { front: front_span, rear: rear_span })
 }
@@ -123,6 +125,18 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, tube: &Tube<T>
         && front.mm().value() >= rear.mm().value()
     {
         notices.warn(Problem::CutsOverlap);
+    }
+}
+
+/// What the tube says without any effect.
+fn unused_warnings<T: Real>(tube: &Tube<T>, notices: &mut Notices<'_>) {
+    if tube.bends.list.is_empty() && tube.bends.find != Find::Nothing {
+        notices.warn(Problem::NothingToFind);
+    }
+    let wall = length(tube.wall);
+    let butted = !tube.butts.list.is_empty();
+    if butted && tube.butts.list.iter().all(|butt| length(butt.wall) != wall) {
+        notices.warn(Problem::WallUnused { wall });
     }
 }
 

@@ -72,6 +72,35 @@ pub fn problem(problem: &Problem, style: Style) -> String {
         Problem::TubeCannotSpan => {
             "no place of the tube has both cuts on it and off its bends: it lies as entered".to_owned()
         }
+        Problem::DropoutsOffHub { between, hub } => off_hub(*between, *hub, style),
+        Problem::DropoutOffHubFace { by } => {
+            format!("the dropout's inner face lies {} the hub's face", beside(*by, style))
+        }
+        Problem::RoundDropoutInsideHub { by } => format!(
+            "the stay meets the round dropout up to {} inboard of the hub's face, where the hub is",
+            length(*by)
+        ),
+        Problem::EndBesideHubFace { by } => {
+            format!(
+                "the tube ends {} the hub's face: see that the dropout makes up for it",
+                beside(*by, style)
+            )
+        }
+        Problem::PastMateEnd { mate, by } => {
+            format!("the stay runs {} past the end of the {}", length(*by), mate_name(*mate))
+        }
+        Problem::SawOverMate { saw, mate, diameter, gap } => format!(
+            "the saw, {}, is larger than the {}, {}: a gap of {} is left",
+            length(*saw),
+            mate_name(*mate),
+            length(*diameter),
+            length(*gap)
+        ),
+        Problem::NothingToFind => "the tube is straight: there is no placement to find".to_owned(),
+        Problem::WallUnused { wall } => {
+            format!("the plain wall of {} counts for nothing: the butts say the wall", length(*wall))
+        }
+        Problem::PostsTogether { post } => format!("two posts stand at {}", length(*post)),
     }
 }
 
@@ -147,6 +176,19 @@ fn off_stay(post: Length, hand: Option<Hand>, style: Style) -> String {
         Some(Hand::Left) => "the left stay does not reach",
     };
     format!("{which} the post at {}", style.length(post))
+}
+
+fn off_hub(between: Length, hub: Length, style: Style) -> String {
+    let over = between - hub;
+    let (by, word) = if over.mm() < 0.0 { (-over, "less") } else { (over, "more") };
+    let [by, between, hub] = [by, between, hub].map(|figure| style.length(figure));
+    format!("the dropouts' inner faces are {between} apart, {by} {word} than the hub of {hub}")
+}
+
+/// A distance across the bicycle with a word for its side.
+fn beside(by: Length, style: Style) -> String {
+    let (by, side) = if by.mm() < 0.0 { (-by, "inboard of") } else { (by, "outboard of") };
+    format!("{} {side}", style.length(by))
 }
 
 fn slot_outside(at_mouth: bool, outboard: bool) -> String {

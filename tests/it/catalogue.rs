@@ -66,6 +66,17 @@ one_of_each! { plan_problems: Problem;
     Problem::TaperInBends(_) => Problem::TaperInBends(vec![1, 2]),
     Problem::BendPastTubeEnd { .. } => Problem::BendPastTubeEnd { number: 1 },
     Problem::TubeCannotSpan => Problem::TubeCannotSpan,
+    Problem::DropoutsOffHub { .. } => Problem::DropoutsOffHub { between: mm(141.0), hub: mm(142.0) },
+    Problem::DropoutOffHubFace { .. } => Problem::DropoutOffHubFace { by: mm(-0.5) },
+    Problem::RoundDropoutInsideHub { .. } => Problem::RoundDropoutInsideHub { by: mm(4.5) },
+    Problem::EndBesideHubFace { .. } => Problem::EndBesideHubFace { by: mm(18.0) },
+    Problem::PastMateEnd { .. } => Problem::PastMateEnd { mate: Mate::Shell, by: mm(26.6) },
+    Problem::SawOverMate { .. } => {
+        Problem::SawOverMate { saw: mm(200.0), mate: Mate::Shell, diameter: mm(40.0), gap: mm(2.5) }
+    },
+    Problem::NothingToFind => Problem::NothingToFind,
+    Problem::WallUnused { .. } => Problem::WallUnused { wall: mm(1.2) },
+    Problem::PostsTogether { .. } => Problem::PostsTogether { post: mm(60.0) },
 }
 
 fn out_of(bounds: Bounds) -> Wrong {

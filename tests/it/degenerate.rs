@@ -3,9 +3,9 @@
 use serde_json::{Value, json};
 use staywright::files::plan_json;
 
-/// The plan of the starting job with `changes`, each a dotted path and a value.
+/// The plan of the starting job, its hub as wide as its plates are apart, with `changes`, each a dotted path and a value.
 fn planned(changes: &[(&str, Value)]) -> Value {
-    let mut job = json!({ "format": 1 });
+    let mut job = json!({ "format": 1, "frame": { "axle_spacing_mm": 143 } });
     for (path, value) in changes {
         let mut at = &mut job;
         for key in path.split('.') {

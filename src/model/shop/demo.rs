@@ -1,13 +1,14 @@
 //! A small shop of our own invention: a measured fixture, a few saws and a vertical mill with stepped pulleys.
 
-use super::cutter::{Arbor, HoleSaw, HoleSawSize};
+use super::cutter::{Arbor, HoleSaw, HoleSawSize, SlittingSaw};
 use super::mill::{Speeds, Toward};
 use super::scale::{AngleScale, AngleScaleFigures, LengthScale, LengthScaleFigures, Sense};
 use super::{Mill, Shop};
 use crate::units::{Angle, Count, Length, SpindleSpeed};
 
-/// The speeds of its mill.
-const STEPS: [f64; 10] = [80.0, 135.0, 210.0, 325.0, 490.0, 700.0, 1050.0, 1600.0, 2450.0, 3600.0];
+/// The speeds of its mill, the two slowest through a back gear.
+const STEPS: [f64; 12] =
+    [24.0, 48.0, 80.0, 135.0, 210.0, 325.0, 490.0, 700.0, 1050.0, 1600.0, 2450.0, 3600.0];
 
 /// Its hole saws: nominal and measured diameter, depth, teeth.
 const SAWS: [[f64; 4]; 7] = [
@@ -20,9 +21,13 @@ const SAWS: [[f64; 4]; 7] = [
     [51.0, 51.4, 45.0, 37.0],
 ];
 
+/// Widths of its slitting saws.
+const SLITTING: [f64; 3] = [1.6, 2.0, 4.0];
+
 /// The demonstration shop.
 pub fn demo_shop() -> Shop {
     let mut shop = Shop { name: "Weir Lane".into(), hole_saws: SAWS.map(saw).to_vec(), ..Shop::default() };
+    shop.slitting_saws = SLITTING.map(slitting).to_vec();
     shop.fixture.slide = scale(30.0, 0.5, Sense::Rises);
     shop.fixture.axle_height = scale(50.0, 0.5, Sense::Falls);
     shop.fixture.half_spacing = scale(0.0, 0.25, Sense::Rises);
@@ -60,6 +65,11 @@ fn saw([nominal, cutting, depth, teeth]: [f64; 4]) -> HoleSaw {
         arbor: Arbor { reach: mm(170.0), ..Arbor::default() },
         ..HoleSaw::default()
     }
+}
+
+/// On an arbor so long that the spindle nose stays beyond the stay nearer to it.
+fn slitting(width: f64) -> SlittingSaw {
+    SlittingSaw { width: mm(width), reach: mm(165.0), ..SlittingSaw::default() }
 }
 
 fn scale(zero: f64, division: f64, sense: Sense) -> LengthScale {

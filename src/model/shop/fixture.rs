@@ -9,11 +9,11 @@ group! {
     /// The bed that everything stands on; its underside is the base face.
     Bed {
         /// Its front end along the fixture, from the front datum line.
-        front: Length = "front_u_mm", "bed front end", -40.0, -1000.0..=1500.0;
+        front: Length = "front_u_mm", "bed front end", -45.0, -1000.0..=1500.0;
         /// Its rear end along the fixture.
         rear: Length = "rear_u_mm", "bed rear end", 470.0, -1000.0..=2500.0;
         /// Its width, centred on the centre plane.
-        width: Length = "width_mm", "bed width", 60.0, 1.0..=600.0;
+        width: Length = "width_mm", "bed width", 64.0, 1.0..=600.0;
         /// Its thickness, upwards from the base face.
         thickness: Length = "thickness_mm", "bed thickness", 12.0, 0.0..=300.0;
     }

@@ -30,7 +30,7 @@ pub use scale::{AngleScale, AngleScaleFigures, LengthScale, LengthScaleFigures, 
 pub use walk::{CUTTING, OWN_SPEED};
 
 use crate::model::{Job, Touch};
-use crate::units::CuttingSpeed;
+use crate::units::{CuttingSpeed, Length};
 
 /// A shop and what stands in it.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,10 +105,19 @@ impl Shop {
         self.starting(Job::default()) != Job::default()
     }
 
+    /// A plain shop as it was kept while a fixture's bed started with other figures.
+    fn with_earlier_bed() -> Self {
+        let mut shop = Self::default();
+        (shop.fixture.bed.front, shop.fixture.bed.width) = (Length::from_mm(-40.0), Length::from_mm(60.0));
+        shop
+    }
+
     /// Whether there is nothing in it but what new jobs start with.
     pub fn is_fixture_alone(&self) -> bool {
-        let mut plain = Self::default();
-        plain.keep_fixture(&self.starting(Job::default()));
-        self.has_fixture() && *self == plain
+        let is_plain = |mut plain: Self| {
+            plain.keep_fixture(&self.starting(Job::default()));
+            *self == plain
+        };
+        self.has_fixture() && [Self::default(), Self::with_earlier_bed()].into_iter().any(is_plain)
     }
 }

@@ -5,7 +5,7 @@ use crate::session::Session;
 use leptos::leptos_dom::helpers::TimeoutHandle;
 use leptos::prelude::*;
 use staywright::link;
-use staywright::model::Job;
+use staywright::model::{Job, starting_job};
 use std::cell::Cell;
 use std::time::Duration;
 use wasm_bindgen::JsValue;
@@ -44,11 +44,11 @@ pub fn opening() -> Opening {
         Some(Ok(linked)) => {
             Opening { readings: linked.readings, equipment: linked.equipment, ..plain(linked.job) }
         }
-        Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(Job::default()) },
+        Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(starting_job()) },
         None => match store::read("job").filter(|text| !text.is_empty()).map(|text| link::decode(&text)) {
             Some(Ok(job)) => plain(job),
-            Some(Err(_)) => Opening { unread: true, ..plain(Job::default()) },
-            None => plain(Job::default()),
+            Some(Err(_)) => Opening { unread: true, ..plain(starting_job()) },
+            None => plain(starting_job()),
         },
     }
 }

@@ -12,12 +12,16 @@ pub const fn place_of(code: Code) -> Place {
         | Code::TightBend
         | Code::TaperInBend
         | Code::BendPastTubeEnd
-        | Code::TubeCannotSpan => Place::Stays,
+        | Code::TubeCannotSpan
+        | Code::HubSpacing
+        | Code::NothingToFind
+        | Code::WallUnused => Place::Stays,
         Code::SidesApart
         | Code::SlideOutOfRange
         | Code::AxleHeightOutOfRange
         | Code::PostOffStay
-        | Code::PostOnBend => Place::SetUp,
+        | Code::PostOnBend
+        | Code::PostsTogether => Place::SetUp,
         _ => Place::Cuts,
     }
 }

@@ -3,7 +3,7 @@
 use super::in_shop::in_shop;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use staywright::model::{Job, starters};
+use staywright::model::{Job, starters, starting_job};
 
 /// A menu of starting jobs. Choosing one can be undone.
 pub fn start_box() -> Part {
@@ -11,7 +11,7 @@ pub fn start_box() -> Part {
         let name = starter.job.name.clone();
         item(&name, starter.about, starter.job)
     });
-    let nothing = item("Start from nothing", "Plain starting figures, no name", Job::default());
+    let nothing = item("Start from nothing", "Plain starting figures, no name", starting_job());
     part("details")
         .class("box")
         .add(part("summary").add(part("h2").text("Start another job")))
