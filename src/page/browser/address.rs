@@ -25,6 +25,8 @@ pub struct Opening {
     pub job: Job,
     /// What was measured on its finished stays, where the link holds that.
     pub readings: Vec<(String, String)>,
+    /// Whether the job came with a link that has no entry of this browser's history yet.
+    pub is_new_link: bool,
     /// The equipment that the link brings, where it does.
     pub equipment: Option<Vec<u8>>,
     /// Where the browser's history stands.
@@ -38,11 +40,24 @@ pub struct Opening {
 /// The job of the address; without one, the job that was last worked on; without that, a plain one.
 pub fn opening() -> Opening {
     let at = entry_number().unwrap_or(0);
-    let plain =
-        |job| Opening { job, readings: Vec::new(), equipment: None, at, damaged: None, unread: false };
+    let plain = |job| Opening {
+        job,
+        readings: Vec::new(),
+        is_new_link: false,
+        equipment: None,
+        at,
+        damaged: None,
+        unread: false,
+    };
     match fragment().map(|text| link::open(&text)) {
         Some(Ok(linked)) => {
-            Opening { readings: linked.readings, equipment: linked.equipment, ..plain(linked.job) }
+            let is_new_link = entry_number().is_none();
+            Opening {
+                readings: linked.readings,
+                equipment: linked.equipment,
+                is_new_link,
+                ..plain(linked.job)
+            }
         }
         Some(Err(error)) => Opening { damaged: Some(error.to_string()), ..plain(starting_job()) },
         None => match store::read("job").filter(|text| !text.is_empty()).map(|text| link::decode(&text)) {
@@ -162,6 +177,7 @@ fn arrive(session: Session) {
     match fragment().map(|text| link::open(&text)) {
         Some(Ok(linked)) => {
             replace(session, linked.job);
+            session.say(session.opened_words(linked.equipment.is_some()));
             session.take_readings(&linked.readings);
             session.equipment.offer(linked.equipment);
         }

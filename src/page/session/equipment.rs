@@ -61,6 +61,22 @@ fn cut_question(follow: Follow, settings: Settings) -> Option<Question> {
 }
 
 impl Session {
+    /// Whether a shop is entered.
+    pub fn has_shop(self) -> bool {
+        !self.settings.shop.with(Vec::is_empty)
+    }
+
+    /// What to say of a link that has been opened: whose saws and scales are shown.
+    pub fn opened_words(self, brings_shop: bool) -> &'static str {
+        match (brings_shop, self.settings.shop.with_untracked(Vec::is_empty)) {
+            (true, _) => "The link is opened. It brings a shop.",
+            (false, true) => "The link is opened. It brings no shop: no saws and scales are known.",
+            (false, false) => {
+                "The link is opened. It brings no shop: saws and scale readings are your own shop's."
+            }
+        }
+    }
+
     /// The form of the shop, where it is looked at.
     pub fn to_shop(self) -> Option<Question> {
         let place = self.settings.place.get();

@@ -32,6 +32,9 @@ pub fn app() -> Part {
     }
     // Not at once: what is there at the first look is taken for what the store holds.
     after::paint(move || {
+        if opening.is_new_link && session.has_shop() {
+            session.say(session.opened_words(opening.equipment.is_some()));
+        }
         session.take_readings(&opening.readings);
         session.equipment.offer(opening.equipment);
     });

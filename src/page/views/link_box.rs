@@ -20,18 +20,45 @@ pub fn link_box() -> Part {
         .on("change", move |event| open_chosen(session, &event));
     let buttons = part("div")
         .class("buttons")
-        .add(button("Copy link", move || copy(session, &address::link(session), "It holds the whole job.")))
+        .add(button("Copy link", move || copy(session, &address::link(session), held(session))))
         .each(share::possible().then(|| button("Share", move || share_link(session))))
         .add(button("Save job file", move || save(session)))
         .add(part("label").class("button").add(pick).text("Open job file"));
-    let words = "The address of this page holds the whole job at all times. Nothing is sent anywhere.";
     part("section")
         .class("box")
         .set("aria-labelledby", "pass-on")
         .add(part("h2").set("id", "pass-on").text("Pass the job on"))
-        .add(part("p").text(words))
+        .add(part("p").words(move || address_words(session).to_owned()))
         .add(buttons)
+        .when(move || session.has_shop(), move || shop_link(session))
         .add(paste_link())
+}
+
+/// What a link of the job alone holds.
+fn held(session: Session) -> &'static str {
+    if untrack(|| session.has_shop()) {
+        "It holds the job and its fixture, not your shop: opened elsewhere, saws and scale readings follow the shop there."
+    } else {
+        "It holds the whole job."
+    }
+}
+
+fn address_words(session: Session) -> &'static str {
+    if session.has_shop() {
+        "The address of this page holds the job and its fixture at all times. Your shop is not in it: its saws, scales and mill \
+         decide which saw is named and what the scales read. Nothing is sent anywhere."
+    } else {
+        "The address of this page holds the whole job at all times. Nothing is sent anywhere."
+    }
+}
+
+/// A link that carries the shop as well, so that saws and scale readings come out alike elsewhere.
+fn shop_link(session: Session) -> Part {
+    let copied = move || match address::link_equipped(session) {
+        Some(link) => copy(session, &link, "It holds the job, what you measured and your shop."),
+        None => session.say_bad("The shop is too long for a link: save it as a file."),
+    };
+    part("div").class("buttons").add(button("Copy link with my shop", copied))
 }
 
 /// Copies a link and says so; `holds` is a sentence on what it holds.
@@ -75,7 +102,7 @@ fn open_chosen(session: Session, event: &leptos::ev::Event) {
 fn open_link(session: Session, pasted: &str) -> Result<(), String> {
     let linked = link::open(job_file::fragment_of(pasted))
         .map_err(|error| format!("This link cannot be opened: {error}. Nothing was changed."))?;
-    open_job(session, linked.job, "The link is opened.");
+    open_job(session, linked.job, session.opened_words(linked.equipment.is_some()));
     session.take_readings(&linked.readings);
     session.equipment.offer(linked.equipment);
     Ok(())

@@ -16,6 +16,10 @@ use staywright::text::plan_warning;
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";
 
+/// What the printed link leaves out.
+const CODE: &str = "Link and code hold the job and its fixture, not the shop: opened elsewhere, saws and scale readings follow the \
+                    shop there, and may differ from this card.";
+
 /// What the plan warns of, and what cannot be done in this shop.
 fn all_warnings() -> Vec<String> {
     let Session { follow, settings, order, .. } = Session::here();
@@ -35,6 +39,7 @@ pub fn print_card() -> Part {
     let said = part("div")
         .add(cautions(session))
         .add(part("p").text(FOOT))
+        .when(move || session.has_shop(), || part("p").text(CODE))
         .add(part("p").class("card-link").text(&link));
     let foot = part("footer").add(said).each(qr_view(&link));
     let notes = move || session.job().with(|job| job.notes.clone());
