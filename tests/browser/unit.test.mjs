@@ -88,6 +88,8 @@ test("a text refused in one unit is read anew in the other", async () => {
 
 test("warnings speak in inches too", async () => {
   const page = await open(at.browser, at.address, PHONE);
+  // Out of the slide's reach.
+  await type(page, "Chainstay length", "700");
   await unit(page, "inch");
   await go(page, "Set-up");
   await page.getByRole("list", { name: "Warnings" }).waitFor();

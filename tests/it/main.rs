@@ -39,6 +39,7 @@ mod sentences;
 mod shop;
 mod slotting;
 mod speeds;
+mod starting;
 mod stiffness;
 mod support;
 mod taper_clearance;
