@@ -92,12 +92,12 @@ impl Before<'_> {
         margin(&self.clearances, self.stay.1, self.to).is_some_and(|margin| margin < 0.0)
     }
 
-    /// The plan with a figure changed that keeps the stay on the frame and gives what is wanted.
+    /// The plan with a figure changed that keeps the dropouts on the hub and gives what is wanted.
     fn changed(&self, path: &str, to: f64) -> Option<Changed> {
         let (pair, hand) = self.stay;
         let next = self.job.with_figure(path, to);
-        let on_frame = Hand::ALL.iter().all(|hand| keeps_frame(self.job, &next, pair, *hand));
-        if !on_frame || !to.is_finite() {
+        let on_hub = Hand::ALL.iter().all(|hand| keeps_hub(self.job, &next, pair, *hand));
+        if !on_hub || !to.is_finite() {
             return None;
         }
         let plan = plan_placed(&next, &Placements::default()).ok()?;
@@ -109,8 +109,9 @@ impl Before<'_> {
     /// That change, if it can be built.
     fn way(&self, path: String, from: f64, changed: Changed) -> Option<Way> {
         let Changed { to, plan, clearances } = changed;
-        let can_be_built =
-            !gains_problem(self.plan, &plan) && keeps_clearances(&self.clearances, &clearances);
+        let can_be_built = !gains_problem(self.plan, &plan)
+            && keeps_shell(self.plan, &plan, self.stay.0)
+            && keeps_clearances(&self.clearances, &clearances);
         let effects = effects((self.plan, &self.clearances), (&plan, &clearances), self.stay.0);
         (can_be_built && to != from).then_some(Way { path, from, to, effects })
     }
@@ -148,7 +149,8 @@ fn gains_problem(before: &Plan, after: &Plan) -> bool {
     let mut graver = after.warnings.iter().filter(|new| new.level() > Level::Note);
     graver.any(|new| {
         let mut known = before.warnings.iter();
-        !known.any(|old| old.code() == new.code() && old.location == new.location && old.level() >= new.level())
+        !known
+            .any(|old| old.code() == new.code() && old.location == new.location && old.level() >= new.level())
     })
 }
 
@@ -161,22 +163,19 @@ fn keeps_clearances(before: &[StayClearances], after: &[StayClearances]) -> bool
     })
 }
 
-/// Whether a stay comes to lie no further beyond its shell's end, nor its dropout further from the hub.
-fn keeps_frame(before: &Job, after: &Job, pair: PairName, hand: Hand) -> bool {
-    let [old, new] = [before, after].map(|job| {
-        let side = job.pair(pair).side(hand);
-        [past_shell(job, side, pair), off_hub(job, side)]
-    });
-    let limits = [0.0, SPRUNG];
-    new.iter().zip(old).zip(limits).all(|((new, old), limit)| *new <= limit.max(old) + SAME)
+/// Whether a dropout comes to lie no further from the hub.
+fn keeps_hub(before: &Job, after: &Job, pair: PairName, hand: Hand) -> bool {
+    let [old, new] = [before, after].map(|job| off_hub(job, job.pair(pair).side(hand)));
+    new <= old.max(SPRUNG) + SAME
 }
 
-/// How far a stay's side lies beyond the end of the shell that it is mitered to, mm; negative within.
-fn past_shell(job: &Job, side: &Side, pair: PairName) -> f64 {
-    if pair != PairName::Chainstays || !matches!(side.front_end, End::Cope(_)) {
-        return f64::NEG_INFINITY;
-    }
-    side.front.half_spacing.mm() + 0.5 * (side.tube.od_front.mm() - job.frame.shell_width.mm())
+/// Whether no stay of the pair comes to lie further beyond an end of what it is mitered to.
+fn keeps_shell(before: &Plan, after: &Plan, pair: PairName) -> bool {
+    let past = |plan: &Plan, hand| plan.pair(pair).stay(hand).front.round().and_then(|cut| cut.past_end);
+    Hand::ALL.into_iter().all(|hand| {
+        let old = past(before, hand).map_or(0.0, |past| past.mm().max(0.0));
+        past(after, hand).is_none_or(|past| past.mm() <= old + SAME)
+    })
 }
 
 /// How far a dropout's inner face lies from the hub's, mm. Where the dropout is no plate, by how much more than a tube's width

@@ -19,16 +19,18 @@ pub struct Starter {
 pub fn starters() -> [Starter; 3] {
     [
         Starter { key: "road", about: "Road, 28 mm tyre, plate dropouts", job: road() },
-        Starter { key: "all-road", about: "All-road, 45 mm tyre, chainstays that differ", job: all_road() },
+        Starter { key: "all-road", about: "All-road, 34 mm tyre, chainstays that differ", job: all_road() },
         Starter { key: "fixed", about: "Fixed gear, round dropouts", job: fixed_gear() },
     ]
 }
 
-/// The plain job that a person starts with: plates of 6 mm, whose inner faces stand as far apart as its hub is wide, and a slide that
+/// The plain job that a person starts with: plates of 6 mm, whose inner faces stand as far apart as its hub is wide, a tyre that the stays clear, and a slide that
 /// reaches both pairs. An empty job file stands for [`Job::default`], as it always did.
 pub fn starting_job() -> Job {
     let mut job = Job::default();
     job.fixture.bench.slide_max = mm(560.0);
+    job.wheel.tyre_width = mm(32.0);
+    job.wheel.tyre_height = mm(32.0);
     put_plates(&mut job, 6.0);
     job
 }
@@ -50,7 +52,6 @@ fn road() -> Job {
     job.frame.chainstay_length = mm(415.0);
     job.frame.seat_angle = Angle::from_degrees(73.5);
     job.frame.shell_od = mm(38.1);
-    job.frame.shell_width = mm(68.0);
     job.wheel.tyre_width = mm(28.0);
     job.wheel.tyre_height = mm(28.0);
     job.fixture.posts = vec![mm(60.0), mm(310.0)];
@@ -68,8 +69,9 @@ fn all_road() -> Job {
     let mut job = Job { name: "Heron Mill all-road".into(), ..starting_job() };
     job.frame.chainstay_length = mm(435.0);
     job.frame.bb_drop = mm(75.0);
-    job.wheel.tyre_width = mm(45.0);
-    job.wheel.tyre_height = mm(45.0);
+    job.frame.shell_width = mm(83.0);
+    job.wheel.tyre_width = mm(34.0);
+    job.wheel.tyre_height = mm(34.0);
     job.fixture.posts = vec![mm(70.0), mm(330.0)];
     let stay = &mut job.chainstays.right;
     stay.front.half_spacing = mm(23.0);
@@ -87,19 +89,18 @@ fn fixed_gear() -> Job {
     job.frame.bb_drop = mm(55.0);
     job.frame.seat_angle = Angle::from_degrees(74.0);
     job.frame.shell_od = mm(38.1);
-    job.frame.shell_width = mm(68.0);
     job.frame.axle_spacing = mm(120.0);
     job.wheel.tyre_width = mm(25.0);
     job.wheel.tyre_height = mm(25.0);
     job.fixture.posts = vec![mm(60.0), mm(300.0)];
     for name in PairName::ALL {
         let stay = &mut job.pair_mut(name).right;
-        stay.rear.half_spacing = mm(68.0);
+        stay.rear.half_spacing = mm(69.0);
         stay.rear.reach = mm(22.0);
         stay.rear_end = End::Boss(Boss { diameter: mm(25.4) });
     }
     let stay = &mut job.chainstays.right;
-    stay.front.half_spacing = mm(20.0);
+    stay.front.half_spacing = mm(22.0);
     stay.front_end = End::Cope(Cope { onto: Member::Shell, cutter: Some(mm(39.0)) });
     stay.tube.od_front = mm(22.2);
     stay.tube.od_rear = mm(14.0);

@@ -15,15 +15,16 @@ pub fn starting_tubes() -> [(&'static str, Tube); 5] {
         ("Straight chainstay, 22.2 to 16", Tube::default()),
         ("S-bent chainstay, 22.2 to 16", s_bent()),
         ("Oval chainstay, 16 × 30", oval()),
-        ("Seat stay, 14 to 12", seat_stay(14.0, 12.0)),
+        ("Seat stay, 12.7 all along", seat_stay(12.7, 12.7)),
         ("Seat stay, 12.7 to 11", seat_stay(12.7, 11.0)),
     ]
 }
 
+/// Outwards past the tyre first, as it lies unrolled.
 fn s_bent() -> Tube {
     let bend =
         |before, turn| Bend { before: mm(before), rotation: Angle::from_degrees(turn), ..Bend::default() };
-    let bends = Bends::of([bend(120.0, 0.0), bend(80.0, 180.0)]);
+    let bends = Bends::of([bend(120.0, 180.0), bend(80.0, 180.0)]);
     Tube { bends, taper_start: mm(260.0), taper_end: mm(400.0), ..Tube::default() }
 }
 

@@ -175,7 +175,7 @@ fn faults_say_what_would_do() {
     check(
         r#"{"bends":[{},{},{},{},{},{},{},{},{}]}"#,
         &[
-            &format!("{at}.bends: 9 are given; 0 to 8 are allowed"),
+            &format!("{at}.bends: 9 entries are given; 0 to 8 are allowed"),
             &format!(
                 "{at}.length_mm: tube length 430 mm must be at least the end of its last bend, 1127.552 mm"
             ),

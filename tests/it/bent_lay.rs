@@ -248,6 +248,7 @@ fn bends_in_the_wrong_place_are_named() {
     let check = |bends: &[Bend], trim: f64, place: &str, expected: &[&str]| {
         let mut job = bent(bends, trim, 180.0);
         job.fixture.posts = Vec::new();
+        job.frame.shell_width = Length::from_mm(100.0);
         assert_eq!(codes(&plan(&job).unwrap(), place), expected, "{place}");
     };
     check(&[bend(150.0, 0.0, 9.0, 300.0)], 10.0, "chainstays.right.front", &[]);

@@ -50,9 +50,11 @@ fn a_stay_is_not_moved_past_the_end_of_its_shell() {
     job.surroundings = Some(Surroundings::default());
     let offered = |job: &Job| way(&ways(&plan(job).unwrap(), STAY, Obstacle::Tyre), FRONT).cloned();
     let wanted = figure_for_room(&plan(&job).unwrap(), STAY, Obstacle::Tyre, FRONT, 40.0).unwrap();
-    let side = &job.chainstays.right;
-    assert!(wanted > side.front.half_spacing.mm(), "{wanted}");
-    let outside = wanted + 0.5 * side.tube.od_front.mm();
+    assert!(wanted > job.chainstays.right.front.half_spacing.mm(), "{wanted}");
+    // Half a shell and what the plan says lies past its end: how far out the stay reaches, with its splay.
+    let wide = plan(&job.with_figure(FRONT, wanted)).unwrap();
+    let past = wide.pairs.chainstays.right.front.round().unwrap().past_end.unwrap();
+    let outside = 0.5 * job.frame.shell_width.mm() + past.mm();
     job.frame.shell_width = mm(2.0 * outside + 0.1);
     let way = offered(&job).unwrap();
     assert!((way.to - wanted).abs() <= 0.01 && way.to >= wanted, "{way:?} {wanted}");

@@ -13,7 +13,7 @@ const STEPS: [f64; 12] =
 /// Its hole saws: nominal and measured diameter, depth, teeth.
 const SAWS: [[f64; 4]; 7] = [
     [25.0, 25.4, 41.0, 20.0],
-    [29.0, 29.1, 41.0, 22.0],
+    [29.0, 29.1, 45.0, 22.0],
     [32.0, 32.3, 41.0, 24.0],
     [35.0, 35.2, 41.0, 26.0],
     [38.0, 38.4, 45.0, 28.0],
@@ -46,7 +46,7 @@ fn mill() -> Mill {
     let mut mill = Mill { rear_toward: Toward::Minus, ..Mill::default() };
     mill.senses = [Sense::Rises, Sense::Falls, Sense::Rises];
     let [x, y, z] = &mut mill.axes;
-    for (axis, travel, division) in [(x, 600.0, 0.01), (y, 250.0, 0.01), (z, 130.0, 0.02)] {
+    for (axis, travel, division) in [(x, 600.0, 0.01), (y, 250.0, 0.01), (z, 180.0, 0.02)] {
         axis.travel = mm(travel);
         axis.division = mm(division);
     }

@@ -4,7 +4,7 @@ use super::jobs::jobs;
 use super::mill::Done;
 use super::truth::{self, Truth, angle_between, nearest};
 use super::{cuts_of, played, step_at, step_of};
-use staywright::model::shop::{Shop, demo_shop};
+use staywright::model::shop::{Shop, SlittingSaw, demo_shop};
 use staywright::model::{Hand, Job, PairName, Stays};
 use staywright::placement::plan;
 use staywright::plan::CutAt;
@@ -148,6 +148,10 @@ fn the_stated_effect_of_rounding_on_a_slot_is_what_happens() {
     for job in jobs() {
         let mut shop = demo_shop();
         shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::from_mm(0.25));
+        // As wide as the plates with their clearance.
+        let [saw, ..] = shop.slitting_saws[..] else { panic!("a slitting saw") };
+        let widths = [4.1, 6.1, 6.5].map(Length::from_mm);
+        shop.slitting_saws.extend(widths.map(|width| SlittingSaw { width, ..saw }));
         for name in PairName::ALL {
             let (steps, done) = played(&job, &shop, &Tools::default(), name);
             for done in done {
