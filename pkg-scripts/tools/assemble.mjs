@@ -52,9 +52,9 @@ async function script(name, format, define = {}) {
 
 /** The shell with what it shows first: the starting job's drawing, as wide as the page draws it on a phone and on a desk. */
 async function firstSight(css) {
-  const { initSync, sideView } = await import(PACKAGE);
+  const { initSync, sideView, startingJob } = await import(PACKAGE);
   initSync({ module: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")) });
-  const drawn = (width, high) => sideView('{"format":1}', width, high);
+  const drawn = (width, high) => sideView(startingJob(), width, high);
   const shell = await text("index.html");
   return put(shell, [["__CSS__", css], ["__NARROW__", drawn(358, 506)], ["__WIDE__", drawn(864, 540)]]);
 }

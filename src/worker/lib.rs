@@ -16,6 +16,12 @@ pub fn plan(job: &JsValue) -> String {
     of_text(job, staywright::files::plan_json)
 }
 
+/// The job that a person starts with, as a JSON text.
+#[wasm_bindgen(js_name = startingJob, skip_typescript)]
+pub fn starting_job() -> String {
+    staywright::model::starting_job().to_json().to_string()
+}
+
 /// What `answer` makes of a text. Nothing keeps a caller without types from handing in something else.
 fn of_text(given: &JsValue, answer: impl Fn(&str) -> String) -> String {
     given.as_string().map_or_else(|| NO_TEXT.to_owned(), |text| answer(&text))

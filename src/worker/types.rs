@@ -152,6 +152,9 @@ export interface Answer {
 /** Answers a {@link Question} with an {@link Answer} or {@link Faults}, all as JSON texts. */
 export function check(question: string): string;
 
+/** The job that a person starts with on the page, as a JSON text. */
+export function startingJob(): string;
+
 /** A job's rear triangle from the drive side, as the text of an `svg` element so wide and at most so high, in px. Empty for a job with faults. */
 export function sideView(job: string, width: number, mostHigh: number): string;
 

@@ -5,15 +5,17 @@ import { PHONE, bench, enter, fine, go, linked, open, press, ready, watch } from
 
 const at = bench();
 
-/** Keeps the page's workers in `window.workers`; while `window.held` is a list, questions wait in it. */
+/** Keeps the page's workers in `window.workers` and counts the questions put to them; while `window.held` is a list, questions wait in it. */
 const overseen = () => {
   window.workers = [];
+  window.put = 0;
   window.Worker = class extends Worker {
     constructor(...words) {
       super(...words);
       window.workers.push(this);
     }
     postMessage(message) {
+      if (message.question) window.put += 1;
       if (window.held && message.question) window.held.push(() => super.postMessage(message));
       else super.postMessage(message);
     }
@@ -116,8 +118,12 @@ test("a worker that is killed is replaced, and what it was asked is asked again"
   await ready(page);
   await go(page, "Set-up");
   await slide(page).waitFor();
-  await page.evaluate(() => window.workers.forEach((worker) => worker.terminate()));
+  const put = await page.evaluate(() => {
+    window.workers.forEach((worker) => worker.terminate());
+    return window.put;
+  });
   await page.getByRole("radio", { name: "inch" }).check({ force: true });
+  await page.waitForFunction((before) => window.put > before, put);
   await page.locator(".behind .progress").waitFor({ state: "attached" });
   assert.equal(await page.evaluate(() => window.workers.length), 1);
   await page.clock.fastForward(61_000);
