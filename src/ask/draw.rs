@@ -2,7 +2,7 @@
 
 use super::rooms::{name, topic};
 use crate::clearance::{Clearance, clearances, clearances_along};
-use crate::drawing::{Differs, Room, Sheet, Strip, along_spindle, as_found, profile, room_strip};
+use crate::drawing::{Differs, Sheet, Strip, Viewport, along_spindle, as_found, profile, room_strip};
 use crate::model::{Hand, PairName};
 use crate::plan::{CutAt, Plan};
 use serde::{Deserialize, Serialize};
@@ -20,12 +20,12 @@ pub enum Drawing {
     Strip(PairName, Hand),
 }
 
-pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
+pub(super) fn sheet(plan: &Plan, drawing: Drawing, viewport: Viewport) -> Sheet {
     match drawing {
-        Drawing::AlongSpindle(at) => along_spindle(plan, at, room),
-        Drawing::Profile(at) => profile(plan, at, room),
-        Drawing::Strip(pair, hand) => room_strip(plan, pair, hand, &strips(plan, pair, hand), room),
-        Drawing::AsFound(pair, differs) => as_found(plan, pair, differs, room),
+        Drawing::AlongSpindle(at) => along_spindle(plan, at, viewport),
+        Drawing::Profile(at) => profile(plan, at, viewport),
+        Drawing::Strip(pair, hand) => room_strip(plan, pair, hand, &strips(plan, pair, hand), viewport),
+        Drawing::AsFound(pair, differs) => as_found(plan, pair, differs, viewport),
     }
 }
 
@@ -33,7 +33,7 @@ pub(super) fn sheet(plan: &Plan, drawing: Drawing, room: Room) -> Sheet {
 const STATIONS: u16 = 81;
 
 fn strips(plan: &Plan, pair: PairName, hand: Hand) -> Vec<Strip> {
-    let here = clearances(plan).into_iter().find(|room| (room.pair, room.hand) == (pair, hand));
+    let here = clearances(plan).into_iter().find(|viewport| (viewport.pair, viewport.hand) == (pair, hand));
     let one = |gap: &Clearance| Strip {
         name: name(plan, gap.to),
         topic: topic(pair, gap.to),
@@ -41,5 +41,5 @@ fn strips(plan: &Plan, pair: PairName, hand: Hand) -> Vec<Strip> {
         points: clearances_along(plan, pair, hand, gap.to, STATIONS),
         least: Some((gap.station, gap.distance)),
     };
-    here.iter().flat_map(|room| &room.clearances).map(one).collect()
+    here.iter().flat_map(|viewport| &viewport.clearances).map(one).collect()
 }

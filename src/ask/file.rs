@@ -1,7 +1,7 @@
 //! Job files.
 
 use crate::link;
-use crate::model::{Fault, Given, Job};
+use crate::model::{Fault, Job, RejectedValue};
 use crate::text::fault as fault_words;
 use crate::text::{Style, fault_message};
 
@@ -19,7 +19,9 @@ pub(super) fn open(text: &str) -> Result<String, String> {
 pub(super) fn refused(what: &str, kind: &str, faults: &[Fault]) -> String {
     let style = Style::FILE;
     let why = match faults {
-        [fault] if fault.field.is_empty() && fault.value == Given::Nothing => fault_message(fault, style),
+        [fault] if fault.field.is_empty() && fault.value == RejectedValue::Nothing => {
+            fault_message(fault, style)
+        }
         [fault] if fault.field.is_empty() => format!("it is not {kind}: {}", fault_message(fault, style)),
         [fault] => format!("at {}, {}", fault.field, fault_message(fault, style)),
         _ => format!("it has {} faults", faults.len()),

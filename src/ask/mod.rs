@@ -4,7 +4,6 @@
 //! carries it nor stops for it. A [`Question`] goes there and a [`Response`] comes back, both as bytes. Jobs go as link texts. An
 //! answer is in the words and the unit that the page shows; the page only sets it out.
 
-mod bench;
 mod check;
 mod cut;
 mod draw;
@@ -16,12 +15,12 @@ mod message;
 mod pad;
 mod rooms;
 mod shop;
+mod shop_errors;
 mod starting;
 mod steps;
 mod ways;
 mod worked;
 
-pub use bench::{Bench, Learned};
 pub use check::{Carried, Checked, Found, HabitLine, Measure, ResultLine, SettingLine, ShareLine, ToCheck};
 pub use cut::{CutTold, SawLine, Sentence, ToCut, Told};
 pub use draw::Drawing;
@@ -30,12 +29,13 @@ pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subj
 pub use made_for::MadeFor;
 pub use message::{ContentId, PlanId, Responder, Response};
 pub use rooms::{RoomLine, Verdict};
+pub use shop_errors::{Learned, ShopErrors};
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::{Order, StepLine, TiltLine, ToStep};
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
-use crate::drawing::{Room, Sheet};
+use crate::drawing::{Sheet, Viewport};
 use crate::link;
 use crate::model::{Hand, Job, PairName};
 use crate::placement::search;
@@ -73,10 +73,10 @@ pub enum Question {
         /// What is drawn.
         drawing: Drawing,
         /// The room it is laid out for.
-        room: Room,
+        viewport: Viewport,
     },
     /// The way of a saw into its stays, drawn.
-    WayIn(Box<ToCut>, Room),
+    WayIn(Box<ToCut>, Viewport),
     /// Where the figures of a cut come from.
     Explain {
         /// The job, as a link text.
@@ -162,11 +162,11 @@ fn answer_about(question: &Question, mut plan: impl FnMut(&str) -> Option<Rc<Pla
         Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),
         Question::InShop { job, shop } => Answer::Opened(shop::starting(job, shop)?),
-        Question::Draw { job, drawing, room } => {
-            Answer::Drawn(Box::new(draw::sheet(&*plan(job)?, *drawing, *room)))
+        Question::Draw { job, drawing, viewport } => {
+            Answer::Drawn(Box::new(draw::sheet(&*plan(job)?, *drawing, *viewport)))
         }
-        Question::WayIn(asked, room) => {
-            Answer::Drawn(Box::new(cut::way_in_sheet(&*plan(&asked.job)?, asked, *room)?))
+        Question::WayIn(asked, viewport) => {
+            Answer::Drawn(Box::new(cut::way_in_sheet(&*plan(&asked.job)?, asked, *viewport)?))
         }
         Question::Explain { job, at, unit } => {
             Answer::Explained(explain::explanations(&*plan(job)?, *at, *unit))

@@ -1,20 +1,20 @@
 //! The flat for a brake mount as a form.
 
 use super::form::{Change, FormSection, Formed, Refused, ToForm, figure};
-use crate::model::{BrakePad, Group, Spec};
+use crate::model::{BrakeMountFlat, Group, Spec};
 use crate::text::entry::{Understood, understand};
 
 const WORDS: &str = "Read these off the mount or its drawing: none of them is a fact here. The flat is parallel to the plane of the \
                      pair.";
 
 /// The pad of kept bytes; the one to start from where there are none, or none that can be read.
-pub(super) fn read(bytes: &[u8]) -> BrakePad {
+pub(super) fn read(bytes: &[u8]) -> BrakeMountFlat {
     let mut kept = bytes.chunks_exact(8).filter_map(|eight| Some(f64::from_le_bytes(eight.try_into().ok()?)));
-    BrakePad::default()
+    BrakeMountFlat::default()
         .map("", &mut |_, spec, plain| kept.next().filter(|kept| spec.bounds.contain(*kept)).unwrap_or(plain))
 }
 
-fn write(pad: &BrakePad) -> Vec<u8> {
+fn write(pad: &BrakeMountFlat) -> Vec<u8> {
     let mut bytes = Vec::new();
     pad.each("", &mut |_, _, number| bytes.extend(number.to_le_bytes()));
     bytes
@@ -55,7 +55,7 @@ pub(super) fn formed(asked: &ToForm) -> Formed {
     }
 }
 
-fn spec_of(pad: &BrakePad, path: &str) -> Option<&'static Spec> {
+fn spec_of(pad: &BrakeMountFlat, path: &str) -> Option<&'static Spec> {
     let mut found = None;
     pad.each("", &mut |known, spec, _| {
         if known == path {

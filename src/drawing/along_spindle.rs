@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
-use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use super::view::View;
 use crate::model::Hand;
@@ -10,11 +10,11 @@ use crate::plan::{Cut, CutAt, Plan, RoundCut, Setting, SlotCut};
 use nalgebra::Vector3;
 
 /// The cutter's circle, the tubes it meets, the touched edge and the two table moves of one cut.
-pub fn along_spindle(plan: &Plan, place: CutAt, room: Room) -> Sheet {
+pub fn along_spindle(plan: &Plan, place: CutAt, viewport: Viewport) -> Sheet {
     match place.cut(plan) {
-        Cut::Cope(cut) | Cut::Boss(cut) => round(plan, place, cut, room),
-        Cut::Slot(cut) => slot(plan, place, cut, room),
-        Cut::Square(_) => square(plan, place, room),
+        Cut::Cope(cut) | Cut::Boss(cut) => round(plan, place, cut, viewport),
+        Cut::Slot(cut) => slot(plan, place, cut, viewport),
+        Cut::Square(_) => square(plan, place, viewport),
     }
 }
 
@@ -38,7 +38,7 @@ pub(super) fn table_way(plan: &Plan, place: CutAt, axis: &Vector3<f64>) -> Vecto
     if way.dot(&clamp.u) < 0.0 { -way } else { way }
 }
 
-fn round(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
+fn round(plan: &Plan, place: CutAt, cut: &RoundCut, viewport: Viewport) -> Sheet {
     let stay = place.stay(plan);
     let setting = &cut.setting;
     let view = if setting.on_side {
@@ -58,7 +58,7 @@ fn round(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     ];
     corners.extend(near_end(&tube, place, radius));
     let margins = Margins { left: 2.5, right: 2.5, top: 2.2, bottom: 3.4 };
-    let mut canvas = Canvas::new(TITLE, Area::of(corners.iter().copied()), margins, room);
+    let mut canvas = Canvas::new(TITLE, Area::of(corners.iter().copied()), margins, viewport);
     if !setting.on_side {
         let other = if place.hand == Hand::Right { Hand::Left } else { Hand::Right };
         drawn(plan, place, other, view).draw(&mut canvas, "");
@@ -146,7 +146,7 @@ fn edge_lines(canvas: &mut Canvas, datum_x: f64, across_y: f64, low: f64) {
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), across_y), Point::new(canvas.right(), across_y));
 }
 
-fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, room: Room) -> Sheet {
+fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, viewport: Viewport) -> Sheet {
     let stay = place.stay(plan);
     let view = View::fixture_side(&stay.clamp);
     let tube = drawn(plan, place, place.hand, view);
@@ -155,7 +155,7 @@ fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, room: Room) -> Sheet {
     let datum_x = root.x + cut.dro_along.mm();
     let corners = [root.plus(0.0, -20.0), mouth.plus(0.0, 20.0), Point::new(datum_x, root.y)];
     let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 3.4 };
-    let mut canvas = Canvas::new(TITLE, Area::of(corners), margins, room);
+    let mut canvas = Canvas::new(TITLE, Area::of(corners), margins, viewport);
     tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
     let h = canvas.letter;
     canvas.line(Pen::Cutter, "root_s_mm", root.plus(0.0, -16.0), root.plus(0.0, 16.0));
@@ -178,11 +178,11 @@ fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, room: Room) -> Sheet {
     canvas.finish(text)
 }
 
-fn square(plan: &Plan, place: CutAt, room: Room) -> Sheet {
+fn square(plan: &Plan, place: CutAt, viewport: Viewport) -> Sheet {
     let view = View::clamp_plane(&place.stay(plan).clamp);
     let tube = drawn(plan, place, place.hand, view);
     let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 1.5 };
-    let mut canvas = Canvas::new("Square end", Area::of(near_end(&tube, place, 30.0)), margins, room);
+    let mut canvas = Canvas::new("Square end", Area::of(near_end(&tube, place, 30.0)), margins, viewport);
     tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
     let text = format!("The {} is cut square to the tube, at its reference point.", place.name());
     canvas.finish(text)

@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
-use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use super::view::View;
 use crate::model::{Hand, PairName};
@@ -32,7 +32,7 @@ const MOST: f64 = 1000.0;
 
 /// The pair's axes as planned and, differences drawn larger by a whole factor that the sheet tells, as found; right, then
 /// left.
-pub fn as_found(plan: &Plan, name: PairName, differs: [Differs; 2], room: Room) -> Sheet {
+pub fn as_found(plan: &Plan, name: PairName, differs: [Differs; 2], viewport: Viewport) -> Sheet {
     let pair = plan.pair(name);
     let view = View::clamp_plane(&pair.right.clamp);
     let stays = Hand::ALL.map(|hand| Drawn::new(pair.stay(hand), &plan.job.pair(name).side(hand).tube, view));
@@ -44,7 +44,7 @@ pub fn as_found(plan: &Plan, name: PairName, differs: [Differs; 2], room: Room) 
     let rough = stays.iter().zip(by).flat_map(|(stay, by)| both(stay, by, ROUGH).concat());
     let margins = Margins { left: 4.0, right: 4.0, top: 2.2, bottom: 2.6 };
     let title = format!("As found, {}", name.name());
-    let mut canvas = Canvas::new(title, Area::of(rough), margins, room);
+    let mut canvas = Canvas::new(title, Area::of(rough), margins, viewport);
     let words = format!("differences drawn {} times", trimmed(factor, 0));
     canvas.note(
         "",

@@ -1,7 +1,7 @@
 //! Laying marks on a sheet: scale first, then outlines, then as many figures as find a free place.
 
 use super::area::Area;
-use super::sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
+use super::sheet::{Anchor, Handle, Mark, Pen, Point, Shape, Sheet, Viewport};
 use crate::units::{Length, LengthUnit, fixed, trimmed};
 
 /// Width of a letter, as a share of its height.
@@ -44,16 +44,16 @@ pub(super) struct Canvas {
 }
 
 impl Canvas {
-    pub(super) fn new(title: impl Into<String>, extent: Area, margins: Margins, room: Room) -> Self {
-        let free = |dots: f64, letters: f64| (dots - letters * room.lettering).max(0.2 * dots);
+    pub(super) fn new(title: impl Into<String>, extent: Area, margins: Margins, viewport: Viewport) -> Self {
+        let free = |dots: f64, letters: f64| (dots - letters * viewport.lettering).max(0.2 * dots);
         let wide = (extent.max.x - extent.min.x).max(1.0);
         let high = (extent.max.y - extent.min.y).max(1.0);
-        let across = wide / free(room.width, margins.left + margins.right);
-        let down = high / free(room.height, margins.top + margins.bottom);
-        let letter = room.lettering * across.max(down);
+        let across = wide / free(viewport.width, margins.left + margins.right);
+        let down = high / free(viewport.height, margins.top + margins.bottom);
+        let letter = viewport.lettering * across.max(down);
         let (left, right) = (margins.left * letter, margins.right * letter);
         // A sheet as wide as its room keeps that scale on the screen, whatever its height.
-        let spare = (room.width * across.max(down) - wide - left - right) / 2.0;
+        let spare = (viewport.width * across.max(down) - wide - left - right) / 2.0;
         let sheet = Sheet {
             title: title.into(),
             text: String::new(),
@@ -62,15 +62,21 @@ impl Canvas {
             marks: Vec::new(),
             handles: Vec::new(),
         };
-        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: room.unit }
+        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: viewport.unit }
     }
 
     /// A sheet to the scale of `above` and as wide, between two heights.
-    pub(super) fn like(title: String, above: Area, [top, bottom]: [f64; 2], letter: f64, room: Room) -> Self {
+    pub(super) fn like(
+        title: String,
+        above: Area,
+        [top, bottom]: [f64; 2],
+        letter: f64,
+        viewport: Viewport,
+    ) -> Self {
         let (min, max) = (Point::new(above.min.x, top), Point::new(above.max.x, bottom));
         let (text, marks, handles) = (String::new(), Vec::new(), Vec::new());
         let sheet = Sheet { title, text, min, max, marks, handles };
-        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: room.unit }
+        Self { sheet, boxes: Vec::new(), extents: Vec::new(), letter, unit: viewport.unit }
     }
 
     /// The finished sheet; lines that leave it end at its edge.
@@ -290,10 +296,11 @@ mod tests {
 
     #[test]
     fn a_line_to_a_text_runs_through_no_other() {
-        let room = Room { width: 400.0, height: 400.0, lettering: 10.0, unit: LengthUnit::Millimetre };
+        let viewport =
+            Viewport { width: 400.0, height: 400.0, lettering: 10.0, unit: LengthUnit::Millimetre };
         let margins = Margins { left: 0.0, right: 0.0, top: 0.0, bottom: 0.0 };
         let extent = Area { min: Point::new(0.0, 0.0), max: Point::new(400.0, 400.0) };
-        let mut canvas = Canvas::new("", extent, margins, room);
+        let mut canvas = Canvas::new("", extent, margins, viewport);
         let from = Point::new(200.0, 100.0);
         let below = |down: f64| from.plus(0.0, down);
         assert!(canvas.note("", "in the way", &[(below(50.0), Anchor::Middle)]).is_some());

@@ -4,7 +4,7 @@ use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
 use super::neighbours::{Beside, beside, draw_names};
-use super::sheet::{Pen, Point, Room, Sheet};
+use super::sheet::{Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use super::view::View;
 use crate::clearance::Obstacle;
@@ -33,14 +33,14 @@ pub(super) struct Scene<'a> {
 
 /// One pair in its clamp plane: stays with their cuts, member, posts, tyre, dummy axle, and the figures to set. Where the
 /// sides do not share a plane, it is the right side's, and the left stay is seen from there.
-pub fn clamp_plane(plan: &Plan, name: PairName, room: Room) -> Sheet {
-    clamp_plane_with_gaps(plan, name, &[], room)
+pub fn clamp_plane(plan: &Plan, name: PairName, viewport: Viewport) -> Sheet {
+    clamp_plane_with_gaps(plan, name, &[], viewport)
 }
 
 /// The same with the room to what turns beside the pair, where that is known.
-pub fn clamp_plane_with_gaps(plan: &Plan, name: PairName, gaps: &[GapLine], room: Room) -> Sheet {
+pub fn clamp_plane_with_gaps(plan: &Plan, name: PairName, gaps: &[GapLine], viewport: Viewport) -> Sheet {
     let scene = Scene::new(plan, name);
-    let mut canvas = scene.canvas(room);
+    let mut canvas = scene.canvas(viewport);
     let mut within = canvas.area();
     within.max.y = scene.low + (1.2 + scene.bend_rows()) * canvas.letter;
     let beside =
@@ -72,7 +72,7 @@ impl<'a> Scene<'a> {
     }
 
     /// The empty sheet. Along the fixture it is the same for all that is drawn to the scale of this pair.
-    pub(super) fn canvas(&self, room: Room) -> Canvas {
+    pub(super) fn canvas(&self, viewport: Viewport) -> Canvas {
         let mut corners = self.corners();
         let drop = self.drop_height();
         if drop > 0.0 {
@@ -81,7 +81,7 @@ impl<'a> Scene<'a> {
         let bottom = if drop > 0.0 { 5.0 } else { 3.5 };
         let margins = Margins { left: 1.6, right: 3.0, top: 4.3, bottom: bottom + self.bend_rows() };
         let title = format!("Clamp plane, {}", self.name.name());
-        Canvas::new(title, Area::of(corners), margins, room)
+        Canvas::new(title, Area::of(corners), margins, viewport)
     }
 
     /// Height of the strip below that shows the chainstays' line from the side, for its drop.

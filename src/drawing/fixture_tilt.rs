@@ -3,7 +3,7 @@
 use super::along_spindle::table_way;
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
-use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::view::View;
 use crate::plan::{CutAt, EndUp, Plan, RoundCut};
 use crate::units::{Angle, fixed};
@@ -27,16 +27,16 @@ pub struct OnMachine {
 
 /// How the fixture stands for one round cut: stay plane, base, posts, spindle, tilt, and what the gauge on it shows. An end of
 /// another kind gives an empty sheet that says so.
-pub fn fixture_tilt(plan: &Plan, place: CutAt, machine: OnMachine, room: Room) -> Sheet {
+pub fn fixture_tilt(plan: &Plan, place: CutAt, machine: OnMachine, viewport: Viewport) -> Sheet {
     match place.cut(plan).round() {
-        Some(cut) if cut.setting.on_side => on_side(plan, place, cut, room),
-        Some(cut) => tilted(plan, place, (cut, machine), room),
+        Some(cut) if cut.setting.on_side => on_side(plan, place, cut, viewport),
+        Some(cut) => tilted(plan, place, (cut, machine), viewport),
         None => {
             let margins = Margins { left: 1.0, right: 1.0, top: 1.0, bottom: 1.0 };
             let text = format!("The {} needs no tilt.", place.name());
             // As low as a line of text.
             let ends = [Point::new(-1.0, 0.0), Point::new(1.0, 0.05)];
-            let mut canvas = Canvas::new(title(place), Area::of(ends), margins, room);
+            let mut canvas = Canvas::new(title(place), Area::of(ends), margins, viewport);
             canvas.note("", "needs no tilt", &[(Point::new(0.0, 0.0), Anchor::Middle)]);
             canvas.finish(text)
         }
@@ -62,7 +62,7 @@ fn reading(cut: &RoundCut, machine: OnMachine) -> Angle {
     machine.gauge.unwrap_or_else(|| cut.setting.tilt.complement())
 }
 
-fn tilted(plan: &Plan, place: CutAt, (cut, machine): (&RoundCut, OnMachine), room: Room) -> Sheet {
+fn tilted(plan: &Plan, place: CutAt, (cut, machine): (&RoundCut, OnMachine), viewport: Viewport) -> Sheet {
     let clamp = &place.stay(plan).clamp;
     let up = upwards(clamp.w, cut.axis_direction);
     // The view's own right is where the front ends point.
@@ -77,7 +77,7 @@ fn tilted(plan: &Plan, place: CutAt, (cut, machine): (&RoundCut, OnMachine), roo
     let mut extent = corners.to_vec();
     extent.extend([nose.plus(radius, -10.0), nose.plus(-radius, -10.0)]);
     let margins = Margins { left: 2.5, right: 2.5, top: 1.5, bottom: 2.6 };
-    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, room);
+    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, viewport);
     let table = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), table), Point::new(canvas.right(), table));
     canvas.path(Pen::Visible, "", corners.to_vec(), true);
@@ -164,7 +164,7 @@ fn tilt_figures(
 }
 
 /// On its side the fixture is seen from its front: centre plane level, base face upright.
-fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
+fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, viewport: Viewport) -> Sheet {
     let bench = &plan.job.fixture.bench;
     let (high, half) = (bench.clamp_height.mm(), 0.5 * bench.block_width.mm());
     let above = cut.setting.dro_across.mm() - high;
@@ -172,7 +172,7 @@ fn on_side(plan: &Plan, place: CutAt, cut: &RoundCut, room: Room) -> Sheet {
     let top = -half - 90.0;
     let extent = [Point::new(-high, half), Point::new(above + radius, top - 10.0), Point::new(30.0, 0.0)];
     let margins = Margins { left: 3.0, right: 3.0, top: 1.5, bottom: 2.8 };
-    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, room);
+    let mut canvas = Canvas::new(title(place), Area::of(extent), margins, viewport);
     let h = canvas.letter;
     canvas.line(Pen::Visible, "", Point::new(canvas.left(), half), Point::new(canvas.right(), half));
     let block = [(-high, -half), (-0.35 * high, -half), (-0.35 * high, half), (-high, half)];

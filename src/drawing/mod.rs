@@ -35,6 +35,6 @@ pub use gaps::GapLine;
 pub use profile::profile;
 pub use pull::Pull;
 pub use room_strip::{Strip, room_strip};
-pub use sheet::{Anchor, Handle, Mark, Pen, Point, Room, Shape, Sheet};
+pub use sheet::{Anchor, Handle, Mark, Pen, Point, Shape, Sheet, Viewport};
 pub use side_view::{side_view, side_view_with_gaps};
 pub use way_in::{Body, Part, WayIn, way_in};

@@ -2,7 +2,7 @@
 
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
-use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::tube::EndTube;
 use crate::geometry::{Node, Outline, perimeter};
 use crate::plan::{Cut, CutAt, Plan, ProfilePoint, RoundCut, SlotCut, stay_line, stay_surface};
@@ -16,7 +16,7 @@ const BEHIND: f64 = 8.0;
 const STEP: usize = 3;
 
 /// One end unrolled to scale: the outer edge, the bore's edge, long and short point, every 45° ticked.
-pub fn profile(plan: &Plan, place: CutAt, room: Room) -> Sheet {
+pub fn profile(plan: &Plan, place: CutAt, viewport: Viewport) -> Sheet {
     let cut = place.cut(plan);
     let long = cut.long_point().map_or(0.0, Length::mm);
     let short = cut.short_point().map_or(long, Length::mm);
@@ -27,7 +27,7 @@ pub fn profile(plan: &Plan, place: CutAt, room: Room) -> Sheet {
     let unrolled = Unrolled { around, sign, long };
     let margins = Margins { left: 0.9, right: 4.6, top: 2.2, bottom: 3.2 };
     let extent = Area::of([Point::new(0.0, 0.0), Point::new(wide, deep)]);
-    let mut canvas = Canvas::new("Profile, unrolled", extent, margins, room);
+    let mut canvas = Canvas::new("Profile, unrolled", extent, margins, viewport);
     unrolled.draw_ticks(&mut canvas, deep);
     match cut {
         Cut::Cope(cut) | Cut::Boss(cut) => unrolled.draw_round(&mut canvas, cut),

@@ -3,7 +3,7 @@
 use super::area::Area;
 use super::canvas::{Canvas, FAINT};
 use super::clamp_plane::Scene;
-use super::sheet::{Anchor, Pen, Point, Room, Sheet};
+use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use crate::model::{Hand, PairName};
 use crate::plan::Plan;
@@ -47,13 +47,13 @@ const HATCH: f64 = 0.45;
 
 /// The room along a stay. It is as wide as the drawing of its clamp plane in the same room, and each station lies below its
 /// own place there; upwards it has a scale of its own.
-pub fn room_strip(plan: &Plan, pair: PairName, hand: Hand, strips: &[Strip], room: Room) -> Sheet {
+pub fn room_strip(plan: &Plan, pair: PairName, hand: Hand, strips: &[Strip], viewport: Viewport) -> Sheet {
     let scene = Scene::new(plan, pair);
     let title = format!("Room along the {} {}", hand.key(), pair.one());
-    let clamp_plane = scene.canvas(room);
+    let clamp_plane = scene.canvas(viewport);
     let (above, h) = (clamp_plane.area(), clamp_plane.letter);
     let field = Field::new(&scene, hand, strips, h);
-    let mut canvas = Canvas::like(title, above, field.area(h), h, room);
+    let mut canvas = Canvas::like(title, above, field.area(h), h, viewport);
     field.draw_scale(&mut canvas, above);
     field.draw_stations(&mut canvas);
     let mut drawn: Vec<&Strip> = strips.iter().filter(|strip| strip.least().is_some()).collect();

@@ -145,9 +145,9 @@ pub struct Sheet {
     pub handles: Vec<Handle>,
 }
 
-/// The room that a drawing is laid out for. Lettering has a fixed size on screen and paper, so what fits depends on it.
+/// The space that a drawing is laid out in. Lettering has a fixed size on screen and paper, so what fits depends on it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Room {
+pub struct Viewport {
     /// Width, in dots.
     pub width: f64,
     /// Most height, in dots.

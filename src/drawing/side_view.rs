@@ -4,7 +4,7 @@ use super::area::Area;
 use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
 use super::neighbours::{beside, draw_names};
-use super::sheet::{Pen, Point, Room, Sheet};
+use super::sheet::{Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use super::view::View;
 use crate::clearance::Obstacle;
@@ -18,15 +18,15 @@ use std::f64::consts::PI;
 const TUBE_OVER: f64 = 50.0;
 
 /// Shell, seat tube, stays, axle, tyre, all to one scale, with the frame's dimensions.
-pub fn side_view(plan: &Plan, room: Room) -> Sheet {
-    side_view_with_gaps(plan, &[], room)
+pub fn side_view(plan: &Plan, viewport: Viewport) -> Sheet {
+    side_view_with_gaps(plan, &[], viewport)
 }
 
 /// The same with the room to what turns beside the stays, where that is known.
-pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], room: Room) -> Sheet {
+pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], viewport: Viewport) -> Sheet {
     let view = View::side();
     let margins = Margins { left: 0.6, right: 2.4, top: 1.0, bottom: 2.0 };
-    let mut canvas = Canvas::new("Side view", Area::of(corners(plan, view)), margins, room);
+    let mut canvas = Canvas::new("Side view", Area::of(corners(plan, view)), margins, viewport);
     let beside = beside(plan, PairName::Chainstays, &view, canvas.area(), |to| {
         !matches!(to, Obstacle::Rotor | Obstacle::Caliper)
     });

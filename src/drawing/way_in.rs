@@ -5,7 +5,7 @@ use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
 use super::hull::outline;
 use super::neighbours::write_name;
-use super::sheet::{Pen, Point, Room, Shape, Sheet};
+use super::sheet::{Pen, Point, Shape, Sheet, Viewport};
 use super::view::View;
 use crate::geometry::{Convex, Line};
 use crate::plan::{CutAt, table_ways};
@@ -61,7 +61,7 @@ const JOINT: f64 = 0.01;
 
 /// The cutter at the end of its stroke with all that carries it, the work, what holds it, the smallest gap of the stroke, and
 /// the reach that is left.
-pub fn way_in(place: CutAt, way: &WayIn, room: Room) -> Sheet {
+pub fn way_in(place: CutAt, way: &WayIn, viewport: Viewport) -> Sheet {
     let view = View::beside_spindle(&way.axis, table_ways(&way.axis.direction).along);
     let drawn: Vec<(&Body, Vec<Point>)> =
         way.bodies.iter().map(|body| (body, outline(&body.solid, &view))).collect();
@@ -72,7 +72,7 @@ pub fn way_in(place: CutAt, way: &WayIn, room: Room) -> Sheet {
         drawn.iter().filter(|(body, _)| body.part == Part::Cutter).flat_map(|(_, points)| moved(points));
     let seen = Area::of(moving.flat_map(|(_, points)| points.iter().copied()).chain(start.clone()));
     let margins = Margins { left: 1.0, right: 1.0, top: 1.0, bottom: 1.0 };
-    let mut canvas = Canvas::new("The way in", seen.grown(ABOUT), margins, room);
+    let mut canvas = Canvas::new("The way in", seen.grown(ABOUT), margins, viewport);
     for (body, points) in &drawn {
         draw_body(&mut canvas, (body, points), way, &view);
         if body.part == Part::Cutter {

@@ -1,6 +1,6 @@
 //! Faults as JSON: `{"errors": [{"field", "value", "message"}]}`.
 
-use crate::model::{Fault, Given};
+use crate::model::{Fault, RejectedValue};
 use crate::text::{Style, fault_message};
 use serde::Serialize;
 
@@ -12,7 +12,7 @@ struct FaultsFile<'a> {
 #[derive(Serialize)]
 struct FaultFile<'a> {
     field: &'a str,
-    value: &'a Given,
+    value: &'a RejectedValue,
     message: String,
 }
 

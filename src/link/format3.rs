@@ -7,7 +7,7 @@
 use super::format1;
 use super::pass::{Table, choice, few, flag, group, group_if_there, number_if_there, numbered, start};
 use super::pen::{Pen, Sheet, read as read_sheet, written};
-use crate::model::{Bends, Butts, End, Find, Hand, Job, Ovals, PairName, Side, Surroundings, Tube};
+use crate::model::{Bends, Butts, End, Hand, Job, Ovals, PairName, Side, SolveFor, Surroundings, Tube};
 use crate::units::{Angle, Length};
 use serde::{Deserialize, Serialize};
 
@@ -66,7 +66,7 @@ const ROTOR: &Table = &[
 
 const POSTS: &Table = &[("column_mm", 25.0)];
 
-numbered! { Find { Nothing = 0, Trim = 1, Roll = 2, Both = 3 } }
+numbered! { SolveFor { Nothing = 0, Trim = 1, Roll = 2, Both = 3 } }
 
 /// What is written.
 #[derive(Serialize, Deserialize)]

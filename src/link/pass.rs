@@ -3,7 +3,7 @@
 //! Format 3 and the equipment are written so: nothing here may change what is written.
 
 use super::pen::Pen;
-use crate::model::{Few, Group};
+use crate::model::{Group, InlineVec};
 
 /// The figures of a group as they were when its format was given out: keys, and what each starts at. When a figure is
 /// renamed later, [`place`] is where the old key is led to the new one.
@@ -118,12 +118,12 @@ pub(super) fn group_if_there<G: Group<f64, Over<f64> = G> + Default>(
 /// A short list, each item by what is not as at the same place of `base`, or as at the start beyond its end.
 pub(super) fn few<G: Group<f64, Over<f64> = G> + Default, const N: usize>(
     pen: &mut dyn Pen,
-    list: &Few<G, N>,
-    base: &Few<G, N>,
+    list: &InlineVec<G, N>,
+    base: &InlineVec<G, N>,
     table: &Table,
-) -> Option<Few<G, N>> {
+) -> Option<InlineVec<G, N>> {
     let start = start(table);
-    let mut passed = Few::default();
+    let mut passed = InlineVec::default();
     for place in 0..length(pen, list.len())? {
         let base = base.iter().nth(place).unwrap_or(&start);
         let item = group(pen, list.iter().nth(place).unwrap_or(base), base, table)?;

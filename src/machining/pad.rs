@@ -2,7 +2,7 @@
 
 use super::placed::Placed;
 use crate::geometry::Outline;
-use crate::model::BrakePad;
+use crate::model::BrakeMountFlat;
 use crate::model::shop::EndMill;
 use crate::plan::{CutAt, Plan};
 use crate::units::Length;
@@ -29,7 +29,7 @@ pub struct PadFace {
 
 /// The flat on the stay of `at`; `None` where the pad leaves the tube or lies on a bend, or its plane nowhere meets it. An oval
 /// counts as a round tube that is as high as it.
-pub fn pad_face(plan: &Plan, at: CutAt, pad: &BrakePad) -> Option<PadFace> {
+pub fn pad_face(plan: &Plan, at: CutAt, pad: &BrakeMountFlat) -> Option<PadFace> {
     let middle = at.stay(plan).slide.mm() - pad.ahead.mm();
     let half = pad.length.mm() / 2.0;
     let under = Under::new(plan, at, pad, middle)?;
@@ -72,7 +72,7 @@ struct Under {
 }
 
 impl Under {
-    fn new(plan: &Plan, at: CutAt, pad: &BrakePad, middle: f64) -> Option<Self> {
+    fn new(plan: &Plan, at: CutAt, pad: &BrakeMountFlat, middle: f64) -> Option<Self> {
         let whole = Placed::new(plan, at);
         let station = whole.line.level(whole.raw, &Point3::origin(), &Vector3::x(), middle)?;
         let stay = Placed::seen_at(plan, at, station);

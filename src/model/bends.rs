@@ -1,7 +1,7 @@
 //! The bends of a raw tube, and how a bent tube is laid.
 
-use super::few::Few;
 use super::group::{Group, Spec, below, group};
+use super::inline_vec::InlineVec;
 use crate::units::{Angle, Bounds, Kind, Length, Quantity};
 
 group! {
@@ -21,7 +21,7 @@ group! {
 
 /// Which of the two free choices in laying a bent tube are left to the solver: it takes what leaves the most room.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
-pub enum Find {
+pub enum SolveFor {
     /// None: front trim and roll stand as entered.
     #[default]
     Nothing,
@@ -33,7 +33,7 @@ pub enum Find {
     Both,
 }
 
-impl Find {
+impl SolveFor {
     /// All choices, in the order the page offers them.
     pub const ALL: [Self; 4] = [Self::Nothing, Self::Trim, Self::Roll, Self::Both];
 
@@ -55,26 +55,26 @@ pub(crate) const MOST_BENDS: usize = 8;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bends<T = f64> {
     /// From the front end on; empty for a straight tube.
-    pub list: Few<Bend<T>, MOST_BENDS>,
+    pub list: InlineVec<Bend<T>, MOST_BENDS>,
     /// Turn of the tube about the chord between its reference points, from outboard upwards; a straight tube has none. At 0
     /// the tube's side that bends of rotation 0 turn towards faces outboard.
     pub roll: Option<Angle<T>>,
     /// What is left to the solver.
-    pub find: Find,
+    pub find: SolveFor,
 }
 
 impl Default for Bends {
     fn default() -> Self {
-        Self { list: Few::default(), roll: None, find: Find::Nothing }
+        Self { list: InlineVec::default(), roll: None, find: SolveFor::Nothing }
     }
 }
 
 impl Bends {
     /// Those bends, with roll 0 and nothing left to the solver. Bends beyond the most a tube may have are left out.
     pub fn of(bends: impl IntoIterator<Item = Bend>) -> Self {
-        let list: Few<Bend, MOST_BENDS> = bends.into_iter().collect();
+        let list: InlineVec<Bend, MOST_BENDS> = bends.into_iter().collect();
         let roll = (!list.is_empty()).then_some(Angle::from_degrees(0.0));
-        Self { list, roll, find: Find::Nothing }
+        Self { list, roll, find: SolveFor::Nothing }
     }
 }
 

@@ -1,7 +1,7 @@
 //! A butted tube's wall.
 
-use super::few::Few;
 use super::group::{Group, Spec, below, group};
+use super::inline_vec::InlineVec;
 use crate::units::Length;
 
 group! {
@@ -21,12 +21,12 @@ pub(crate) const MOST_BUTTS: usize = 8;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Butts<T = f64> {
     /// The places, in rising order of station.
-    pub list: Few<Butt<T>, MOST_BUTTS>,
+    pub list: InlineVec<Butt<T>, MOST_BUTTS>,
 }
 
 impl Default for Butts {
     fn default() -> Self {
-        Self { list: Few::default() }
+        Self { list: InlineVec::default() }
     }
 }
 

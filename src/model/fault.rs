@@ -1,7 +1,7 @@
 //! What is wrong with a figure or a text that was entered.
 
-use super::given::Given;
 use super::group::Spec;
+use super::rejected_value::RejectedValue;
 use crate::units::{Bounds, LengthUnit};
 
 /// One fault: where, what stood there, and what is wrong with it.
@@ -10,14 +10,14 @@ pub struct Fault {
     /// The path of the figure, as in the job file; empty when the fault is the whole text's.
     pub field: String,
     /// What stood there, cut short when long.
-    pub value: Given,
+    pub value: RejectedValue,
     /// What is wrong.
     pub what: Wrong,
 }
 
 impl Fault {
     /// A fault at `field`.
-    pub fn new(field: impl Into<String>, value: impl Into<Given>, what: Wrong) -> Self {
+    pub fn new(field: impl Into<String>, value: impl Into<RejectedValue>, what: Wrong) -> Self {
         Self { field: field.into(), value: value.into(), what }
     }
 

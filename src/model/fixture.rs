@@ -5,7 +5,7 @@ use crate::units::{Bounds, Kind, Length};
 
 group! {
     /// The fixture's own figures, apart from its posts.
-    Bench {
+    FixtureDatum {
         /// Width of the mounting block, centred on the centre plane.
         block_width: Length = "block_width_mm", "block width", 70.0, 5.0..=500.0;
         /// The stay plane above the fixture's base face.
@@ -49,7 +49,7 @@ impl TouchSide {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fixture<T = f64> {
     /// Its figures.
-    pub bench: Bench<T>,
+    pub bench: FixtureDatum<T>,
     /// Stations of the clamp posts, from the front datum line.
     pub posts: Vec<Length<T>>,
     /// From which side the datum edge is touched.
@@ -65,7 +65,7 @@ pub(crate) static POST: Spec =
 impl Default for Fixture {
     fn default() -> Self {
         Self {
-            bench: Bench::default(),
+            bench: FixtureDatum::default(),
             posts: vec![Length::from_mm(60.0), Length::from_mm(330.0)],
             touch_from: TouchSide::Front,
         }

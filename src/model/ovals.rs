@@ -1,7 +1,7 @@
 //! Stretches of a tube that are pressed oval.
 
-use super::few::Few;
 use super::group::{Group, Spec, below, group};
+use super::inline_vec::InlineVec;
 use crate::units::{Angle, Length};
 
 group! {
@@ -30,12 +30,12 @@ pub(crate) const MOST_OVALS: usize = 4;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ovals<T = f64> {
     /// In rising order of station, their blends apart.
-    pub list: Few<Press<T>, MOST_OVALS>,
+    pub list: InlineVec<Press<T>, MOST_OVALS>,
 }
 
 impl Default for Ovals {
     fn default() -> Self {
-        Self { list: Few::default() }
+        Self { list: InlineVec::default() }
     }
 }
 

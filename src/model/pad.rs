@@ -6,7 +6,7 @@ use crate::units::Length;
 group! {
     /// A flat, parallel to the stay plane, that a brake mount sits on. All its figures are the mount's own, as measured
     /// or read off its drawing: none is shown as a fact here.
-    BrakePad {
+    BrakeMountFlat {
         /// From the wheel axle forwards to the pad's middle, along the fixture. The rotor's size decides it.
         ahead: Length = "ahead_of_axle_mm", "pad middle ahead of the axle", 80.0, -100.0..=400.0;
         /// Between its two holes.

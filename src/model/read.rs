@@ -1,12 +1,12 @@
 //! A job from its JSON text: every fault found in one pass, nothing guessed.
 
-use super::bends::{Bend, Bends, Find, ROLL};
+use super::bends::{Bend, Bends, ROLL, SolveFor};
 use super::butts::{Butt, Butts};
 use super::end::{CUTTER, Cope, End, EndKind, Member};
 use super::fault::{Fault, FileKind, LongList, Wanted, Wrong};
-use super::few::Few;
 use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
+use super::inline_vec::InlineVec;
 use super::job::{Job, PairName, PairOfStays};
 use super::ovals::{Ovals, Press};
 use super::reader::{Object, Reader, read_all};
@@ -109,7 +109,7 @@ impl Reader {
         let list = self.few(object, "bends", &Bend::default());
         let start = list.map_or(*base, |list| Bends { list, ..*base });
         let roll = object.get(ROLL.key);
-        let finds = Find::ALL.map(|find| (find.key(), find));
+        let finds = SolveFor::ALL.map(|find| (find.key(), find));
         let find = self.word(object, FIND, &finds, start.find);
         if start.list.is_empty() {
             self.straight(object, roll, find);
@@ -121,11 +121,11 @@ impl Reader {
     }
 
     /// A straight tube lies one way only: nothing is to be turned or found.
-    fn straight(&mut self, object: &mut Object<'_>, roll: Option<&Value>, find: Find) {
+    fn straight(&mut self, object: &mut Object<'_>, roll: Option<&Value>, find: SolveFor) {
         if let Some(roll) = roll {
             self.fault(&below(&object.at, ROLL.key), roll, Wrong::StraightWithRoll);
         }
-        let asked = object.get(FIND).filter(|_| find != Find::Nothing);
+        let asked = object.get(FIND).filter(|_| find != SolveFor::Nothing);
         if let Some(asked) = asked {
             self.fault(&below(&object.at, FIND), asked, Wrong::StraightWithFind);
         }
@@ -237,7 +237,7 @@ impl Reader {
         parent: &mut Object<'_>,
         key: &'static str,
         base: &G,
-    ) -> Option<Few<G, N>> {
+    ) -> Option<InlineVec<G, N>> {
         let at = below(&parent.at, key);
         let value = parent.get(key)?;
         let Value::Array(items) = value else {

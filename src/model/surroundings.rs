@@ -1,7 +1,7 @@
 //! What turns beside the stays, and how much room each must have.
 
-use super::few::Few;
 use super::group::{Group, Spec, below, group};
+use super::inline_vec::InlineVec;
 use crate::units::{Angle, Bounds, Count, Kind, Length, Quantity};
 
 group! {
@@ -115,7 +115,7 @@ pub struct Surroundings<T = f64> {
     /// The tyre's width as measured on its rim, where it is known.
     pub measured_width: Option<Length<T>>,
     /// The chainrings.
-    pub rings: Few<Ring<T>, MOST_RINGS>,
+    pub rings: InlineVec<Ring<T>, MOST_RINGS>,
     /// The crank arms and heels.
     pub crank: Option<Crank<T>>,
     /// The smallest sprocket.
@@ -132,7 +132,7 @@ impl Default for Surroundings {
         Self {
             limits: Limits::default(),
             measured_width: None,
-            rings: Few::default(),
+            rings: InlineVec::default(),
             crank: None,
             sprocket: None,
             rotor: None,

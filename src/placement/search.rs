@@ -1,7 +1,7 @@
 //! The placement of a bent tube that leaves the most clearance.
 
 use super::evaluate::{Evaluation, Evaluator, HERE};
-use crate::model::{Find, Group, Hand, Job, PairName};
+use crate::model::{Group, Hand, Job, PairName, SolveFor};
 use crate::plan::{Axes, BestPlacement, Placement, entered, lay};
 use crate::units::Real;
 use std::f64::consts::PI;
@@ -57,7 +57,7 @@ impl Cell {
 /// a pair whose sides differ each keeps to its own half of the room between them.
 pub(super) fn most_room<T: Real>(job: &Job<T>, pair: PairName) -> [Option<Option<BestPlacement>>; 2] {
     let stays = job.pair(pair);
-    let asks = |hand: Hand| stays.side(hand).tube.bends.find != Find::Nothing;
+    let asks = |hand: Hand| stays.side(hand).tube.bends.find != SolveFor::Nothing;
     if !Hand::ALL.into_iter().any(asks) {
         return [None, None];
     }
@@ -82,7 +82,7 @@ fn search(axes: &Axes<f64>, job: &Job, pair: PairName, hand: Hand, sides: &[Hand
 /// Branch and bound over front trim and roll.
 struct Search<'a> {
     evaluator: &'a Evaluator<'a>,
-    find: Find,
+    find: SolveFor,
     best: Option<BestPlacement>,
     open: Vec<Cell>,
     /// Where the best placement is nearest to the obstacles.
@@ -90,7 +90,7 @@ struct Search<'a> {
 }
 
 impl<'a> Search<'a> {
-    fn new(evaluator: &'a Evaluator<'a>, find: Find) -> Self {
+    fn new(evaluator: &'a Evaluator<'a>, find: SolveFor) -> Self {
         Self { evaluator, find, best: None, open: Vec::new(), stations: Vec::new() }
     }
 
@@ -178,9 +178,9 @@ impl<'a> Search<'a> {
 }
 
 /// Steps of `by` mm and as many degrees, along what is left open.
-fn steps(find: Find, by: f64) -> Vec<Placement> {
-    let trim = if matches!(find, Find::Trim | Find::Both) { by } else { 0.0 };
-    let roll = if matches!(find, Find::Roll | Find::Both) { by.to_radians() } else { 0.0 };
+fn steps(find: SolveFor, by: f64) -> Vec<Placement> {
+    let trim = if matches!(find, SolveFor::Trim | SolveFor::Both) { by } else { 0.0 };
+    let roll = if matches!(find, SolveFor::Roll | SolveFor::Both) { by.to_radians() } else { 0.0 };
     let ways = [-1.0, 0.0, 1.0];
     let all = ways.into_iter().flat_map(|x| ways.map(|y| Placement { trim: x * trim, roll: y * roll }));
     all.filter(|step| *step != HERE).collect()
@@ -191,13 +191,13 @@ fn highest(open: &[Cell]) -> Option<usize> {
 }
 
 /// Cells that hold every placement there is.
-fn start((low, high): (f64, f64), find: Find, entered: Placement) -> Vec<Cell> {
+fn start((low, high): (f64, f64), find: SolveFor, entered: Placement) -> Vec<Cell> {
     let (trims, trim) = match find {
-        Find::Trim | Find::Both => (4, (low, high)),
+        SolveFor::Trim | SolveFor::Both => (4, (low, high)),
         _ => (1, (entered.trim, entered.trim)),
     };
     let (rolls, roll) = match find {
-        Find::Roll | Find::Both => (8, (-PI, PI)),
+        SolveFor::Roll | SolveFor::Both => (8, (-PI, PI)),
         _ => (1, (entered.roll, entered.roll)),
     };
     let half = Placement {
@@ -235,7 +235,7 @@ mod tests {
         }
     }
 
-    fn job(bends: &[Bend], find: Find) -> Job {
+    fn job(bends: &[Bend], find: SolveFor) -> Job {
         let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
         let tube = &mut job.chainstays.right.tube;
         tube.bends = Bends::of(bends.iter().copied());
@@ -278,7 +278,7 @@ mod tests {
     #[test]
     fn ten_thousand_other_placements_leave_no_more_clearance() {
         for bends in tables() {
-            let job = job(&bends, Find::Both);
+            let job = job(&bends, SolveFor::Both);
             let axes = Axes::new(&job.frame);
             let laid = right(&axes, &job);
             let evaluator = evaluator_of(&axes, &job, &laid);
@@ -303,15 +303,15 @@ mod tests {
     /// What the search goes by: neither clearance nor the room for the cuts grows beyond the bounds that one placement gives.
     #[test]
     fn no_placement_leaves_more_than_the_bound_from_one_near_it() {
-        let jobs = tables().map(|bends| (job(&bends, Find::Both), 1500));
-        let mut ends = [job(&tables()[0], Find::Both), job(&tables()[2], Find::Both)];
+        let jobs = tables().map(|bends| (job(&bends, SolveFor::Both), 1500));
+        let mut ends = [job(&tables()[0], SolveFor::Both), job(&tables()[2], SolveFor::Both)];
         ends[0].chainstays.right.rear_end = End::Boss(Boss::default());
         ends[1].chainstays.right.rear_end = End::Square;
-        let mut steep = job(&tables()[2], Find::Both);
+        let mut steep = job(&tables()[2], SolveFor::Both);
         let tube = &mut steep.chainstays.right.tube;
         (tube.taper_start, tube.taper_end) = (Length::from_mm(102.0), Length::from_mm(142.0));
         tube.od_rear = Length::from_mm(14.0);
-        let oval = pressed(job(&tables()[2], Find::Both), -200.0, 90.0);
+        let oval = pressed(job(&tables()[2], SolveFor::Both), -200.0, 90.0);
         let others = ends.into_iter().map(|job| (job, 1000)).chain([(oval, 60), (steep, 300)]);
         let mut hopeless = 0;
         for (job, count) in jobs.into_iter().chain(others) {
@@ -343,12 +343,12 @@ mod tests {
     /// A tube that is oval all along costs most. What the search has at the end of its budget is a placement, and its bound holds.
     #[test]
     fn a_search_that_runs_out_of_its_budget_says_so() {
-        let job = pressed(job(&tables()[2], Find::Both), 0.0, 480.0);
+        let job = pressed(job(&tables()[2], SolveFor::Both), 0.0, 480.0);
         let axes = Axes::new(&job.frame);
         let laid = right(&axes, &job);
         let run = |budget: u32| {
             let evaluator = evaluator_of(&axes, &job, &laid);
-            let mut search = Search::new(&evaluator, Find::Both);
+            let mut search = Search::new(&evaluator, SolveFor::Both);
             search.run(entered(&job.chainstays.right.tube), budget);
             (search.best.unwrap(), evaluator.work())
         };
@@ -364,7 +364,7 @@ mod tests {
 
     #[test]
     fn a_single_choice_leaves_the_other_as_entered() {
-        for (find, trims, rolls) in [(Find::Trim, true, false), (Find::Roll, false, true)] {
+        for (find, trims, rolls) in [(SolveFor::Trim, true, false), (SolveFor::Roll, false, true)] {
             let job = job(&tables()[0], find);
             let [Some(Some(found)), Some(Some(left))] = most_room(&job, PairName::Chainstays) else {
                 panic!()
@@ -379,7 +379,7 @@ mod tests {
 
     #[test]
     fn a_tube_that_cannot_span_has_no_place() {
-        let mut short = job(&tables()[0], Find::Both);
+        let mut short = job(&tables()[0], SolveFor::Both);
         short.chainstays.right.tube.length = Length::from_mm(370.0);
         assert_eq!(most_room(&short, PairName::Chainstays), [Some(None), Some(None)]);
         assert_eq!(most_room(&short, PairName::Seatstays), [None, None]);

@@ -11,7 +11,7 @@ use super::stay::{Spans, stay};
 use super::stay_geometry::StayGeometry;
 use super::which::Which;
 use crate::geometry::Pipe;
-use crate::model::{Bench, Hand, Job, PairName};
+use crate::model::{FixtureDatum, Hand, Job, PairName};
 use crate::units::{Length, Real};
 
 /// A pair, from its two laid stays, right first.
@@ -116,7 +116,7 @@ fn range_warnings<T: Real>(
     right: &Stay<T>,
     left: &Stay<T>,
     one_plane: bool,
-    bench: &Bench<T>,
+    bench: &FixtureDatum<T>,
     notices: &mut Notices<'_>,
 ) {
     let sides: &[(Option<Hand>, &Stay<T>)] =

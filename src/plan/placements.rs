@@ -1,7 +1,7 @@
 //! Where bent tubes are placed: data for the plan, found by a search or entered.
 
 use super::result::Plan;
-use crate::model::{Find, Hand, Job, PairName};
+use crate::model::{Hand, Job, PairName, SolveFor};
 use serde::{Deserialize, Serialize};
 
 /// How a bent tube is placed between its reference points: its two free choices.
@@ -57,7 +57,7 @@ pub fn as_placed(plan: &Plan) -> Job {
         for (side, stay) in sides {
             if let (Some(side), Some(bent)) = (side, &stay.bent) {
                 (side.tube.front_trim, side.tube.bends.roll) = (bent.trim, Some(bent.roll));
-                side.tube.bends.find = Find::Nothing;
+                side.tube.bends.find = SolveFor::Nothing;
             }
         }
     }
@@ -65,5 +65,5 @@ pub fn as_placed(plan: &Plan) -> Job {
 }
 
 fn wants<T>(job: &Job<T>, name: PairName, hand: Hand) -> bool {
-    job.pair(name).side(hand).tube.bends.find != Find::Nothing
+    job.pair(name).side(hand).tube.bends.find != SolveFor::Nothing
 }

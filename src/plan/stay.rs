@@ -12,7 +12,7 @@ use super::slot::slot;
 use super::stay_geometry::StayGeometry;
 use super::which::Which;
 use crate::geometry::Line;
-use crate::model::{End, EndKind, Find, Job, PairName, Tube};
+use crate::model::{End, EndKind, Job, PairName, SolveFor, Tube};
 use crate::units::{Angle, Length, Real};
 
 /// The stretch of a cutter's axis that one cut takes, from the axis' own point.
@@ -130,7 +130,7 @@ fn tube_warnings<T: Real>(stay: &Stay<T>, laid: &StayGeometry<T>, tube: &Tube<T>
 
 /// What the tube says without any effect.
 fn unused_warnings<T: Real>(tube: &Tube<T>, notices: &mut Notices<'_>) {
-    if tube.bends.list.is_empty() && tube.bends.find != Find::Nothing {
+    if tube.bends.list.is_empty() && tube.bends.find != SolveFor::Nothing {
         notices.warn(Problem::NothingToFind);
     }
     let wall = length(tube.wall);

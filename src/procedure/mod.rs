@@ -11,13 +11,13 @@
 //! sets the machine by these readings alone has every cutter's axis where the plan wants it.
 
 mod alike;
-mod bench;
 mod beside;
 mod caution;
 mod clamping;
 mod effect;
 mod key;
 mod machine;
+mod machine_state;
 mod pass;
 mod problem;
 mod reading;
@@ -44,8 +44,8 @@ use crate::model::shop::Shop;
 use crate::model::{Hand, PairName, Stays};
 use crate::plan::{CutAt, Pair, Plan, Stay};
 use alike::Fineness;
-use bench::Bench;
 use machine::Machine;
+use machine_state::MachineState;
 
 /// What is worked on together: one pair or one of its sides.
 #[derive(Clone, Copy)]
@@ -147,7 +147,7 @@ fn say_once<'s>(steps: impl Iterator<Item = &'s mut Step>) {
 /// One clamping: the stays are laid in the fixture and both ends cut.
 fn work_steps(work: Work<'_>) -> Vec<Step> {
     let mut steps = clamping::steps(work);
-    let mut bench = Bench::default();
+    let mut bench = MachineState::default();
     for at_front in [true, false] {
         steps.extend(pass::steps(work, at_front, &mut bench));
     }

@@ -1,12 +1,12 @@
 //! One end of the stays that are cut in the same setting.
 
 use super::alike::{Fineness, mean};
-use super::bench::{Bench, Stand};
 use super::beside::Quantity;
 use super::caution::{self, Caution};
 use super::effect::{Axled, Effect, effect};
 use super::key::{Phase, StepKind};
 use super::machine::Way;
+use super::machine_state::{FixtureStand, MachineState};
 use super::problem::{Problem, Turned};
 use super::reading::Reading;
 use super::step::{Scale, Step};
@@ -57,9 +57,9 @@ impl<'a> Pass<'a> {
     }
 
     /// Standing the fixture on its side, turned by `swivel`; nothing where it stands so.
-    pub(super) fn on_side(self, bench: &mut Bench, swivel: Angle) -> Vec<Step> {
+    pub(super) fn on_side(self, bench: &mut MachineState, swivel: Angle) -> Vec<Step> {
         let mill = &self.work.shop.mill;
-        if !bench.stands(Stand::OnSide { side: mill.side_to_spindle, swivel }) {
+        if !bench.stands(FixtureStand::OnSide { side: mill.side_to_spindle, swivel }) {
             return Vec::new();
         }
         let task = Task::StandOnSide { side: mill.side_to_spindle, mounting: mill.mounting };
@@ -87,7 +87,7 @@ impl<'a> Pass<'a> {
     }
 
     /// Finding the datum edge and the face across; nothing where both readouts still count from there.
-    pub(super) fn corner(self, bench: &mut Bench, on_side: bool) -> Option<Step> {
+    pub(super) fn corner(self, bench: &mut MachineState, on_side: bool) -> Option<Step> {
         let Touched { face, way } = self.touched(on_side);
         let along = self.work.machine().along();
         let job = &self.work.plan.job;
@@ -111,7 +111,7 @@ impl<'a> Pass<'a> {
     }
 
     /// Taking the dummy axle out; nothing where nothing would meet it, or where it is out.
-    pub(super) fn axle_out(self, bench: &mut Bench, meets_axle: bool) -> Option<Step> {
+    pub(super) fn axle_out(self, bench: &mut MachineState, meets_axle: bool) -> Option<Step> {
         (meets_axle && bench.takes_axle_out()).then(|| self.step(StepKind::AxleOut, Task::TakeAxleOut))
     }
 
@@ -206,7 +206,7 @@ pub fn together(plan: &Plan, shop: &Shop, at: CutAt) -> Vec<CutAt> {
     }
 }
 
-pub(super) fn steps(work: Work<'_>, at_front: bool, bench: &mut Bench) -> Vec<Step> {
+pub(super) fn steps(work: Work<'_>, at_front: bool, bench: &mut MachineState) -> Vec<Step> {
     let whole = Pass { work, at_front };
     let cuts: Vec<_> = work.stays().map(|stay| whole.cut_of(stay)).collect();
     let fineness = work.fineness();
@@ -221,7 +221,7 @@ pub(super) fn steps(work: Work<'_>, at_front: bool, bench: &mut Bench) -> Vec<St
     steps
 }
 
-fn pass_steps(pass: Pass<'_>, bench: &mut Bench) -> Vec<Step> {
+fn pass_steps(pass: Pass<'_>, bench: &mut MachineState) -> Vec<Step> {
     let Some(stay) = pass.work.stays().next() else { return Vec::new() };
     match pass.cut_of(stay) {
         Cut::Cope(cut) | Cut::Boss(cut) => round::steps(pass, cut, bench),

@@ -1,11 +1,11 @@
 //! Setting the machine for a round cut and cutting it.
 
-use super::bench::{Bench, Mounted, Stand};
 use super::beside::Quantity;
 use super::caution::Caution;
 use super::effect::Axled;
 use super::key::StepKind;
 use super::machine::Way;
+use super::machine_state::{FixtureStand, MachineState, Mounted};
 use super::pass::{ALIKE, Pass, Touched};
 use super::problem::{Problem, Turned};
 use super::reading::Reading;
@@ -26,7 +26,7 @@ struct Round<'a> {
     saw: Option<(&'a Candidate, &'a HoleSaw)>,
 }
 
-pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut, bench: &mut Bench) -> Vec<Step> {
+pub(super) fn steps(pass: Pass<'_>, cut: &RoundCut, bench: &mut MachineState) -> Vec<Step> {
     let round = Round { pass, cut, saw: chosen(pass) };
     let way = round
         .saw
@@ -92,14 +92,14 @@ impl<'a> Round<'a> {
     }
 
     /// Standing the fixture to the spindle; nothing where it stands so.
-    fn stand(self, bench: &mut Bench) -> Vec<Step> {
+    fn stand(self, bench: &mut MachineState) -> Vec<Step> {
         let (pass, setting) = (self.pass, &self.cut.setting);
         if setting.on_side {
             return pass.on_side(bench, Angle::default());
         }
         let swivel = Angle::from_degrees(pass.mean(of_setting(|setting| setting.swivel.degrees())));
         let tilt = self.planned().tilt.complement();
-        if !bench.stands(Stand::Tilted { end_up: setting.end_up, tilt, swivel }) {
+        if !bench.stands(FixtureStand::Tilted { end_up: setting.end_up, tilt, swivel }) {
             return Vec::new();
         }
         let mut steps = vec![self.gauge(tilt)];
@@ -140,7 +140,7 @@ impl<'a> Round<'a> {
     }
 
     /// The two moves of the table, and the axes that stay as they are, each with how far it stands from its zero.
-    fn moves(self, bench: &mut Bench) -> (Vec<Step>, Vec<(Way, Length)>) {
+    fn moves(self, bench: &mut MachineState) -> (Vec<Step>, Vec<(Way, Length)>) {
         let (way, along) = self.along_way();
         let touched = self.pass.touched(self.cut.setting.on_side);
         let across = self.pass.after_touch(self.off_face(touched, self.wanted().across));

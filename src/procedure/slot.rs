@@ -1,11 +1,11 @@
 //! Slotting an end for its dropout plate.
 
-use super::bench::{Bench, Mounted};
 use super::beside::Quantity;
 use super::caution::Caution;
 use super::effect::Effect;
 use super::key::StepKind;
 use super::machine::Machine;
+use super::machine_state::{MachineState, Mounted};
 use super::pass::{ALIKE, Pass};
 use super::problem::Problem;
 use super::reading::Reading;
@@ -28,7 +28,7 @@ struct Slotting<'a> {
     saw: Option<(&'a SlotPasses, &'a SlittingSaw)>,
 }
 
-pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut, bench: &mut Bench) -> Vec<Step> {
+pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut, bench: &mut MachineState) -> Vec<Step> {
     let saws = &pass.work.shop.slitting_saws;
     let found = slot_passes(cut, saws);
     let saw = found.as_ref().and_then(|passes| Some((passes, saws.get(passes.saw)?)));
@@ -70,7 +70,7 @@ impl<'a> Slotting<'a> {
     }
 
     /// An edge that runs aslant to the spindle cannot be touched: a tip is brought over one point of it.
-    fn datum(self, bench: &mut Bench) -> Vec<Step> {
+    fn datum(self, bench: &mut MachineState) -> Vec<Step> {
         if !splays(self.cut) {
             return self.pass.corner(bench, true).into_iter().collect();
         }
@@ -120,7 +120,7 @@ impl<'a> Slotting<'a> {
 
     /// Finding the block with the saw's face, by which heights count; not on a swivelled fixture, no face of which lies square to the
     /// spindle. For this the saw is brought over the block, so that the table stands elsewhere then.
-    fn top(self, bench: &mut Bench) -> Option<Step> {
+    fn top(self, bench: &mut MachineState) -> Option<Step> {
         let has_height = self.saw.is_some() && !splays(self.cut);
         if !has_height || !bench.finds_top() {
             return None;
@@ -131,7 +131,7 @@ impl<'a> Slotting<'a> {
     }
 
     /// Where the table goes: the stop at the root along, the saw's centre into the stay plane across.
-    fn places(self, bench: &mut Bench) -> Vec<Step> {
+    fn places(self, bench: &mut MachineState) -> Vec<Step> {
         let pass = self.pass;
         let touched = pass.touched(true);
         // In the stay plane the saw's rim reaches furthest, and leaves the root in the stay's middle.

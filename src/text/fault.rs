@@ -2,7 +2,8 @@
 
 use super::Style;
 use crate::model::{
-    Against, EndMisfit, Fault, FileKind, Given, LongList, LongText, NamedFigure, Relation, Wanted, Wrong,
+    Against, EndMisfit, Fault, FileKind, LongList, LongText, NamedFigure, RejectedValue, Relation, Wanted,
+    Wrong,
 };
 use crate::units::{Bounds, Length};
 
@@ -82,7 +83,7 @@ fn wanted(wanted: Wanted, style: Style) -> String {
     }
 }
 
-fn other_format(file: FileKind, version: u64, given: &Given) -> String {
+fn other_format(file: FileKind, version: u64, given: &RejectedValue) -> String {
     let file = match file {
         FileKind::Job => "job",
         FileKind::Shop => "shop",

@@ -4,7 +4,7 @@ mod types;
 
 use staywright::ask::Responder;
 use staywright::drawing::svg::{EDGE, svg};
-use staywright::drawing::{self, Room};
+use staywright::drawing::{self, Viewport};
 use staywright::model::Job;
 use staywright::units::LengthUnit;
 use std::cell::RefCell;
@@ -47,13 +47,13 @@ pub fn worked() -> String {
 pub fn side_view(job: &JsValue, width: f64, most_high: f64) -> String {
     let text = job.as_string().unwrap_or_default();
     let planned = Job::from_json(&text).and_then(|job| staywright::placement::plan(&job));
-    let room = Room {
+    let viewport = Viewport {
         width: width - 2.0 * EDGE,
         height: most_high - 2.0 * EDGE,
         lettering: 16.0,
         unit: LengthUnit::Millimetre,
     };
-    planned.map_or_else(|_| String::new(), |plan| svg(&drawing::side_view(&plan, room), width, most_high))
+    planned.map_or_else(|_| String::new(), |plan| svg(&drawing::side_view(&plan, viewport), width, most_high))
 }
 
 thread_local! {

@@ -2,7 +2,7 @@
 //! tyre. Prints the median and the worst, in times that one plain plan takes on the same machine.
 
 use staywright::clearance::{clearances, ways, widest_tyre};
-use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Press, Surroundings, Tube};
+use staywright::model::{Bend, Bends, Hand, Job, PairName, Press, SolveFor, Surroundings, Tube};
 use staywright::placement;
 use staywright::plan::{Placements, Plan, as_placed, faults, solve_placed};
 use staywright::units::{Angle, Length};
@@ -39,7 +39,7 @@ fn bend_tube(numbers: &mut Numbers, tube: &mut Tube, with_ovals: bool) {
     };
     let list: Vec<Bend> = (0..bends).map(|_| bend(numbers)).collect();
     tube.bends = Bends::of(list);
-    tube.bends.find = Find::Both;
+    tube.bends.find = SolveFor::Both;
     tube.length = numbers.length(460.0, 560.0);
     if with_ovals && !numbers.one_in(3.0) {
         let from = numbers.between(60.0, 150.0);

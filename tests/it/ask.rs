@@ -5,7 +5,7 @@ use staywright::ask::{
 };
 use staywright::clearance::{Obstacle, clearances};
 use staywright::link;
-use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Surroundings, starters};
+use staywright::model::{Bend, Bends, Hand, Job, PairName, SolveFor, Surroundings, starters};
 use staywright::placement::plan;
 use staywright::plan::plan_placed;
 use staywright::procedure::{self, Tools};
@@ -148,12 +148,12 @@ fn a_place_searched_apart_gives_the_same_plan() {
     let tube = &mut job.chainstays.right.tube;
     let mm = staywright::units::Length::from_mm;
     tube.bends = Bends::of([Bend { before: mm(180.0), ..Bend::default() }]);
-    tube.bends.find = Find::Roll;
+    tube.bends.find = SolveFor::Roll;
     let placed = staywright::placement::search(&job);
     let json = |plan: &staywright::plan::Plan| staywright::files::plan_text(plan).unwrap();
     assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
     // Once the tube lies as entered again, what was found for it counts no more.
-    job.chainstays.right.tube.bends.find = Find::Nothing;
+    job.chainstays.right.tube.bends.find = SolveFor::Nothing;
     assert_eq!(json(&plan(&job).unwrap()), json(&plan_placed(&job, &placed).unwrap()));
 }
 

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use staywright::model::{
-    Bend, Bends, Butt, Butts, Columns, Find, Group, Job, Ovals, Press, Ring, Surroundings,
+    Bend, Bends, Butt, Butts, Columns, Group, Job, Ovals, Press, Ring, SolveFor, Surroundings,
 };
 use staywright::units::{Angle, Length};
 
@@ -20,7 +20,7 @@ fn bends() -> impl Strategy<Value = Bends> {
     (list, -360.0..360.0, 0usize..4).prop_map(|(list, roll, find)| {
         let mut bends = Bends::of(list);
         bends.roll = bends.roll.map(|_| Angle::from_degrees(roll));
-        bends.find = if bends.list.is_empty() { Find::Nothing } else { Find::ALL[find] };
+        bends.find = if bends.list.is_empty() { SolveFor::Nothing } else { SolveFor::ALL[find] };
         bends
     })
 }
@@ -106,7 +106,7 @@ fn a_bend_is_named_by_its_place() {
     let job = Job::from_json(file).unwrap();
     assert_eq!(job.figure("chainstays.right.tube.bends[1].angle_deg"), Some(12.0));
     assert_eq!(job.figure("chainstays.right.tube.roll_deg"), Some(0.0));
-    assert_eq!(job.chainstays.right.tube.bends.find, Find::Both);
+    assert_eq!(job.chainstays.right.tube.bends.find, SolveFor::Both);
 }
 
 #[test]

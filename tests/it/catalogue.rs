@@ -1,7 +1,7 @@
 //! Every sentence of the catalogue, each variant of what can be wrong, in both units and both Englishes.
 
 use staywright::model::{
-    EndMisfit, Fault, FileKind, Given, Hand, Job, Level, LongList, LongText, PairName, Wanted, Wrong,
+    EndMisfit, Fault, FileKind, Hand, Job, Level, LongList, LongText, PairName, RejectedValue, Wanted, Wrong,
 };
 use staywright::plan::{Mate, OutOfRange, Problem, SectionChange};
 use staywright::text::{English, Style, fault_message, plan_problem};
@@ -206,7 +206,8 @@ fn blemish(sentence: &str, style: Style) -> Option<String> {
 }
 
 fn all_sentences(style: Style) -> Vec<String> {
-    let faults = wrongs().into_iter().map(|what| Fault { field: "at".into(), value: Given::Nothing, what });
+    let faults =
+        wrongs().into_iter().map(|what| Fault { field: "at".into(), value: RejectedValue::Nothing, what });
     let faults = faults.map(|fault| fault_message(&fault, style));
     plan_problems().iter().map(|problem| plan_problem(problem, style)).chain(faults).collect()
 }

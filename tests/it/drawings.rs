@@ -6,7 +6,7 @@ use nalgebra::{Point3, Vector3};
 use proptest::prelude::*;
 use staywright::clearance::{Obstacle, StayClearances, clearances, clearances_along, tip_diameter};
 use staywright::drawing::{
-    Anchor, Body, Differs, GapLine, Mark, OnMachine, Part, Pen, Point, Pull, Room, Shape, Sheet, Strip,
+    Anchor, Body, Differs, GapLine, Mark, OnMachine, Part, Pen, Point, Pull, Shape, Sheet, Strip, Viewport,
     WayIn, along_spindle, as_found, clamp_plane, clamp_plane_with_gaps, fixture_tilt, profile, room_strip,
     side_view, side_view_with_gaps, way_in,
 };
@@ -18,8 +18,8 @@ use staywright::units::{Angle, Length, LengthUnit};
 
 const ROOMS: [(f64, f64); 2] = [(342.0, 440.0), (840.0, 480.0)];
 
-const fn room((width, height): (f64, f64)) -> Room {
-    Room { width, height, lettering: 16.0, unit: LengthUnit::Millimetre }
+const fn room((width, height): (f64, f64)) -> Viewport {
+    Viewport { width, height, lettering: 16.0, unit: LengthUnit::Millimetre }
 }
 
 fn sheets(plan: &Plan, size: (f64, f64)) -> Vec<Sheet> {
@@ -221,7 +221,7 @@ fn no_two_texts_overlap_and_all_lie_on_the_sheet() {
 fn the_clamp_plane_is_true_to_scale() {
     for starter in starters() {
         let plan = solve(&starter.job);
-        let room = Room { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+        let room = Viewport { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
         let sheet = clamp_plane(&plan, PairName::Chainstays, room);
         let at = |name: &str| sheet.handles.iter().find(|handle| handle.name == name).unwrap().at;
         let (right, left) = (at("right rear half spacing"), at("left rear half spacing"));
@@ -237,7 +237,7 @@ fn the_clamp_plane_is_true_to_scale() {
 #[test]
 fn stays_as_found_are_drawn_by_the_factor_that_is_told() {
     let plan = solve(&starters()[0].job);
-    let room = Room { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+    let room = Viewport { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
     let by = Differs { dropout: 2.0, ..Differs::default() };
     let sheet = as_found(&plan, PairName::Chainstays, [by, Differs::default()], room);
     let factor: f64 = sheet.text.split("drawn ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
@@ -269,7 +269,7 @@ fn a_bent_outline_lies_one_radius_off_the_middle_line() {
         let stay = &plan.pair(name).right;
         let (bent, clamp) = (stay.bent.as_ref().unwrap(), stay.clamp);
         for width in [342.0, 840.0] {
-            let room = Room { width, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+            let room = Viewport { width, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
             let sheet = clamp_plane(&plan, name, room);
             let fine = 0.05 * (sheet.max.x - sheet.min.x) / (width * 25.4 / 96.0);
             // The middle line as it is seen, every twentieth of a millimetre.

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 use staywright::link::{decode, encode};
-use staywright::model::{End, Find, Hand, Job, Level, PairName, Slot};
+use staywright::model::{End, Hand, Job, Level, PairName, Slot, SolveFor};
 use staywright::placement::plan;
 use staywright::plan::{Mate, Plan, Problem};
 use staywright::units::{Angle, Length};
@@ -189,7 +189,7 @@ fn a_saw_far_larger_than_the_member_is_named() {
 fn what_a_link_says_in_vain_is_found() {
     let mut job = Job::default();
     job.fixture.posts = [60.0, 330.0, 60.0].map(mm).to_vec();
-    job.chainstays.right.tube.bends.find = Find::Both;
+    job.chainstays.right.tube.bends.find = SolveFor::Both;
     let job = decode(&encode(&job)).unwrap();
     let all = plan(&job).unwrap().warnings;
     let has = |problem: &Problem| all.iter().filter(|warning| warning.problem == *problem).count();

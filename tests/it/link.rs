@@ -8,7 +8,7 @@ use staywright::link::{
 };
 use staywright::model::shop::{HoleSaw, Origin, Process, Shop, Sure, demo_shop};
 use staywright::model::{
-    Bend, Bends, Butt, Butts, Columns, End, Find, Group, Job, Ovals, PairName, Press, Ring, Surroundings,
+    Bend, Bends, Butt, Butts, Columns, End, Group, Job, Ovals, PairName, Press, Ring, SolveFor, Surroundings,
     starters,
 };
 use staywright::units::{Angle, Length};
@@ -251,7 +251,7 @@ fn bent_job() -> Job {
     let back = [62.5, 180.0, 11.25, 220.0];
     for (stay, first) in [(Some(&mut job.chainstays.right), right), (job.chainstays.left.as_mut(), left)] {
         let tube = &mut stay.unwrap().tube;
-        tube.bends = Bends { find: Find::Both, ..bent(&[first, back]) };
+        tube.bends = Bends { find: SolveFor::Both, ..bent(&[first, back]) };
         let butts = [(120.0, 0.8), (170.0, 0.5), (320.0, 0.5), (370.0, 0.8)];
         let butt = |(at, wall)| Butt { at: Length::from_mm(at), wall: Length::from_mm(wall) };
         tube.butts = Butts { list: butts.map(butt).into_iter().collect() };

@@ -2,7 +2,7 @@
 
 use staywright::machining::{facing_mill, pad_face};
 use staywright::model::shop::EndMill;
-use staywright::model::{BrakePad, Hand, Job, PairName};
+use staywright::model::{BrakeMountFlat, Hand, Job, PairName};
 use staywright::placement::plan;
 use staywright::plan::CutAt;
 use staywright::units::Length;
@@ -22,8 +22,8 @@ fn plain() -> Job {
     job
 }
 
-fn pad(above: f64) -> BrakePad {
-    BrakePad { ahead: mm(100.0), holes: mm(30.0), length: mm(50.0), above: mm(above) }
+fn pad(above: f64) -> BrakeMountFlat {
+    BrakeMountFlat { ahead: mm(100.0), holes: mm(30.0), length: mm(50.0), above: mm(above) }
 }
 
 #[test]
@@ -67,7 +67,7 @@ fn a_taper_counts_at_its_thick_end() {
 fn a_pad_off_the_tube_or_over_it_is_none() {
     let plan = plan(&plain()).unwrap();
     assert_eq!(pad_face(&plan, LEFT, &pad(10.5)), None);
-    assert_eq!(pad_face(&plan, LEFT, &BrakePad { ahead: mm(0.0), ..pad(8.0) }), None);
+    assert_eq!(pad_face(&plan, LEFT, &BrakeMountFlat { ahead: mm(0.0), ..pad(8.0) }), None);
 }
 
 #[test]

@@ -9,7 +9,7 @@ use staywright::machining::{
     Near, Standing, Stroke, TurningBody, candidates, nearest, pad_face, stub_extent, turning,
 };
 use staywright::model::shop::{HoleSaw, Shop, demo_shop};
-use staywright::model::{Bend, Bends, Boss, BrakePad, End, Find, Hand, Job, PairName, Press};
+use staywright::model::{Bend, Bends, Boss, BrakeMountFlat, End, Hand, Job, PairName, Press, SolveFor};
 use staywright::placement::plan;
 use staywright::plan::{CutAt, Plan};
 use staywright::procedure::{Reading, StepKind, Tools, pair_steps};
@@ -195,7 +195,7 @@ fn a_body_in_many_parts_is_told_once() {
 fn a_saw_like_the_plans_is_judged_like_the_plan() {
     for (i, mut job) in jobs(12).into_iter().enumerate() {
         if i % 3 == 0 {
-            job.chainstays.right.tube.bends.find = Find::Roll;
+            job.chainstays.right.tube.bends.find = SolveFor::Roll;
             job.chainstays.right.tube.bends.roll = Some(degrees(0.0));
             job.surroundings = Some(staywright::model::Surroundings::starting());
         }
@@ -268,7 +268,7 @@ fn a_pad_on_a_straight_that_climbs() {
     side.tube.bends.roll = Some(degrees(90.0));
     let plan = plan(&job).unwrap();
     let at = CutAt { pair: PairName::Chainstays, hand: Hand::Left, at_front: false };
-    let pad = BrakePad { ahead: mm(100.0), holes: mm(30.0), length: mm(50.0), above: mm(8.0) };
+    let pad = BrakeMountFlat { ahead: mm(100.0), holes: mm(30.0), length: mm(50.0), above: mm(8.0) };
     let face = pad_face(&plan, at, &pad).unwrap();
     let bent = at.stay(&plan).bent.as_ref().unwrap();
     let clamp = at.stay(&plan).clamp;
@@ -280,6 +280,6 @@ fn a_pad_on_a_straight_that_climbs() {
     assert!(height(330.0).abs() > 1.0);
     near(face.at_middle, height(330.0) + 10.0 * way.x.hypot(way.y) - 8.0);
     assert!(top(305.0).max(top(355.0)) - 8.0 > face.deepest.mm() - 0.2);
-    let on_the_bend = BrakePad { ahead: mm(430.0 - 157.0), ..pad };
+    let on_the_bend = BrakeMountFlat { ahead: mm(430.0 - 157.0), ..pad };
     assert_eq!(pad_face(&plan, at, &on_the_bend), None);
 }

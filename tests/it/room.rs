@@ -11,7 +11,7 @@ use staywright::clearance::{
     tip_diameter, widest_tyre,
 };
 use staywright::model::{
-    Bend, Bends, Boss, Columns, End, Find, Group, Hand, Job, PairName, Press, Ring, Slot, Surroundings,
+    Bend, Bends, Boss, Columns, End, Group, Hand, Job, PairName, Press, Ring, Slot, SolveFor, Surroundings,
 };
 use staywright::placement::plan;
 use staywright::plan::{Code, Plan, as_placed};
@@ -376,7 +376,7 @@ fn the_place_found_leaves_what_the_search_says() {
     let mut job = generated().new_tree(&mut TestRunner::deterministic()).unwrap().current();
     job.chainstays.right.tube.bends =
         Bends::of([bend(90.0, 0.0, 9.0, 200.0), bend(60.0, 180.0, 12.0, 200.0)]);
-    job.chainstays.right.tube.bends.find = Find::Both;
+    job.chainstays.right.tube.bends.find = SolveFor::Both;
     let found = plan(&job).unwrap();
     let bent = found.pairs.chainstays.right.bent.as_ref().unwrap();
     let all = clearances(&found);
@@ -386,7 +386,7 @@ fn the_place_found_leaves_what_the_search_says() {
     assert!((stays[0].min(stays[1]) - bent.spare.unwrap()).abs() < 0.01, "{stays:?} {bent:?}");
     // The same place, entered, is the same plan.
     let tube = &mut job.chainstays.right.tube;
-    (tube.bends.find, tube.bends.roll, tube.front_trim) = (Find::Nothing, Some(bent.roll), bent.trim);
+    (tube.bends.find, tube.bends.roll, tube.front_trim) = (SolveFor::Nothing, Some(bent.roll), bent.trim);
     let entered = plan(&job).unwrap();
     assert_eq!(entered.pairs.chainstays.right.length, found.pairs.chainstays.right.length);
     // No place near it, nor as it was entered, leaves more.
@@ -414,7 +414,9 @@ fn to_be_found() -> Vec<Job> {
     ];
     let ends = [End::Boss(Boss::default()), End::Slot(Slot::default()), End::Square];
     let all = tables.iter().flat_map(|bends| ends.iter().map(move |end| (bends, end)));
-    let made = all.zip([Find::Roll, Find::Trim, Find::Both, Find::Both, Find::Roll].into_iter().cycle());
+    let made = all.zip(
+        [SolveFor::Roll, SolveFor::Trim, SolveFor::Both, SolveFor::Both, SolveFor::Roll].into_iter().cycle(),
+    );
     let jobs = made.enumerate().map(|(i, ((bends, end), find))| {
         let mut job = Job { surroundings: Some(Surroundings::starting()), ..Job::default() };
         let (posts, side) = (i % 2 == 0, &mut job.chainstays.right);
@@ -473,10 +475,10 @@ fn what_is_found_has_the_room_that_is_told_and_no_other_place_has_more() {
             let near = place % 2 == 0;
             let (wide, far) = if near { (6.0, 10.0) } else { (120.0, 360.0) };
             let tube = &mut laid.chainstays.right.tube;
-            if find != Find::Roll {
+            if find != SolveFor::Roll {
                 tube.front_trim = mm(bent.trim.mm() + wide * across);
             }
-            if find != Find::Trim {
+            if find != SolveFor::Trim {
                 tube.bends.roll = Some(Angle::from_degrees(bent.roll.degrees() + far * up));
             }
             if let Some(left) = plan(&laid).ok().and_then(|plan| left_over(&plan)) {
@@ -495,7 +497,7 @@ fn a_tube_may_begin_behind_its_reference_point() {
         let mut job = Job::default();
         let tube = &mut job.chainstays.right.tube;
         tube.bends = Bends::of([bend(120.0, 0.0, 10.0, 150.0), bend(80.0, 180.0, 8.0, 150.0)]);
-        (tube.bends.find, tube.length, tube.front_trim) = (Find::Roll, mm(470.0), mm(trim));
+        (tube.bends.find, tube.length, tube.front_trim) = (SolveFor::Roll, mm(470.0), mm(trim));
         let plan = plan(&job).unwrap();
         assert!(left_over(&plan).is_some(), "{trim}");
         assert!(plan.pairs.chainstays.right.bent.as_ref().unwrap().spare.is_some(), "{trim}");
@@ -507,7 +509,7 @@ fn a_tube_that_cannot_span_is_named_and_lies_as_entered() {
     let mut job = Job::default();
     let tube = &mut job.chainstays.right.tube;
     tube.bends = Bends::of([bend(90.0, 0.0, 9.0, 200.0)]);
-    (tube.bends.find, tube.length) = (Find::Both, mm(370.0));
+    (tube.bends.find, tube.length) = (SolveFor::Both, mm(370.0));
     let plan = plan(&job).unwrap();
     let file = support::json(&plan);
     let named = file["warnings"].as_array().unwrap().iter().filter(|w| w["code"] == "tube_cannot_span");

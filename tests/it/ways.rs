@@ -1,7 +1,7 @@
 //! Ways to more clearance: every one that is offered can be built, and what it changes is what the changed job's own plan says.
 
 use staywright::clearance::{Effect, Obstacle, Way, clearances, figure_for_room, ways, widest_tyre};
-use staywright::model::{Bend, Bends, Find, Hand, Job, PairName, Press, Surroundings};
+use staywright::model::{Bend, Bends, Hand, Job, PairName, Press, SolveFor, Surroundings};
 use staywright::placement::plan;
 use staywright::plan::Plan;
 use staywright::units::{Angle, Length};
@@ -138,7 +138,7 @@ fn every_answer_is_a_number_that_can_be_entered() {
         };
         if i % 3 > 0 {
             tube.bends = Bends::of([bend]);
-            tube.bends.find = Find::Nothing;
+            tube.bends.find = SolveFor::Nothing;
         }
         if i % 3 == 2 {
             let from = part(50.0, 200.0);

@@ -9,7 +9,7 @@ pub use carried::{Carried, SettingLine, ShareLine};
 pub use found::{Found, HabitLine, ResultLine};
 pub use measures::Measure;
 
-use super::bench::Bench;
+use super::shop_errors::ShopErrors;
 use crate::drawing::Differs;
 use crate::plan::Plan;
 use crate::text::{self, Style};
@@ -33,7 +33,7 @@ pub struct ToCheck {
     /// The unit of lengths.
     pub unit: LengthUnit,
     /// What the builder knows of the bench.
-    pub bench: Bench,
+    pub bench: ShopErrors,
     /// What was read, mm or degrees, by the name of its figure.
     pub readings: Vec<(String, f64)>,
     /// What these figures should have been when they were read, mm or degrees; of others nobody knows.

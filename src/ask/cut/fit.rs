@@ -7,7 +7,7 @@ use super::told::Told;
 use crate::machining::{
     Candidate, Cutter, PadFace, Placed, Tool, compound as stand, cutter_axis, facing_mill, pad_face,
 };
-use crate::model::BrakePad;
+use crate::model::BrakeMountFlat;
 use crate::model::shop::ToothMaterial;
 use crate::plan::{CutAt, EndUp, RoundCut};
 use crate::procedure::{Reading, Turn};
@@ -72,7 +72,7 @@ pub(super) fn compound(here: Here<'_>, cut: &RoundCut) -> Option<Told> {
 }
 
 /// The flat for a brake mount on this stay.
-pub(super) fn pad(here: Here<'_>, pad: &BrakePad) -> Told {
+pub(super) fn pad(here: Here<'_>, pad: &BrakeMountFlat) -> Told {
     let mut told = Told::new("Flat for a brake mount");
     let at = CutAt { at_front: false, ..here.at };
     let Some(face) = pad_face(here.plan, at, pad) else {

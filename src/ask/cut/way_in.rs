@@ -1,7 +1,7 @@
 //! The way of a saw into its stays as it is drawn.
 
 use super::{Here, ToCut, saws, shop};
-use crate::drawing::{Body, GapLine, Part, Room, Sheet, WayIn, way_in};
+use crate::drawing::{Body, GapLine, Part, Sheet, Viewport, WayIn, way_in};
 use crate::machining::{
     Near, Reach, Standing, Stroke, Turning, TurningBody, candidates, nearest, nearest_points, slot_end,
     slot_passes, slot_points, slot_ways, solids, standing, turning,
@@ -12,7 +12,7 @@ use crate::units::Length;
 use nalgebra::Point3;
 
 /// The drawing of a cut with the saw that is used for it; `None` where there is no such cut or no saw.
-pub(in crate::ask) fn sheet(plan: &Plan, asked: &ToCut, room: Room) -> Option<Sheet> {
+pub(in crate::ask) fn sheet(plan: &Plan, asked: &ToCut, viewport: Viewport) -> Option<Sheet> {
     let at = CutAt::all().find(|at| at.key() == asked.cut)?;
     let shop = shop::read(&asked.shop);
     let here = Here { plan, shop: &shop, at, unit: asked.unit };
@@ -21,7 +21,7 @@ pub(in crate::ask) fn sheet(plan: &Plan, asked: &ToCut, room: Room) -> Option<Sh
         Cut::Slot(cut) => slot(here, cut)?,
         Cut::Square(_) => return None,
     };
-    Some(way_in(at, &way, room))
+    Some(way_in(at, &way, viewport))
 }
 
 fn way(here: Here<'_>, cut: &RoundCut, picked: &[(String, String)]) -> Option<WayIn> {

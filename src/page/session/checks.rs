@@ -1,7 +1,7 @@
 //! What was measured on the finished stays, set against what it should be.
 
 use super::Limits;
-use staywright::ask::{Bench, Measure};
+use staywright::ask::{Measure, ShopErrors};
 use staywright::model::Spec;
 use staywright::text::entry::understand;
 use staywright::units::{Angle, Bounds, Kind, Length, LengthUnit, show};
@@ -42,7 +42,7 @@ const fn spec(is_angle: bool) -> Spec {
 /// A figure of the builder's own, mm or degrees: a limit, or the largest error of a setting.
 pub const fn own_figure(name: &'static str, is_angle: bool) -> Spec {
     let kind = if is_angle { Kind::Angle } else { Kind::Length };
-    Spec { key: name, name, kind, bounds: Bounds::new(0.0, Bench::MOST) }
+    Spec { key: name, name, kind, bounds: Bounds::new(0.0, ShopErrors::MOST) }
 }
 
 /// Reads what was measured, in mm or degrees.

@@ -1,6 +1,6 @@
 //! How a bent or butted stay lies: what it is levelled, clamped and trimmed by.
 
-use staywright::model::{Find, Hand, PairName};
+use staywright::model::{Hand, PairName, SolveFor};
 use staywright::plan::{BentStay, ClampFrame, Pair, Plan, RawTube, Stay};
 use staywright::procedure::{Named, Reading};
 use staywright::units::show;
@@ -30,10 +30,10 @@ pub fn lay_facts(plan: &Plan, name: PairName, hand: Hand, unit: LengthUnit) -> V
 }
 
 /// Trim and roll, and what the search for the most room said of them.
-fn placing(bent: &BentStay, find: Find, facts: &mut Vec<Named>) {
+fn placing(bent: &BentStay, find: SolveFor, facts: &mut Vec<Named>) {
     let how = |found: bool| if found && bent.spare.is_some() { "found" } else { "as entered" };
-    let by_trim = how(matches!(find, Find::Trim | Find::Both));
-    let by_roll = how(matches!(find, Find::Roll | Find::Both));
+    let by_trim = how(matches!(find, SolveFor::Trim | SolveFor::Both));
+    let by_roll = how(matches!(find, SolveFor::Roll | SolveFor::Both));
     facts.push(Named::new(format!("Front trim, {by_trim}"), Reading::Length(bent.trim)));
     facts.push(Named::new(format!("Roll, {by_roll}"), Reading::Angle(bent.roll)));
     if let (Some(spare), Some(within)) = (bent.spare, bent.spare_within) {

@@ -8,7 +8,7 @@ use super::settings::Settings;
 use leptos::prelude::*;
 use staywright::ask::{ContentId, Question, RoomLine, Starting, Ways};
 use staywright::drawing::GapLine;
-use staywright::model::{Find, Hand, PairName};
+use staywright::model::{Hand, PairName, SolveFor};
 use staywright::units::Length;
 
 /// The answers.
@@ -111,11 +111,11 @@ impl Session {
             plan.pair(pair).stay(hand).bent.as_ref().map(|bent| (bent.trim, bent.roll))
         });
         let left_to_solver =
-            self.job.with_untracked(|job| job.pair(pair).side(hand).tube.bends.find != Find::Nothing);
+            self.job.with_untracked(|job| job.pair(pair).side(hand).tube.bends.find != SolveFor::Nothing);
         let Some((trim, roll)) = found.filter(|_| left_to_solver) else { return false };
         self.edit(path, |job| {
             let tube = &mut job.pair_mut(pair).side_mut(hand).tube;
-            (tube.front_trim, tube.bends.roll, tube.bends.find) = (trim, Some(roll), Find::Nothing);
+            (tube.front_trim, tube.bends.roll, tube.bends.find) = (trim, Some(roll), SolveFor::Nothing);
         });
         self.say("Front trim and roll are yours from here on: they are no longer searched for.");
         true

@@ -5,7 +5,7 @@ use super::place::Place;
 use super::shelf::Shelf;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
-use staywright::ask::Bench;
+use staywright::ask::ShopErrors;
 use staywright::plan::CutAt;
 use staywright::text::{English, Style};
 use staywright::units::LengthUnit;
@@ -84,7 +84,7 @@ pub struct Settings {
     /// The builder's limits.
     pub limits: RwSignal<Limits>,
     /// What the builder knows of the bench.
-    pub bench: RwSignal<Bench>,
+    pub bench: RwSignal<ShopErrors>,
     /// The builder's own equipment, in bytes that the page does not look into.
     pub shop: RwSignal<Vec<u8>>,
     /// The flat for a brake mount, likewise.
@@ -106,7 +106,7 @@ impl Settings {
             pick: RwSignal::new(CutAt::FIRST),
             mill: RwSignal::new(None),
             limits: RwSignal::new(Limits::default()),
-            bench: RwSignal::new(Bench::default()),
+            bench: RwSignal::new(ShopErrors::default()),
             shop: RwSignal::new(Vec::new()),
             pad: RwSignal::new(Vec::new()),
             picked: RwSignal::new(Vec::new()),
@@ -161,7 +161,7 @@ impl Settings {
             }
         };
         keep("limits", &|text| taken(self.limits, kept::from_text(text).filter(Limits::are_sound)));
-        keep("bench", &|text| taken(self.bench, kept::from_text(text).map(Bench::sound)));
+        keep("bench", &|text| taken(self.bench, kept::from_text(text).map(ShopErrors::sound)));
         keep("shop", &|text| taken(self.shop, kept::from_text(text)));
         keep("pad", &|text| taken(self.pad, kept::from_text(text)));
         keep("picked", &|text| taken(self.picked, kept::from_text(text)));

@@ -116,7 +116,7 @@ fn next_oval(tube: &Tube) -> Press {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use staywright::model::{Find, Job};
+    use staywright::model::{Job, SolveFor};
 
     fn faults(tube: Tube) -> usize {
         let mut job = Job::default();
@@ -140,7 +140,7 @@ mod tests {
         let mut tube = Tube::default();
         TubeParts::Bends.add(&mut tube);
         TubeParts::Bends.add(&mut tube);
-        tube.bends.find = Find::Both;
+        tube.bends.find = SolveFor::Both;
         let turns: Vec<f64> = tube.bends.list.iter().map(|bend| bend.rotation.degrees()).collect();
         assert_eq!(turns, [0.0, 180.0]);
         TubeParts::Bends.remove(&mut tube, 0);

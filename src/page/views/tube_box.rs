@@ -7,7 +7,7 @@ use crate::browser::part::{Part, part};
 use crate::session::Session;
 use crate::session::tube_parts::TubeParts;
 use leptos::prelude::*;
-use staywright::model::{Find, Hand, PairName, Tube, capital};
+use staywright::model::{Hand, PairName, SolveFor, Tube, capital};
 
 /// The tube that is meant.
 #[derive(Clone, Copy)]
@@ -30,7 +30,7 @@ impl TubeSpot {
         format!("{}.{}.tube", self.pair.key(), self.hand.key())
     }
 
-    fn find(self) -> Find {
+    fn find(self) -> SolveFor {
         self.with(|tube| tube.bends.find)
     }
 }
@@ -42,10 +42,10 @@ pub fn tube_figures(pair: PairName, hand: Hand) -> Part {
     figures("Tube", move || {
         let find = spot.find();
         let left = |path: &str| match find {
-            Find::Nothing => false,
-            Find::Trim => path.ends_with("front_trim_mm"),
-            Find::Roll => path.ends_with("roll_deg"),
-            Find::Both => path.ends_with("front_trim_mm") || path.ends_with("roll_deg"),
+            SolveFor::Nothing => false,
+            SolveFor::Trim => path.ends_with("front_trim_mm"),
+            SolveFor::Roll => path.ends_with("roll_deg"),
+            SolveFor::Both => path.ends_with("front_trim_mm") || path.ends_with("roll_deg"),
         };
         session.follow.paths(&spot.path()).into_iter().filter(|path| !left(path)).collect()
     })
@@ -106,7 +106,7 @@ const fn article(parts: TubeParts) -> &'static str {
 /// What of a bent tube's place is left to the solver, and how far it is.
 fn lay_choice(spot: TubeSpot) -> Part {
     let choose = move |key: String| {
-        if let Some(find) = Find::ALL.into_iter().find(|find| find.key() == key) {
+        if let Some(find) = SolveFor::ALL.into_iter().find(|find| find.key() == key) {
             spot.change(|tube| tube.bends.find = find);
         }
     };
@@ -118,7 +118,7 @@ fn lay_choice(spot: TubeSpot) -> Part {
     ];
     let said = move || {
         let searching = spot.session.room.searching.get();
-        (spot.find() != Find::Nothing).then_some(if searching {
+        (spot.find() != SolveFor::Nothing).then_some(if searching {
             "Searching for the place with the most room …"
         } else {
             "Found is what leaves the most room over the limits at the tightest place."

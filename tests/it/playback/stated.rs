@@ -244,9 +244,9 @@ fn a_round_saw_leaves_a_round_root() {
 /// The drawing of the tilted fixture prints the figure that the step has set, and shows the rear ends where the machine has them.
 #[test]
 fn the_drawing_of_a_tilt_shows_what_the_step_sets() {
-    use staywright::drawing::{OnMachine, Room, Shape, fixture_tilt};
+    use staywright::drawing::{OnMachine, Shape, Viewport, fixture_tilt};
     use staywright::units::{LengthUnit, fixed};
-    let room = Room { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
+    let room = Viewport { width: 840.0, height: 480.0, lettering: 16.0, unit: LengthUnit::Millimetre };
     let mut shop = demo_shop();
     shop.fixture.tilt.figures.zero = Angle::from_degrees(2.0);
     let plan = plan(&Job::default()).unwrap();

@@ -7,8 +7,8 @@ use staywright::model::shop::{
     SpindleWay, Sure, ToothMaterial, Toward, demo_shop, inch_hole_saws,
 };
 use staywright::model::{
-    Bend, Bends, Butt, Butts, Columns, Find, Group, Hand, Job, Ovals, PairName, Press, Ring, Surroundings,
-    TouchSide, Tube,
+    Bend, Bends, Butt, Butts, Columns, Group, Hand, Job, Ovals, PairName, Press, Ring, SolveFor,
+    Surroundings, TouchSide, Tube,
 };
 use staywright::units::{Angle, CuttingSpeed, Length, SpindleSpeed};
 
@@ -74,7 +74,7 @@ fn fill_tube(tube: &mut Tube, picks: &mut Picks) {
     tube.bends = Bends {
         list: picks.list(8, |picks| picks.group(&Bend::default())).into_iter().collect(),
         roll: picks.flag().then(|| Angle::from_degrees(picks.any_figure())),
-        find: picks.one(&Find::ALL),
+        find: picks.one(&SolveFor::ALL),
     };
     tube.butts = Butts { list: picks.list(8, |picks| picks.group(&Butt::default())).into_iter().collect() };
     tube.ovals = Ovals { list: picks.list(4, |picks| picks.group(&Press::default())).into_iter().collect() };

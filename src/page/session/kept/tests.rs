@@ -4,7 +4,7 @@ use super::*;
 use crate::session::Limits;
 use crate::session::forms::Waiting;
 use crate::session::records::{Measured, Record, Records, Tick};
-use staywright::ask::{Bench, Learned, MadeFor};
+use staywright::ask::{Learned, MadeFor, ShopErrors};
 use std::fmt::Debug;
 
 const GOLDEN: &str = include_str!("../../../../tests/golden/kept.tsv");
@@ -33,8 +33,8 @@ fn pairs(list: &[(&str, &str)]) -> Vec<(String, String)> {
     list.iter().map(|(one, other)| ((*one).to_owned(), (*other).to_owned())).collect()
 }
 
-fn bench() -> Bench {
-    let mut bench = Bench::default();
+fn bench() -> ShopErrors {
+    let mut bench = ShopErrors::default();
     bench.spread("slide", 0.2);
     bench.spread("axle-height", 0.05);
     bench.limit("off-centre", 0.75);

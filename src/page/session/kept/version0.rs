@@ -6,7 +6,7 @@ use crate::session::Limits;
 use crate::session::forms::Waiting;
 use crate::session::records::{Measured, Record, Records, Tick};
 use serde::{Deserialize, Serialize};
-use staywright::ask::{Bench, Learned};
+use staywright::ask::{Learned, ShopErrors};
 
 /// Reads version 0 alone.
 fn version0<T>(version: u8, body: &[u8], read: impl FnOnce(&mut Fixed<'_>) -> Option<T>) -> Option<T> {
@@ -19,7 +19,7 @@ impl Kept for Limits {
     }
 }
 
-impl Kept for Bench {
+impl Kept for ShopErrors {
     fn earlier(version: u8, body: &[u8]) -> Option<Self> {
         let figures = |it: &mut Fixed<'_>| it.list(|it| Some((it.text()?, it.number()?)));
         let learned = |it: &mut Fixed<'_>| {

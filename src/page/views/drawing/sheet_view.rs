@@ -10,7 +10,7 @@ use crate::views::layout::until_answered;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::svg::{EDGE, Scale, px};
-use staywright::drawing::{Room, Sheet};
+use staywright::drawing::{Sheet, Viewport};
 use staywright::units::LengthUnit;
 use std::sync::Arc;
 
@@ -18,10 +18,10 @@ use std::sync::Arc;
 const LETTERING: f64 = 16.0;
 
 /// Draws the plan as it stands for the room there is.
-type Draw = Box<dyn Fn(Room) -> Sheet + Send + Sync>;
+type Draw = Box<dyn Fn(Viewport) -> Sheet + Send + Sync>;
 
 /// What is drawn beside the page; `None` where there is nothing to draw.
-type Wanted = Arc<dyn Fn(Room) -> Option<Question> + Send + Sync>;
+type Wanted = Arc<dyn Fn(Viewport) -> Option<Question> + Send + Sync>;
 
 /// A sheet as it stands, and the scale it is drawn at.
 #[derive(Clone, Copy)]
@@ -37,55 +37,61 @@ pub(super) struct Drawing {
 ///
 /// `tall` is how much of the window's height it may take; a `still` drawing leaves its handles out: it is there to be
 /// read.
-pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Room) -> Sheet + Send + Sync + 'static) -> Part {
+pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Viewport) -> Sheet + Send + Sync + 'static) -> Part {
     view(tall, still, Box::new(draw))
 }
 
 fn view(tall: f64, still: bool, draw: Draw) -> Part {
-    let room = part("div");
-    let (size, seen) = (Size::of(&room, tall), in_sight(&room));
+    let viewport = part("div");
+    let (size, seen) = (Size::of(&viewport, tall), in_sight(&viewport));
     let history = Session::here().history();
     // Out of sight, the last settled state is enough.
     let sheet = Memo::new(move |_| {
-        let draw = || size.room().map(|room| Shared::new(draw(room)));
+        let draw = || size.viewport().map(|viewport| Shared::new(draw(viewport)));
         if seen.get() {
             return draw();
         }
         history.track();
         untrack(draw)
     });
-    shown(still, room, Drawing::new(sheet, size))
+    shown(still, viewport, Drawing::new(sheet, size))
 }
 
 /// A drawing to be read, made beside the page.
 pub fn sheet_beside(tall: f64, what: impl Fn() -> Option<What> + Send + Sync + 'static) -> Part {
     let link = Session::here().follow.link;
-    beside(tall, Arc::new(move |room| Some(Question::Draw { job: link.get()?, drawing: what()?, room })))
+    beside(
+        tall,
+        Arc::new(move |viewport| Some(Question::Draw { job: link.get()?, drawing: what()?, viewport })),
+    )
 }
 
 /// A drawing to be read that `question` asks for.
-pub fn sheet_asked(tall: f64, question: impl Fn(Room) -> Option<Question> + Send + Sync + 'static) -> Part {
+pub fn sheet_asked(
+    tall: f64,
+    question: impl Fn(Viewport) -> Option<Question> + Send + Sync + 'static,
+) -> Part {
     beside(tall, Arc::new(question))
 }
 
 fn beside(tall: f64, question: Wanted) -> Part {
-    let room = part("div");
-    let size = Size::of(&room, tall);
+    let viewport = part("div");
+    let size = Size::of(&viewport, tall);
     let present = question.clone();
-    let drawn = Answered::new(move || Some(present(size.room()?)?.id()));
+    let drawn = Answered::new(move || Some(present(size.viewport()?)?.id()));
     worker_client::follow(
         "drawings",
-        move || question(size.room()?),
+        move || question(size.viewport()?),
         move |_, response| {
             if let Answer::Drawn(sheet) = response.answer {
                 drawn.take(response.request, *sheet);
             }
         },
     );
-    until_answered(shown(true, room, Drawing::new(Memo::new(move |_| drawn.last()), size)), drawn)
+    until_answered(shown(true, viewport, Drawing::new(Memo::new(move |_| drawn.last()), size)), drawn)
 }
 
-fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
+fn shown(still: bool, viewport: Part, drawing: Drawing) -> Part {
     let lit = Session::here().lit;
     let say = move |what: fn(&Sheet) -> &str| {
         drawing.sheet.with(|sheet| sheet.as_ref().map(|sheet| what(sheet).to_owned()))
@@ -116,7 +122,7 @@ fn shown(still: bool, room: Part, drawing: Drawing) -> Part {
         });
     part("figure")
         .class("drawing")
-        .add(room.add(sheet))
+        .add(viewport.add(sheet))
         .add(part("figcaption").words_if(move || say(|sheet| &sheet.title)))
 }
 
@@ -130,8 +136,13 @@ struct Size {
 }
 
 impl Size {
-    fn of(room: &Part, tall: f64) -> Self {
-        Self { width: size::width(room), height: size::height(), tall, unit: Session::here().settings.unit }
+    fn of(viewport: &Part, tall: f64) -> Self {
+        Self {
+            width: size::width(viewport),
+            height: size::height(),
+            tall,
+            unit: Session::here().settings.unit,
+        }
     }
 
     /// Wide and high, px.
@@ -140,9 +151,9 @@ impl Size {
     }
 
     /// `None` until it is known.
-    fn room(self) -> Option<Room> {
+    fn viewport(self) -> Option<Viewport> {
         let (width, height) = self.px();
-        (self.width.get() > 0.0).then(|| Room {
+        (self.width.get() > 0.0).then(|| Viewport {
             width: width - 2.0 * EDGE,
             height: height - 2.0 * EDGE,
             lettering: LETTERING,

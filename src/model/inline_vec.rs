@@ -4,18 +4,18 @@ use super::group::{Group, Spec};
 
 /// Up to `N` items in order.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Few<I, const N: usize> {
+pub struct InlineVec<I, const N: usize> {
     /// The items come first, then nothing.
     items: [Option<I>; N],
 }
 
-impl<I, const N: usize> Default for Few<I, N> {
+impl<I, const N: usize> Default for InlineVec<I, N> {
     fn default() -> Self {
         Self { items: [const { None }; N] }
     }
 }
 
-impl<I, const N: usize> Few<I, N> {
+impl<I, const N: usize> InlineVec<I, N> {
     /// As many items as fit.
     pub const MOST: usize = N;
 
@@ -64,7 +64,7 @@ impl<I, const N: usize> Few<I, N> {
 }
 
 /// Items beyond the `N`th are left out.
-impl<I, const N: usize> FromIterator<I> for Few<I, N> {
+impl<I, const N: usize> FromIterator<I> for InlineVec<I, N> {
     fn from_iter<S: IntoIterator<Item = I>>(items: S) -> Self {
         let mut few = Self::default();
         for (place, item) in few.items.iter_mut().zip(items) {
@@ -74,10 +74,14 @@ impl<I, const N: usize> FromIterator<I> for Few<I, N> {
     }
 }
 
-impl<T: Copy, I: Group<T>, const N: usize> Group<T> for Few<I, N> {
-    type Over<U: Copy> = Few<I::Over<U>, N>;
+impl<T: Copy, I: Group<T>, const N: usize> Group<T> for InlineVec<I, N> {
+    type Over<U: Copy> = InlineVec<I::Over<U>, N>;
 
-    fn map<U: Copy>(&self, at: &str, f: &mut dyn FnMut(&str, &'static Spec, T) -> U) -> Few<I::Over<U>, N> {
+    fn map<U: Copy>(
+        &self,
+        at: &str,
+        f: &mut dyn FnMut(&str, &'static Spec, T) -> U,
+    ) -> InlineVec<I::Over<U>, N> {
         self.iter().enumerate().map(|(i, item)| item.map(&format!("{at}[{i}]"), f)).collect()
     }
 }

@@ -10,14 +10,14 @@ const SAME: f64 = 1e-6;
 
 /// How the fixture stands.
 #[derive(Clone, Copy, Debug)]
-pub(super) enum Stand {
+pub(super) enum FixtureStand {
     /// On its side, and turned about its own normal.
     OnSide { side: Hand, swivel: Angle },
     /// Tilted, what the tilt leaves to 90° being given, and turned about its own normal.
     Tilted { end_up: EndUp, tilt: Angle, swivel: Angle },
 }
 
-impl Stand {
+impl FixtureStand {
     fn is_same(&self, other: &Self) -> bool {
         let same = |a: &Angle, b: &Angle| (a.degrees() - b.degrees()).abs() < SAME;
         match (self, other) {
@@ -54,8 +54,8 @@ impl Mounted {
 
 /// The machine as the steps so far have left it, within one clamping of the stays.
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Bench {
-    stand: Option<Stand>,
+pub(super) struct MachineState {
+    stand: Option<FixtureStand>,
     is_edge_found: bool,
     face: Option<Face>,
     is_top_found: bool,
@@ -65,9 +65,9 @@ pub(super) struct Bench {
     is_axle_out: bool,
 }
 
-impl Bench {
+impl MachineState {
     /// Stands the fixture so; `false` where it does already. A fixture that was moved has no datum any more.
-    pub(super) fn stands(&mut self, stand: Stand) -> bool {
+    pub(super) fn stands(&mut self, stand: FixtureStand) -> bool {
         if self.stand.is_some_and(|known| known.is_same(&stand)) {
             return false;
         }

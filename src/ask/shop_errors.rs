@@ -19,7 +19,7 @@ pub struct Learned {
 
 /// Everything told, by the names that the answers give.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Bench {
+pub struct ShopErrors {
     /// Largest error of a setting, mm or degrees.
     pub spreads: Vec<(String, f64)>,
     /// Limit of a result, mm.
@@ -28,7 +28,7 @@ pub struct Bench {
     pub learned: Vec<Learned>,
 }
 
-impl Bench {
+impl ShopErrors {
     /// Nothing on a bench is off by more, mm or degrees.
     pub const MOST: f64 = 100.0;
 
@@ -100,7 +100,7 @@ mod tests {
 
     #[test]
     fn the_newest_word_counts_and_rubbish_does_not() {
-        let mut bench = Bench::default();
+        let mut bench = ShopErrors::default();
         bench.spread("slide", 0.2);
         bench.spread("slide", 0.1);
         bench.limit("off-centre", f64::NAN);

@@ -9,7 +9,7 @@ use std::fmt;
 ///
 /// Not a JSON value: writing numbers as texts takes tables that the page has no other use for.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Given {
+pub enum RejectedValue {
     /// Nothing, or a JSON `null`.
     Nothing,
     /// Yes or no.
@@ -29,7 +29,7 @@ const LONGEST: usize = 80;
 const EXACT: f64 = 9.0e15;
 
 /// As a sentence takes it: a text in quotes.
-impl fmt::Display for Given {
+impl fmt::Display for RejectedValue {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Nothing => write!(f, "null"),
@@ -41,7 +41,7 @@ impl fmt::Display for Given {
     }
 }
 
-impl Serialize for Given {
+impl Serialize for RejectedValue {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         match self {
             Self::Nothing => to.serialize_unit(),
@@ -55,31 +55,31 @@ impl Serialize for Given {
     }
 }
 
-impl From<()> for Given {
+impl From<()> for RejectedValue {
     fn from((): ()) -> Self {
         Self::Nothing
     }
 }
 
-impl From<f64> for Given {
+impl From<f64> for RejectedValue {
     fn from(number: f64) -> Self {
         Self::Number(number)
     }
 }
 
-impl From<usize> for Given {
+impl From<usize> for RejectedValue {
     fn from(count: usize) -> Self {
         Self::Number(count as f64)
     }
 }
 
-impl From<&str> for Given {
+impl From<&str> for RejectedValue {
     fn from(text: &str) -> Self {
         Self::Text(text.chars().take(LONGEST).collect())
     }
 }
 
-impl From<Value> for Given {
+impl From<Value> for RejectedValue {
     fn from(value: Value) -> Self {
         match value {
             Value::Null => Self::Nothing,
@@ -104,15 +104,15 @@ mod tests {
     #[test]
     fn short_values_are_written_as_they_came() {
         for value in [json!(null), json!(true), json!(430), json!(-0.25), json!("28,6")] {
-            assert_eq!(serde_json::to_value(Given::from(value.clone())).ok(), Some(value));
+            assert_eq!(serde_json::to_value(RejectedValue::from(value.clone())).ok(), Some(value));
         }
         let odd = [(json!([1, 2]), "a list of 2"), (json!({ "a": 1 }), "an object of 1 keys")];
         for (value, words) in odd {
-            assert_eq!(Given::from(value), Given::Kind(words.into()));
+            assert_eq!(RejectedValue::from(value), RejectedValue::Kind(words.into()));
         }
-        let huge = serde_json::from_str::<Value>("1e999").map(Given::from).ok();
-        assert!(matches!(huge, Some(Given::Text(text)) if text.contains("999")));
-        assert_eq!(Given::from("x".repeat(200).as_str()), Given::Text("x".repeat(80)));
-        assert_eq!(serde_json::to_string(&Given::Number(f64::NAN)).ok().as_deref(), Some("null"));
+        let huge = serde_json::from_str::<Value>("1e999").map(RejectedValue::from).ok();
+        assert!(matches!(huge, Some(RejectedValue::Text(text)) if text.contains("999")));
+        assert_eq!(RejectedValue::from("x".repeat(200).as_str()), RejectedValue::Text("x".repeat(80)));
+        assert_eq!(serde_json::to_string(&RejectedValue::Number(f64::NAN)).ok().as_deref(), Some("null"));
     }
 }
