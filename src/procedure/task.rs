@@ -79,7 +79,7 @@ pub enum Task {
     },
     /// Take the dummy axle out.
     TakeAxleOut,
-    /// FixtureStand the fixture on its side.
+    /// Stand the fixture on its side.
     StandOnSide {
         /// The side that faces the spindle.
         side: Hand,
