@@ -11,6 +11,7 @@ use staywright::model::shop::{HoleSaw, Shop};
 use staywright::model::{Fault, Hand, Job, Wanted, Wrong};
 use staywright::placement::plan;
 use staywright::plan::{CutAt, Plan};
+use staywright::text::machining::{standing_name, turning_name};
 use std::io::{self, BufRead, Write};
 
 fn main() -> io::Result<()> {
@@ -45,8 +46,8 @@ fn cut(plan: &Plan, shop: &Shop, saw: &HoleSaw, at: CutAt) -> Option<Value> {
     let reach = stroke.reach(shop, saw);
     let gap = |near: &Near| {
         json!({
-            "part": near.part.name(),
-            "body": near.body.name(),
+            "part": turning_name(near.part),
+            "body": standing_name(near.body),
             "gap_mm": near.gap.mm(),
             "goes_mm": near.goes.map(|goes| goes.mm()),
         })

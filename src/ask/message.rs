@@ -52,7 +52,7 @@ impl Question {
     pub fn job(&self) -> Option<&str> {
         match self {
             Self::Check(asked) => Some(&asked.job),
-            Self::Steps(asked) => Some(&asked.job),
+            Self::Steps(asked) | Self::Findings(asked) => Some(&asked.job),
             Self::Cut(asked) | Self::WayIn(asked, _) => Some(&asked.job),
             Self::InShop { job, .. }
             | Self::Draw { job, .. }

@@ -9,6 +9,7 @@ mod cut;
 mod draw;
 mod explain;
 mod file;
+mod findings;
 mod form;
 mod made_for;
 mod message;
@@ -36,6 +37,7 @@ pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
 use crate::drawing::{Sheet, Viewport};
+use crate::findings::Finding;
 use crate::link;
 use crate::model::{Hand, Job, PairName};
 use crate::placement::search;
@@ -53,6 +55,8 @@ pub enum Question {
     Worked,
     /// The order of work.
     Steps(ToStep),
+    /// Everything that is wrong or to be looked at. The unit of lengths has no say in it.
+    Findings(ToStep),
     /// One cut on the builder's own machine.
     Cut(Box<ToCut>),
     /// A form and what is done to it.
@@ -121,6 +125,8 @@ pub enum Answer {
     Worked(Vec<Example>),
     /// To [`Question::Steps`].
     Steps(Box<Order>),
+    /// To [`Question::Findings`]: the gravest first.
+    Findings(Vec<Finding>),
     /// To [`Question::Cut`].
     Cut(Box<CutTold>),
     /// To [`Question::Form`].
@@ -158,6 +164,7 @@ fn answer_about(question: &Question, mut plan: impl FnMut(&str) -> Option<Rc<Pla
         Question::Check(asked) => Answer::Check(Box::new(check::check(&*plan(&asked.job)?, asked))),
         Question::Worked => Answer::Worked(worked::examples()),
         Question::Steps(asked) => Answer::Steps(Box::new(steps::order(&*plan(&asked.job)?, asked))),
+        Question::Findings(asked) => Answer::Findings(findings::findings(&*plan(&asked.job)?, asked)),
         Question::Cut(asked) => Answer::Cut(Box::new(cut::told(&*plan(&asked.job)?, asked)?)),
         Question::Form(asked) => Answer::Form(Box::new(form::formed(asked))),
         Question::SaveShop(bytes) => Answer::Saved(shop::file(bytes)),

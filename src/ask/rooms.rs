@@ -137,7 +137,7 @@ fn verdict(gap: &Clearance, unit: LengthUnit) -> (Verdict, String) {
 
 /// The published figures that a limit is one of, or whose it is.
 fn source(gap: &Clearance, unit: LengthUnit) -> String {
-    let key = limit_key(gap.to);
+    let key = gap.to.limit_key();
     let known = SOURCES.iter().filter(|known| known.key == key);
     let here: Vec<String> = known
         .filter(|known| (known.value - gap.limit.mm()).abs() < SAME)
@@ -153,18 +153,4 @@ fn source(gap: &Clearance, unit: LengthUnit) -> String {
 pub(super) fn sourced(known: &Sourced, unit: LengthUnit) -> String {
     let value = show::length(Length::from_mm(known.value), unit);
     format!("{value}, {} ({})", known.source, known.sure.words())
-}
-
-const fn limit_key(to: Obstacle) -> &'static str {
-    match to {
-        Obstacle::Tyre => "limits.tyre_mm",
-        Obstacle::Chainring(_) => "limits.chainring_mm",
-        Obstacle::Crank => "limits.crank_mm",
-        Obstacle::Heel => "limits.heel_mm",
-        Obstacle::Chain => "limits.chain_mm",
-        Obstacle::Rotor => "limits.rotor_mm",
-        Obstacle::Caliper => "limits.caliper_mm",
-        Obstacle::Other => "limits.other_mm",
-        Obstacle::Post(_) => "limits.post_mm",
-    }
 }

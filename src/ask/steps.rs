@@ -3,11 +3,11 @@
 use super::cut::tools;
 use super::made_for::{MadeFor, made_for};
 use super::shop::entered;
-use crate::model::shop::Toward;
+use crate::model::shop::{Shop, Toward};
 use crate::model::{Hand, Level, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
 use crate::procedure::{
-    self, Effect, Phase, Problem, Quantity, Reading, Rounding, Step, StepKind, Task, problems,
+    self, Effect, Phase, Problem, Quantity, Reading, Rounding, Step, StepKind, Task, Tools, problems,
 };
 use crate::text::Style;
 use crate::text::procedure as words;
@@ -92,14 +92,27 @@ pub struct Order {
     pub cautions: Vec<(String, String)>,
 }
 
-/// Every step of the job in that shop, with the saws that were picked or are the best on hand.
-pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
-    let style = Style { unit: asked.unit, ..Style::default() };
+/// What the order of work rests on, and its steps.
+pub(super) struct Work {
+    pub(super) shop: Shop,
+    pub(super) tools: Tools,
+    pub(super) steps: Vec<Step>,
+}
+
+/// The order of work of a plan in the shop that was asked about.
+pub(super) fn work(plan: &Plan, asked: &ToStep) -> Work {
     let (shop, tools) = tools(plan, &asked.shop, &asked.picked);
     let mut steps = procedure::steps(plan, &shop, &tools);
     if !entered(&asked.shop) {
         steps.iter_mut().for_each(of_the_job_alone);
     }
+    Work { shop, tools, steps }
+}
+
+/// Every step of the job in that shop, with the saws that were picked or are the best on hand.
+pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
+    let style = Style { unit: asked.unit, ..Style::default() };
+    let Work { shop, steps, .. } = work(plan, asked);
     let mut order = Order {
         steps: steps
             .iter()

@@ -7,7 +7,8 @@ use crate::plan::Axes;
 use crate::plan::ClampFrame;
 use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
-use serde::{Serialize, Serializer};
+use serde::de::Error;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 /// How far a crank arm and a foot reach outwards, mm: further than any stay.
 const OUTWARDS: f64 = 200.0;
@@ -61,11 +62,42 @@ impl Obstacle {
             plain => plain.name().into(),
         }
     }
+
+    /// The key, below `surroundings`, of the clearance that it must have.
+    pub const fn limit_key(self) -> &'static str {
+        match self {
+            Self::Tyre => "limits.tyre_mm",
+            Self::Chainring(_) => "limits.chainring_mm",
+            Self::Crank => "limits.crank_mm",
+            Self::Heel => "limits.heel_mm",
+            Self::Chain => "limits.chain_mm",
+            Self::Rotor => "limits.rotor_mm",
+            Self::Caliper => "limits.caliper_mm",
+            Self::Other => "limits.other_mm",
+            Self::Post(_) => "limits.post_mm",
+        }
+    }
+
+    fn from_key(key: &str) -> Option<Self> {
+        let plain =
+            [Self::Tyre, Self::Crank, Self::Heel, Self::Chain, Self::Rotor, Self::Caliper, Self::Other];
+        let numbered = |name: &str| key.strip_prefix(name)?.strip_suffix(']')?.parse().ok();
+        let listed =
+            || numbered("chainring[").map(Self::Chainring).or_else(|| numbered("post[").map(Self::Post));
+        plain.into_iter().find(|one| one.key() == key).or_else(listed)
+    }
 }
 
 impl Serialize for Obstacle {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(&self.key())
+    }
+}
+
+impl<'de> Deserialize<'de> for Obstacle {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let key = String::deserialize(deserializer)?;
+        Self::from_key(&key).ok_or_else(|| Error::custom("no obstacle"))
     }
 }
 

@@ -7,9 +7,10 @@ use crate::model::Hand;
 use crate::model::shop::{HoleSaw, MillBody, Shop};
 use crate::plan::{CutAt, Plan, Post};
 use nalgebra::{Point3, Vector3};
+use serde::{Deserialize, Serialize};
 
 /// A part of what turns.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Turning {
     /// The saw.
     Saw,
@@ -25,22 +26,8 @@ pub enum Turning {
     Nose,
 }
 
-impl Turning {
-    /// What the trade calls it.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Saw => "saw",
-            Self::Collar => "saw's collar",
-            Self::Neck => "arbor's neck",
-            Self::Shank => "arbor",
-            Self::Holder => "holder",
-            Self::Nose => "spindle nose",
-        }
-    }
-}
-
 /// What stands still.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Standing {
     /// The clamp post of that count, from 1, round that stay.
     Post(usize, Hand),
@@ -52,19 +39,6 @@ pub enum Standing {
     Axle,
     /// A stay, as it is left when both its ends are cut; its ends count as cut square at their long points.
     Stay(Hand),
-}
-
-impl Standing {
-    /// What the trade calls it.
-    pub fn name(self) -> String {
-        match self {
-            Self::Post(count, hand) => format!("post {count}, {}", hand.key()),
-            Self::Bed => "bed".to_owned(),
-            Self::Block => "mounting block".to_owned(),
-            Self::Axle => "dummy axle".to_owned(),
-            Self::Stay(hand) => format!("{} stay", hand.key()),
-        }
-    }
 }
 
 /// A part about the cutter's axis: between which stations when the stroke is at its end, and how thick.

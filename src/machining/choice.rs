@@ -6,9 +6,10 @@ use crate::model::shop::{HoleSaw, JointGap, Shop};
 use crate::plan::{Contact, CutAt, Plan, RoundCut, seats, try_cutter};
 use crate::units::Length;
 use nalgebra::Vector3;
+use serde::{Deserialize, Serialize};
 
 /// What a saw is worth for an end.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Verdict {
     /// The gap is within what the joint allows.
     Fits,

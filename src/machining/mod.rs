@@ -19,7 +19,7 @@ mod speed;
 mod stiffness;
 mod stroke;
 
-pub use advice::{Advice, advice};
+pub use advice::{Advice, PILOT, advice};
 pub use bodies::{Standing, Turning, TurningBody, standing, turning};
 pub use choice::{Candidate, Shift, Verdict, candidates};
 pub use collide::{Near, nearest};

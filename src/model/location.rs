@@ -13,7 +13,7 @@ pub enum Stays {
 }
 
 /// What a finding is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Location {
     /// The job as a whole, or the shop.
     Whole,
@@ -66,6 +66,32 @@ impl Location {
             && self.at_front().is_none_or(|own| own == at_front)
     }
 
+    /// Whether two locations have an end in common.
+    pub fn meets(self, other: Self) -> bool {
+        let pairs = [self.pair(), other.pair()];
+        let ends = [self.at_front(), other.at_front()];
+        agree(pairs)
+            && agree(ends)
+            && agree([self.stays(), other.stays()].map(|stays| match stays {
+                Some(Stays::One(hand)) => Some(hand),
+                Some(Stays::Both) | None => None,
+            }))
+    }
+
+    /// What the figure or text at `path` of a job belongs to.
+    pub fn of_path(path: &str) -> Self {
+        let mut keys = path.split('.');
+        let pair = keys.next().and_then(|key| PairName::ALL.into_iter().find(|pair| pair.key() == key));
+        let Some(pair) = pair else { return Self::Whole };
+        let hand = keys.next().and_then(|key| Hand::ALL.into_iter().find(|hand| hand.key() == key));
+        let Some(hand) = hand else { return Self::Pair(pair) };
+        match keys.next() {
+            Some("front") => Self::End(pair, Stays::One(hand), true),
+            Some("rear") => Self::End(pair, Stays::One(hand), false),
+            _ => Self::Stay(pair, Stays::One(hand)),
+        }
+    }
+
     /// As files write it: `chainstays.right.front`; empty for the whole.
     pub fn key(self) -> String {
         let stays = self.stays().map(|stays| match stays {
@@ -76,6 +102,11 @@ impl Location {
         let words = [self.pair().map(PairName::key), stays, end];
         words.into_iter().flatten().collect::<Vec<_>>().join(".")
     }
+}
+
+/// Whether two choices are one, or either is open.
+fn agree<T: PartialEq>([one, other]: [Option<T>; 2]) -> bool {
+    one.is_none() || other.is_none() || one == other
 }
 
 #[cfg(test)]
@@ -103,5 +134,27 @@ mod tests {
         assert!(!covers(Location::End(Chainstays, Stays::One(Hand::Right), false)));
         assert!(!covers(Location::Stay(Chainstays, Stays::One(Hand::Left))));
         assert!(!covers(Location::Pair(Seatstays)));
+    }
+
+    #[test]
+    fn locations_meet_where_they_share_an_end() {
+        let front = Location::End(Chainstays, Stays::One(Hand::Right), true);
+        let left = Location::Stay(Chainstays, Stays::One(Hand::Left));
+        assert!(front.meets(Location::Whole) && Location::Whole.meets(front));
+        assert!(front.meets(Location::End(Chainstays, Stays::Both, true)));
+        assert!(front.meets(Location::Stay(Chainstays, Stays::One(Hand::Right))));
+        assert!(!front.meets(Location::End(Chainstays, Stays::Both, false)));
+        assert!(!front.meets(left) && !left.meets(front));
+        assert!(!Location::Pair(Seatstays).meets(Location::Pair(Chainstays)));
+    }
+
+    #[test]
+    fn paths_of_a_job_have_locations() {
+        let end = Location::End(Chainstays, Stays::One(Hand::Left), false);
+        assert_eq!(Location::of_path("chainstays.left.rear.reach_mm"), end);
+        let stay = Location::Stay(Seatstays, Stays::One(Hand::Right));
+        assert_eq!(Location::of_path("seatstays.right.tube.wall_mm"), stay);
+        assert_eq!(Location::of_path("seatstays.front_station_mm"), Location::Pair(Seatstays));
+        assert_eq!(Location::of_path("wheel.tyre_width_mm"), Location::Whole);
     }
 }

@@ -53,7 +53,7 @@ pub(crate) use reader::no_json;
 pub use rejected_value::RejectedValue;
 pub(crate) use repeated::repeated_keys;
 pub use side::{FrontPoint, Hand, RearPoint, Side};
-pub use sources::{SOURCES, Sourced};
+pub use sources::{Basis, SOURCES, Sourced, basis};
 pub use starters::{Starter, starters, starting_job};
 pub use surroundings::{Columns, Crank, Limits, Ring, Rotor, Sprocket, Surroundings};
 pub use tube::Tube;

@@ -2,7 +2,7 @@
 
 use crate::model::{Hand, Level, Location, PairName};
 use crate::units::{Angle, Length};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// The written code of a problem: its name in snake case, which never changes its meaning.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -69,7 +69,7 @@ pub enum Code {
 }
 
 /// What a round end mates to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Mate {
     /// The bottom bracket shell.
     Shell,
@@ -80,7 +80,7 @@ pub enum Mate {
 }
 
 /// What changes a tube's section along it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum SectionChange {
     /// Its taper.
     Taper,
@@ -89,7 +89,7 @@ pub enum SectionChange {
 }
 
 /// A reading that a scale of the fixture does not reach.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct OutOfRange {
     /// The side whose reading it is; `None` where both share it.
     pub hand: Option<Hand>,
@@ -102,7 +102,7 @@ pub struct OutOfRange {
 }
 
 /// What is wrong or worth a look, with its figures.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Problem {
     /// Left and right need clamp planes of their own.
     SidesApart(PairName),

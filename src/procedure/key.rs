@@ -1,6 +1,6 @@
 //! What a step is for: the same as long as the work is, whatever its place in the list.
 
-use crate::model::{Hand, PairName, Stays};
+use crate::model::{Hand, Location, PairName, Stays};
 use serde::{Deserialize, Serialize};
 
 /// The part of the work that a step belongs to.
@@ -101,6 +101,19 @@ impl SettingKey {
             Phase::Front => Some(true),
             Phase::Rear => Some(false),
             Phase::Before | Phase::Clamping | Phase::After => None,
+        }
+    }
+
+    /// What is worked on.
+    pub const fn location(self) -> Location {
+        match self.phase {
+            Phase::Before | Phase::After => Location::Whole,
+            Phase::Clamping => match self.stays {
+                Stays::Both => Location::Pair(self.pair),
+                Stays::One(_) => Location::Stay(self.pair, self.stays),
+            },
+            Phase::Front => Location::End(self.pair, self.stays, true),
+            Phase::Rear => Location::End(self.pair, self.stays, false),
         }
     }
 

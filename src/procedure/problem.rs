@@ -6,9 +6,10 @@ use crate::machining::{Standing, Turning, Verdict};
 use crate::model::shop::Axis;
 use crate::model::{Hand, Level};
 use crate::units::{Angle, Length, SpindleSpeed};
+use serde::{Deserialize, Serialize};
 
 /// Something that goes from one end to another.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Ranged {
     /// The fixture's slide.
     Slide,
@@ -21,7 +22,7 @@ pub enum Ranged {
 }
 
 /// A turn of the fixture.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Turned {
     /// Its tilt, as a gauge on a vertical mill's table would show it.
     Tilt,
@@ -30,7 +31,7 @@ pub enum Turned {
 }
 
 /// A hole saw on hand that comes nearest to what a cut needs.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Nearest {
     /// Its diameter.
     pub diameter: Length,
@@ -39,7 +40,7 @@ pub struct Nearest {
 }
 
 /// What cannot be done, with the figure by which it fails.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Problem {
     /// A figure lies outside what the fixture goes to.
     OutOfRange {

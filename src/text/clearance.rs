@@ -25,7 +25,7 @@ pub fn effect((hand, effect): (Hand, &Effect), style: Style) -> String {
 }
 
 /// What a neighbour is called, with its article; rings and posts by number.
-fn neighbour(to: Obstacle, style: Style) -> String {
+pub(super) fn neighbour(to: Obstacle, style: Style) -> String {
     match to {
         Obstacle::Tyre => format!("the {}", style.word("tire", "tyre")),
         Obstacle::Chainring(i) => format!("chainring {}", i + 1),

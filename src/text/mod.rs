@@ -7,7 +7,9 @@ pub mod bench;
 pub mod clearance;
 pub mod entry;
 mod fault;
+mod finding;
 mod location;
+pub mod machining;
 pub mod measure;
 mod plan;
 pub mod procedure;
@@ -15,6 +17,7 @@ mod style;
 pub mod tolerance;
 
 pub use fault::{fault, fault_message};
+pub use finding::{basis, finding, finding_message};
 pub use location::location;
 pub use plan::{problem as plan_problem, warning as plan_warning};
 pub use style::{English, Style};

@@ -154,7 +154,7 @@ fn section_change(change: SectionChange, station: Length, style: Style) -> Strin
 }
 
 /// A station as a distance with a word for its side: nobody reads a sign.
-fn from_front_point(station: Length, style: Style) -> String {
+pub(super) fn from_front_point(station: Length, style: Style) -> String {
     let (distance, side) = if station.mm() < 0.0 { (-station, "ahead of") } else { (station, "behind") };
     format!("{} {side} the front reference point", style.length(distance))
 }

@@ -55,6 +55,14 @@ impl Style {
     /// The style of public files: millimetres, British English.
     pub const FILE: Self = Self { unit: LengthUnit::Millimetre, english: English::British };
 
+    /// Every style there is.
+    pub const ALL: [Self; 4] = [
+        Self::FILE,
+        Self { unit: LengthUnit::Inch, english: English::British },
+        Self { unit: LengthUnit::Millimetre, english: English::American },
+        Self { unit: LengthUnit::Inch, english: English::American },
+    ];
+
     /// The word of this English.
     pub const fn word(self, american: &'static str, british: &'static str) -> &'static str {
         match self.english {

@@ -1,6 +1,6 @@
 //! How a figure is written where people read it.
 
-use super::{Angle, Length, LengthUnit, fixed, read_length, trimmed};
+use super::{Angle, Length, LengthUnit, fixed, trimmed};
 
 /// Figures after the point of a length that is set or measured: a hundredth of a millimetre, a thousandth of an inch.
 const fn decimals(unit: LengthUnit) -> u32 {
@@ -67,26 +67,6 @@ pub fn signed_angle(degrees: f64) -> String {
     format!("{plus}{text}")
 }
 
-/// A sentence that writes each length as a number and ` mm`, its lengths in `unit`.
-pub fn in_sentence(words: &str, unit: LengthUnit) -> String {
-    let mut pieces = words.split(" mm").peekable();
-    let mut said = String::new();
-    while let Some(piece) = pieces.next() {
-        said += &if pieces.peek().is_some() { with_length(piece, unit) } else { piece.to_owned() };
-    }
-    said
-}
-
-/// A piece of a sentence that ends with a number of millimetres.
-fn with_length(piece: &str, unit: LengthUnit) -> String {
-    let words = piece.trim_end_matches(|c: char| c.is_ascii_digit() || matches!(c, '.' | '-' | '−'));
-    let number = piece.strip_prefix(words).and_then(|text| read_length(text, LengthUnit::Millimetre).ok());
-    match number {
-        Some(figure) if unit == LengthUnit::Inch => format!("{words}{}", length(figure.value, unit)),
-        _ => format!("{piece} mm"),
-    }
-}
-
 /// A small figure, mm or degrees: as fine as it needs to be read.
 pub fn fine(value: f64, is_angle: bool, unit: LengthUnit) -> String {
     let small = if value.abs() < 0.1 { 3 } else { 2 };
@@ -124,14 +104,5 @@ mod tests {
         assert_eq!(signed_length(0.001, Millimetre), "0.00 mm");
         assert_eq!(signed_angle(0.5), "+0.50°");
         assert_eq!(signed_angle(-0.001), "0.00°");
-    }
-
-    #[test]
-    fn lengths_in_a_sentence_follow_the_unit() {
-        let words = "the slide would stand at 25.4 mm; it goes from -50.8 mm to 381 mm, 12 mm!";
-        let inches = "the slide would stand at 1.000 in; it goes from −2.000 in to 15.000 in, 0.472 in!";
-        assert_eq!(in_sentence(words, Inch), inches);
-        assert_eq!(in_sentence(words, Millimetre), words);
-        assert_eq!(in_sentence("no length", Inch), "no length");
     }
 }

@@ -20,6 +20,7 @@ mod distance;
 mod drawings;
 mod equipment;
 mod figures;
+mod findings;
 mod fit;
 mod invariance;
 mod job_file;

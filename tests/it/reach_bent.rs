@@ -183,7 +183,7 @@ fn a_body_in_many_parts_is_told_once() {
     let shop = demo_shop();
     let stroke = Stroke::new(&plan, &shop, &[ends()[0]], mm(40.0)).unwrap();
     let found = nearest(&plan, &shop, &stroke, &saw());
-    let names: Vec<_> = found.iter().map(|near| (near.part.name(), near.body.name())).collect();
+    let names: Vec<_> = found.iter().map(|near| (near.part, near.body)).collect();
     for (i, name) in names.iter().enumerate() {
         assert!(!names[..i].contains(name), "{name:?}");
     }

@@ -15,6 +15,27 @@ fn faults(file: &str) -> Vec<String> {
     }
 }
 
+/// A sentence has lengths in the reader's unit alone, in its English, and no number that nobody reads.
+pub fn check_style(sentence: &str, style: Style) {
+    let words = || sentence.split(|c: char| !c.is_alphanumeric() && c != '/');
+    // The preposition is no unit: an inch follows a number.
+    let pairs: Vec<(&str, &str)> = words().zip(words().skip(1)).collect();
+    let is_number = |word: &str| word.chars().all(|c| c.is_ascii_digit()) && !word.is_empty();
+    let has = |unit: &str| pairs.iter().any(|(number, word)| is_number(number) && *word == unit);
+    match style.unit {
+        LengthUnit::Inch => assert!(!words().any(|word| word == "mm"), "millimetres in inches: {sentence}"),
+        LengthUnit::Millimetre => assert!(!has("in"), "inches in millimetres: {sentence}"),
+    }
+    let foreign: &[&str] = match style.english {
+        English::American => &["tyre", "mitre", "mitred", "centre", "centred", "metre", "colour"],
+        English::British => &["tire", "miter", "mitered", "center", "centered", "meter", "color"],
+    };
+    let lower = sentence.to_lowercase();
+    let found = lower.split(|c: char| !c.is_alphabetic()).find(|word| foreign.contains(word));
+    assert_eq!(found, None, "{:?}: {sentence}", style.english);
+    assert!(!sentence.contains("NaN") && !sentence.contains("inf "), "{sentence}");
+}
+
 fn check(file: &str, expected: &[&str]) {
     assert_eq!(faults(file), expected, "{file}");
 }

@@ -198,6 +198,7 @@ fn the_metric_list_is_the_inch_list_to_the_millimetre() {
 fn advice_comes_with_its_reason_where_it_applies() {
     use staywright::machining::advice;
     use staywright::model::Tube;
+    use staywright::text::{Style, machining as text};
     let saw = |reach: f64, teeth: f64| {
         let mut saw = demo_shop().hole_saws[4];
         saw.arbor.reach = Length::from_mm(reach);
@@ -207,8 +208,11 @@ fn advice_comes_with_its_reason_where_it_applies() {
     let tube = |wall: f64| Tube { wall: Length::from_mm(wall), ..Tube::default() };
     let says = |metal, saw, tube: &Tube, word: &str| {
         let all = advice(metal, &saw, tube);
-        assert!(all.iter().all(|one| !one.reason.is_empty() && !one.origin.source.is_empty()));
-        all.iter().any(|one| one.words.contains(word))
+        for style in Style::ALL {
+            assert!(all.iter().all(|one| !text::advice_reason(*one, style).is_empty()));
+        }
+        assert!(all.iter().all(|one| !text::advice_origin(*one).source.is_empty()));
+        all.iter().any(|one| text::advice(*one).contains(word))
     };
     for metal in Metal::ALL {
         assert_eq!(says(metal, saw(30.0, 28.0), &tube(0.8), "dry"), metal == Metal::CastIron);

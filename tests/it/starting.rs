@@ -1,11 +1,11 @@
 //! What a person starts with can be built: every starting job and every starting tube, by everything that there is to find.
 
-use staywright::clearance::clearances;
+use crate::findings::list;
 use staywright::machining::{Cutter, Tool, running};
 use staywright::model::shop::{Metal, Shop, ToothMaterial, demo_shop};
-use staywright::model::{Job, Level, PairName, starters, starting_job, starting_tubes};
+use staywright::model::{Job, PairName, starters, starting_job, starting_tubes};
 use staywright::placement::plan;
-use staywright::procedure::{choose, steps};
+use staywright::procedure::choose;
 use staywright::units::Length;
 
 /// The plain job, the starters, and each starter with each tube that fits its pairs.
@@ -25,24 +25,8 @@ fn jobs() -> Vec<(String, Job)> {
 /// All that is a stop or a check for `job` in `shop`.
 fn found(job: &Job, shop: &Shop) -> Vec<String> {
     let plan = plan(job).unwrap();
-    let graver = |level: Level| level != Level::Note;
-    let mut all: Vec<String> = plan
-        .warnings
-        .iter()
-        .filter(|warning| graver(warning.level()))
-        .map(|warning| format!("{:?}: {:?}", warning.location, warning.problem))
-        .collect();
-    for room in clearances(&plan) {
-        let tight = room.clearances.iter().filter(|gap| gap.margin().mm() < 0.0);
-        all.extend(
-            tight.map(|gap| format!("{:?} {:?} to {:?}: {:?}", room.pair, room.hand, gap.to, gap.margin())),
-        );
-    }
-    for step in steps(&plan, shop, &choose(&plan, shop)) {
-        let problems = step.problems.iter().filter(|problem| graver(problem.level()));
-        all.extend(problems.map(|problem| format!("{:?}: {problem:?}", step.key)));
-    }
-    all
+    let all = list(&plan, shop, &choose(&plan, shop));
+    all.iter().filter(|one| one.is_warning()).map(|one| format!("{one:?}")).collect()
 }
 
 #[test]

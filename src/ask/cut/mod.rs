@@ -19,6 +19,7 @@ use crate::machining::slot_passes;
 use crate::model::PairName;
 use crate::model::shop::Shop;
 use crate::plan::{Cut, CutAt, Plan};
+use crate::text::Style;
 use crate::units::LengthUnit;
 use serde::{Deserialize, Serialize};
 
@@ -67,6 +68,13 @@ struct Here<'a> {
     shop: &'a Shop,
     at: CutAt,
     unit: LengthUnit,
+}
+
+impl Here<'_> {
+    /// How its sentences are written.
+    fn style(self) -> Style {
+        Style { unit: self.unit, ..Style::default() }
+    }
 }
 
 pub(super) fn told(plan: &Plan, asked: &ToCut) -> Option<CutTold> {

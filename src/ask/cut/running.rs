@@ -6,6 +6,7 @@ use crate::machining::{Cutter, Tool, advice, running};
 use crate::model::capital;
 use crate::model::shop::{HoleSaw, ToothMaterial};
 use crate::procedure::Reading;
+use crate::text::machining as words;
 use crate::units::{CuttingSpeed, Length, LengthUnit, fixed, show, trimmed};
 
 pub(super) const fn saw_cutter(diameter: Length, saw: &HoleSaw) -> Cutter {
@@ -47,8 +48,8 @@ pub(super) fn run(here: Here<'_>, cutter: Cutter, saw: Option<&HoleSaw>) -> Told
     if let Some(saw) = saw {
         let tube = &here.plan.job.pair(here.at.pair).side(here.at.hand).tube;
         for one in advice(metal, saw, tube) {
-            let words = format!("{} Because {}.", one.words, one.reason);
-            told.say_from(show::in_sentence(&words, here.unit), &one.origin);
+            let reason = words::advice_reason(one, here.style());
+            told.say_from(format!("{} Because {reason}.", words::advice(one)), &words::advice_origin(one));
         }
     }
     told

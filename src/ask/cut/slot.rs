@@ -7,6 +7,7 @@ use super::told::Told;
 use crate::machining::{Cutter, SlotPasses, Tool, slot_passes, slot_ways};
 use crate::model::shop::ToothMaterial;
 use crate::plan::{CutAt, SlotCut};
+use crate::text::machining::{standing_name, turning_name};
 use crate::units::{Length, show};
 
 pub(super) fn tell(here: Here<'_>, cut: &SlotCut, cuts: &[CutAt], is_entered: bool) -> Vec<Told> {
@@ -61,7 +62,7 @@ fn ways(here: Here<'_>, passes: &SlotPasses, told: &mut Told) {
     let set_up = here.shop.mill.side_to_spindle;
     for way in &found {
         let Some(near) = way.tightest() else { continue };
-        let (side, part, body) = (way.side.key(), near.part.name(), near.body.name());
+        let (side, part, body) = (way.side.key(), turning_name(near.part), standing_name(near.body));
         match near.goes {
             Some(goes) => {
                 told.say_bad(format!(

@@ -8,6 +8,7 @@ use crate::machining::{
 };
 use crate::model::shop::HoleSaw;
 use crate::plan::CutAt;
+use crate::text::machining::{standing_name, turning_name};
 use crate::units::{Length, fixed, show};
 
 /// Gaps that are told, smallest first.
@@ -71,7 +72,7 @@ fn lefts(here: Here<'_>, reach: &Reach, room: &TableRoom, told: &mut Told) {
 
 fn gaps(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw, told: &mut Told) {
     for near in nearest(here.plan, here.shop, stroke, saw).iter().take(GAPS) {
-        let (part, body) = (near.part.name(), near.body.name());
+        let (part, body) = (turning_name(near.part), standing_name(near.body));
         match near.goes {
             Some(goes) => told
                 .say_bad(format!("The {part} meets the {body} after {} of its way in.", length(here, goes))),

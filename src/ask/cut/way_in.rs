@@ -8,6 +8,7 @@ use crate::machining::{
 };
 use crate::model::shop::HoleSaw;
 use crate::plan::{Cut, CutAt, Plan, RoundCut, SlotCut};
+use crate::text::machining::{standing_name, turning_name};
 use crate::units::Length;
 use nalgebra::Point3;
 
@@ -47,7 +48,7 @@ fn slot(here: Here<'_>, cut: &SlotCut) -> Option<WayIn> {
     let way = slot_ways(here.plan, here.shop, here.at, &passes).into_iter().next()?;
     let end = slot_end(here.plan, here.shop, here.at, &passes, way.side)?;
     let body = |turns: &TurningBody| Body {
-        name: turns.part.name().to_owned(),
+        name: turning_name(turns.part).to_owned(),
         part: if turns.part == Turning::Saw { Part::Cutter } else { Part::Carrier },
         solid: turns.solid(&end.axis),
     };
@@ -66,7 +67,7 @@ fn turned(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw) -> Vec<Body> {
     for part in turning(stroke, saw, &here.shop.mill.body) {
         let cuts = part.part == Turning::Saw;
         bodies.push(Body {
-            name: part.part.name().to_owned(),
+            name: turning_name(part.part).to_owned(),
             part: if cuts { Part::Cutter } else { Part::Carrier },
             solid: part.solid(&stroke.axis),
         });
@@ -84,7 +85,7 @@ fn stood(here: Here<'_>) -> Vec<Body> {
     for (standing, parts) in standing(here.plan, here.shop, here.at) {
         let part = if matches!(standing, Standing::Stay(_)) { Part::Work } else { Part::Fixture };
         // A body has its name once, whatever it is put together of.
-        let name = |i| if i == 0 { standing.name() } else { String::new() };
+        let name = |i| if i == 0 { standing_name(standing) } else { String::new() };
         let solids = solids(&parts).into_iter().enumerate();
         bodies.extend(solids.map(|(i, solid)| Body { name: name(i), part, solid }));
     }
@@ -100,7 +101,7 @@ fn smallest(here: Here<'_>, stroke: &Stroke, saw: &HoleSaw) -> Option<GapLine> {
 
 fn gap_line(near: &Near, (from, to): (Point3<f64>, Point3<f64>)) -> GapLine {
     GapLine {
-        name: format!("{} to {}", near.part.name(), near.body.name()),
+        name: format!("{} to {}", turning_name(near.part), standing_name(near.body)),
         topic: String::new(),
         from,
         to,

@@ -1,7 +1,9 @@
 //! What is cut.
 
+use serde::{Deserialize, Serialize};
+
 /// A metal, as far as cutters are concerned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Metal {
     /// Low-alloy tube steel with chromium and molybdenum.
     ChromeMoly,

@@ -8,6 +8,7 @@ use super::scale::Sense;
 use crate::model::Hand;
 use crate::model::group::group;
 use crate::units::{Length, SpindleSpeed};
+use serde::{Deserialize, Serialize};
 
 /// How the spindle stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -20,7 +21,7 @@ pub enum SpindleWay {
 }
 
 /// An axis of the mill.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Axis {
     /// Right and left.
     #[default]

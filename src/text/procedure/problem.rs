@@ -1,6 +1,7 @@
 //! What cannot be done at a step, in words.
 
 use super::super::Style;
+use super::super::machining::{standing_name, turning_name};
 use super::{axis, verdict};
 use crate::procedure::{Problem, Ranged, Turned};
 use crate::units::{Angle, Length, said};
@@ -46,7 +47,12 @@ pub fn problem(problem: &Problem, style: Style) -> String {
             format!("the table's {} travel is short by {}", axis(*which), length(by))
         }
         Problem::Meets { part, body, after } => {
-            format!("the {} meets the {} after {} of its way in", part.name(), body.name(), length(after))
+            format!(
+                "the {} meets the {} after {} of its way in",
+                turning_name(*part),
+                standing_name(*body),
+                length(after)
+            )
         }
         Problem::ClearFrom(hand) => {
             format!("with the spindle on the {} nothing is in the way", hand.key())

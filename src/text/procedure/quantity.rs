@@ -1,6 +1,7 @@
 //! What the figures beside a step are called.
 
 use super::super::Style;
+use super::super::machining::{standing_name, turning_name};
 use super::{axis, face};
 use crate::model::{Hand, capital};
 use crate::procedure::{AxleSide, Quantity};
@@ -43,7 +44,7 @@ pub fn quantity(what: Quantity, style: Style) -> String {
         Quantity::Spindle => "Spindle",
         Quantity::Feed => "Feed, at most",
         Quantity::SmallestGap(part, body) => {
-            return format!("Smallest gap, {} to {}", part.name(), body.name());
+            return format!("Smallest gap, {} to {}", turning_name(part), standing_name(body));
         }
         Quantity::Plate => "Plate",
         Quantity::SlotWidth => "Slot's width",
