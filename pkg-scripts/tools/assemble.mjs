@@ -50,15 +50,6 @@ async function script(name, format, define = {}) {
   return outputFiles[0].text;
 }
 
-/** The shell with what it shows first: the starting job's drawing, as wide as the page draws it on a phone and on a desk. */
-async function firstSight(css) {
-  const { initSync, sideView, startingJob } = await import(PACKAGE);
-  initSync({ module: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")) });
-  const drawn = (width, high) => sideView(startingJob(), width, high);
-  const shell = await text("index.html");
-  return put(shell, [["__CSS__", css], ["__NARROW__", drawn(358, 506)], ["__WIDE__", drawn(864, 540)]]);
-}
-
 const written = [];
 async function write(name, content) {
   await writeFile(path.join(DIST, name), content);
@@ -91,10 +82,10 @@ async function set(css, shell, wasm, worker) {
 
 const packed = (content) => gzipSync(content, { level: 9 }).toString("base64");
 
-async function singleFile(css, first, wasm, worker, build) {
+async function singleFile(css, template, wasm, worker, build) {
   const start = await script("src/page/shell/single.js", "iife");
   const policy = `default-src 'none'; script-src ${csp(start)} 'wasm-unsafe-eval'; style-src ${csp(css)}; img-src data:; worker-src blob:; base-uri 'none'; form-action 'none'`;
-  const shell = put(first, [["__BUILD__", build]]);
+  const shell = put(template, [["__BUILD__", build]]);
   const cut = (content, from, to) => content.replace(new RegExp(`\\s*<!-- ${from} -->[\\s\\S]*?<!-- /${from} -->`), () => to);
   let page = cut(shell, "set-policy", `\n  <meta http-equiv="Content-Security-Policy" content="${policy}">`);
   page = cut(page, "set-links", "");
@@ -112,7 +103,7 @@ const worker = {
   script: await script("src/worker/worker.js", "iife"),
   wasm: await readFile(path.join(ROOT, "target/package/staywright_bg.wasm")),
 };
-const first = await firstSight(css);
-const build = await set(css, first, wasm, worker);
-await singleFile(css, first, wasm, worker, build);
+const shell = put(await text("index.html"), [["__CSS__", css]]);
+const build = await set(css, shell, wasm, worker);
+await singleFile(css, shell, wasm, worker, build);
 console.log(`dist/ holds build ${build}: ${written.length} files`);

@@ -79,8 +79,13 @@ impl Bends {
 }
 
 /// What is known of the roll.
-pub(crate) static ROLL: Spec =
-    Spec { key: "roll_deg", name: "roll", kind: Kind::Angle, bounds: Bounds::new(-360.0, 360.0) };
+pub(crate) static ROLL: Spec = Spec {
+    key: "roll_deg",
+    name: "roll",
+    meaning: "How far the tube is turned about its axis.",
+    kind: Kind::Angle,
+    bounds: Bounds::new(-360.0, 360.0),
+};
 
 impl<T: Copy> Group<T> for Bends<T> {
     type Over<U: Copy> = Bends<U>;

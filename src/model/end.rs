@@ -164,8 +164,13 @@ impl<T> End<T> {
 }
 
 /// What is known of a cope's optional cutter diameter.
-pub(crate) static CUTTER: Spec =
-    Spec { key: "cutter_mm", name: "cutter diameter", kind: Kind::Length, bounds: Bounds::new(4.0, 200.0) };
+pub(crate) static CUTTER: Spec = Spec {
+    key: "cutter_mm",
+    name: "cutter diameter",
+    meaning: "Diameter of the saw, measured over its teeth.",
+    kind: Kind::Length,
+    bounds: Bounds::new(4.0, 200.0),
+};
 
 impl<T: Copy> Group<T> for End<T> {
     type Over<U: Copy> = End<U>;

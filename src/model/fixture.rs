@@ -59,8 +59,13 @@ pub struct Fixture<T = f64> {
 /// As many posts as a fixture may have.
 pub(crate) const MOST_POSTS: usize = 8;
 
-pub(crate) static POST: Spec =
-    Spec { key: "posts_u_mm", name: "post station", kind: Kind::Length, bounds: Bounds::new(-200.0, 1500.0) };
+pub(crate) static POST: Spec = Spec {
+    key: "posts_u_mm",
+    name: "post station",
+    meaning: "From the shell's axis along the fixture to the post.",
+    kind: Kind::Length,
+    bounds: Bounds::new(-200.0, 1500.0),
+};
 
 impl Default for Fixture {
     fn default() -> Self {

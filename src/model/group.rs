@@ -9,6 +9,8 @@ pub struct Spec {
     pub key: &'static str,
     /// What the trade calls it.
     pub name: &'static str,
+    /// What it measures, in a line.
+    pub meaning: &'static str,
     /// What it is a figure of.
     pub kind: Kind,
     /// The range it must lie in, as recorded.
@@ -45,12 +47,12 @@ pub(crate) fn below(at: &str, key: &str) -> String {
 /// groups whose figures stand at the same place of the file.
 macro_rules! group {
     ($(#[$doc:meta])* $Name:ident {
-        $($(#[$field_doc:meta])* $field:ident : $Q:ident = $key:literal, $name:literal, $default:expr, $min:literal ..= $max:literal;)+
+        $($(#[doc = $meaning:literal])+ $field:ident : $Q:ident = $key:literal, $name:literal, $default:expr, $min:literal ..= $max:literal;)+
     } $(with { $($(#[$part_doc:meta])* $part:ident : $Part:ident;)+ })?) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct $Name<T = f64> {
-            $($(#[$field_doc])* pub $field: $Q<T>,)+
+            $($(#[doc = $meaning])+ pub $field: $Q<T>,)+
             $($($(#[$part_doc])* pub $part: $Part<T>,)+)?
         }
 
@@ -76,6 +78,7 @@ macro_rules! group {
                         static SPEC: $crate::model::Spec = $crate::model::Spec {
                             key: $key,
                             name: $name,
+                            meaning: concat!($($meaning),+),
                             kind: <$Q<f64> as Quantity<f64>>::KIND,
                             bounds: $crate::units::Bounds::new($min, $max),
                         };

@@ -158,6 +158,7 @@ impl Surroundings {
 pub(crate) static MEASURED: Spec = Spec {
     key: "measured_width_mm",
     name: "measured tyre width",
+    meaning: "Width of the tyre as measured on its rim.",
     kind: Kind::Length,
     bounds: Bounds::new(10.0, 150.0),
 };

@@ -11,6 +11,7 @@ use crate::units::{Bounds, Kind};
 pub static CUTTING: Spec = Spec {
     key: "cutting_mm",
     name: "measured diameter",
+    meaning: "Diameter of the hole saw, measured over its teeth.",
     kind: Kind::Length,
     bounds: Bounds::new(4.0, 200.0),
 };
@@ -19,6 +20,7 @@ pub static CUTTING: Spec = Spec {
 pub static SPEED: Spec = Spec {
     key: "speeds_rpm",
     name: "spindle speed",
+    meaning: "One speed that the spindle has.",
     kind: Kind::SpindleSpeed,
     bounds: Bounds::new(1.0, 60000.0),
 };
@@ -27,6 +29,7 @@ pub static SPEED: Spec = Spec {
 pub static OWN_SPEED: Spec = Spec {
     key: "own_speeds_m_min",
     name: "own cutting speed",
+    meaning: "A cutting speed of your own.",
     kind: Kind::CuttingSpeed,
     bounds: Bounds::new(0.5, 1000.0),
 };

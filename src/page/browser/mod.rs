@@ -2,12 +2,14 @@
 
 pub mod address;
 pub mod after;
-
+pub mod answers;
 pub mod clip;
 pub mod details;
 pub mod drag;
 pub mod files;
+pub mod focus;
 pub mod hold;
+pub mod hosted;
 pub mod keep;
 pub mod keys;
 mod method;

@@ -43,6 +43,11 @@ pub fn window_height() -> f64 {
     window().inner_height().ok().and_then(|high| high.as_f64()).unwrap_or(800.0)
 }
 
+/// The width of the window, in px, as it is now.
+pub fn window_width() -> f64 {
+    window().inner_width().ok().and_then(|wide| wide.as_f64()).unwrap_or(400.0)
+}
+
 /// The height of the window, followed until the caller's owner goes.
 pub fn height() -> ReadSignal<f64> {
     let height = RwSignal::new(window_height());

@@ -36,13 +36,13 @@ impl Verdict {
 /// What a reading may be: its name stands at its field.
 const fn spec(is_angle: bool) -> Spec {
     let (kind, most) = if is_angle { (Kind::Angle, 180.0) } else { (Kind::Length, 2000.0) };
-    Spec { key: "reading", name: "reading", kind, bounds: Bounds::new(0.0, most) }
+    Spec { key: "reading", name: "reading", meaning: "", kind, bounds: Bounds::new(0.0, most) }
 }
 
 /// A figure of the builder's own, mm or degrees: a limit, or the largest error of a setting.
 pub const fn own_figure(name: &'static str, is_angle: bool) -> Spec {
     let kind = if is_angle { Kind::Angle } else { Kind::Length };
-    Spec { key: name, name, kind, bounds: Bounds::new(0.0, ShopErrors::MOST) }
+    Spec { key: name, name, meaning: "", kind, bounds: Bounds::new(0.0, ShopErrors::MOST) }
 }
 
 /// Reads what was measured, in mm or degrees.

@@ -80,17 +80,17 @@ impl Session {
     /// The form of the shop, where it is looked at.
     pub fn to_shop(self) -> Option<Question> {
         let place = self.settings.place.get();
-        self.equipment.shop.question(matches!(place, Place::SetUp | Place::Cuts), self.settings.unit.get())
+        self.equipment.shop.question(matches!(place, Place::Cut | Place::Shop), self.settings.unit.get())
     }
 
     /// The form of the flat for a brake mount, where it is looked at.
     pub fn to_pad(self) -> Option<Question> {
-        self.equipment.pad.question(self.settings.place.get() == Place::Cuts, self.settings.unit.get())
+        self.equipment.pad.question(self.settings.place.get() == Place::Cut, self.settings.unit.get())
     }
 
     /// The cut that is looked at, on the builder's own machine.
     pub fn to_cut(self) -> Option<Question> {
-        if self.settings.place.get() == Place::Cuts { cut_question(self.follow, self.settings) } else { None }
+        if self.settings.place.get() == Place::Cut { cut_question(self.follow, self.settings) } else { None }
     }
 
     /// What is asked of that cut; `None` while a place for a tube is searched for.

@@ -2,11 +2,12 @@
 //!
 //! Nothing here knows the browser.
 
-pub mod advice;
 mod answered;
 pub mod checks;
 pub mod cut_facts;
 mod equipment;
+pub mod figure_entry;
+mod findings;
 pub mod follow;
 pub mod forms;
 mod history;
@@ -21,6 +22,7 @@ pub mod qr;
 mod question;
 mod records;
 mod room_answers;
+pub mod selection;
 mod settings;
 pub mod shelf;
 pub mod tube_parts;
@@ -35,9 +37,11 @@ pub use records::{Records, Tick};
 pub use room_answers::RoomAnswers;
 pub use settings::{Limits, Settings, Theme};
 
+pub use findings::Findings;
 use follow::{Searched, Shared};
 use leptos::prelude::*;
 use notebook::Lineage;
+use selection::{DesignPart, Panel, View};
 use staywright::ask::{Checked, Order};
 use staywright::model::Job;
 use staywright::text::entry::{Understood, understand};
@@ -77,12 +81,20 @@ pub struct Session {
     pub records: RwSignal<Records>,
     /// Texts that could not be taken over.
     pub faulty: RwSignal<Vec<Faulty>>,
+    /// The part that is selected.
+    pub part: RwSignal<DesignPart>,
+    /// How the parts are looked at.
+    pub view: RwSignal<View>,
+    /// What stands open over the foot of the page.
+    pub panel: RwSignal<Option<Panel>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
     pub lit: RwSignal<Option<String>>,
     /// What is answered on errors and finished stays of the plan in view; `None` while it is worked out.
     pub checked: Memo<Option<Shared<Checked>>>,
     /// The order of work of the plan in view; `None` while it is worked out.
     pub order: Memo<Option<Shared<Order>>>,
+    /// What is wrong, or to be looked at.
+    pub findings: Findings,
     /// The answers that these are of.
     pub answers: Answers,
     /// The result of which it tells how errors carry to it.
@@ -130,9 +142,13 @@ impl Session {
             equipment: Equipment::new(follow, settings),
             records,
             faulty: RwSignal::new(Vec::new()),
+            part: RwSignal::new(DesignPart::default()),
+            view: RwSignal::new(View::default()),
+            panel: RwSignal::new(None),
             lit: RwSignal::new(None),
             checked: answers.checked.now(),
             order: answers.order.now(),
+            findings: Findings::new(follow, settings),
             answers,
             result: RwSignal::new("off-centre".to_owned()),
             card: RwSignal::new(Card::Away),
@@ -237,6 +253,32 @@ impl Session {
         if untrack(|| self.follow.figure(path)).is_some_and(|(_, old)| old != value) {
             self.edit(path, |job| *job = job.with_figure(path, value));
         }
+    }
+
+    /// Selects a part; a pair of stays is then the one that is looked at.
+    pub fn select(self, part: DesignPart) {
+        if let Some(pair) = part.pair() {
+            self.settings.pick.update(|pick| pick.pair = pair);
+        }
+        self.part.set(part);
+    }
+
+    /// Opens the field of the figure at `path`, with the part that it belongs to.
+    pub fn open_figure(self, path: &str) {
+        if untrack(|| self.follow.figure(path)).is_none() {
+            return;
+        }
+        if let Some(part) = DesignPart::of_path(path) {
+            self.select(part);
+        }
+        self.lit.set(Some(path.to_owned()));
+        self.panel.set(Some(Panel::Figure(path.to_owned())));
+    }
+
+    /// Closes what stands open over the foot of the page.
+    pub fn close_panel(self) {
+        self.settle();
+        self.panel.set(None);
     }
 
     /// Notes that the text of a figure's field cannot be taken over; the job keeps its last good figure.

@@ -53,14 +53,18 @@ impl Kept for LastOrder {
     }
 }
 
-/// The order of work of the plan in view; `None` while a place for a tube is searched for.
-fn order_question(follow: Follow, settings: Settings) -> Option<Question> {
-    Some(Question::Steps(ToStep {
+/// The plan in view and the shop that it is cut in; `None` while a place for a tube is searched for.
+pub(super) fn order_asked(follow: Follow, settings: Settings) -> Option<ToStep> {
+    Some(ToStep {
         job: follow.link.get()?,
         shop: settings.shop.get(),
         picked: settings.picked.get(),
         unit: settings.unit.get(),
-    }))
+    })
+}
+
+fn order_question(follow: Follow, settings: Settings) -> Option<Question> {
+    Some(Question::Steps(order_asked(follow, settings)?))
 }
 
 impl Session {
@@ -82,7 +86,7 @@ impl Session {
 
     /// The order of work. Where nobody looks at it, it is asked for when the job has settled.
     pub fn to_set_up(self) -> Option<Question> {
-        let looked_at = self.settings.place.get() == Place::SetUp
+        let looked_at = self.settings.place.get() == Place::Cut
             || self.settings.mill.with(Option::is_some)
             || self.card.get() != Card::Away;
         if looked_at {
@@ -116,6 +120,7 @@ impl Session {
                 }
             }
             Answer::Rooms(rooms) => self.room.cleared.take(response.request, rooms),
+            Answer::Findings(found) => self.findings.answered.take(response.request, found),
             Answer::Ways(ways) => self.room.ways.take(response.request, *ways),
             Answer::Starting(starting) => self.room.starting.take(response.request, starting),
             Answer::Steps(order) => {

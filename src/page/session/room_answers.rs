@@ -56,13 +56,13 @@ fn ways_question(follow: Follow, settings: Settings, side: Hand) -> Option<Quest
 impl Session {
     /// What clears what, as long as somebody looks at it.
     pub fn to_clear(self) -> Option<Question> {
-        let looked_at = matches!(self.settings.place.get(), Place::Frame | Place::Stays);
+        let looked_at = self.settings.place.get() == Place::Design;
         if looked_at { rooms_question(self.follow, self.settings) } else { None }
     }
 
     /// Both directions, as long as somebody looks at them, for the last settled state.
     pub fn to_ways(self) -> Option<Question> {
-        let open = self.room.ways_open.get() && self.settings.place.get() == Place::Stays;
+        let open = self.room.ways_open.get() && self.settings.place.get() == Place::Design;
         if !open {
             return None;
         }
@@ -77,7 +77,7 @@ impl Session {
     /// Starting tubes and sources, once.
     pub fn to_start(self) -> Option<Question> {
         let unit = self.settings.unit.get();
-        matches!(self.settings.place.get(), Place::Frame | Place::Stays).then_some(Question::Starting(unit))
+        (self.settings.place.get() == Place::Design).then_some(Question::Starting(unit))
     }
 
     /// The rooms of a pair as lines of a drawing, the tightest first; of both pairs where none is named. None for a job that has

@@ -1,6 +1,5 @@
 // Starts the page, keeps it for use without a network, and asks before a new version takes over.
 import init, { start } from "staywright";
-import { showStartingDrawing } from "./own_job.js";
 import { client } from "./worker_client.js";
 
 /* global BUILD, WASM, WORKER, WORKER_WASM: put in by the build. */
@@ -30,7 +29,6 @@ async function begin() {
     const wasm = init({ module_or_path: fetch(WASM) });
     // This script waits for nothing, so it may be done before the rest of the page has been read.
     if (document.readyState === "loading") await new Promise((then) => document.addEventListener("DOMContentLoaded", then));
-    showStartingDrawing();
     await wasm;
     start();
   } catch (error) {

@@ -1,6 +1,5 @@
 // Starts the single file: its own wasm, unpacked from the text beside it.
 import init, { start } from "staywright";
-import { showStartingDrawing } from "./own_job.js";
 import { client } from "./worker_client.js";
 
 /** What the text of an element holds, packed. */
@@ -16,8 +15,6 @@ window.staywrightAsk = client(async () => {
   worker.postMessage({ wasm: await unpacked("worker-wasm").arrayBuffer() });
   return worker;
 });
-
-showStartingDrawing();
 
 (async () => {
   const trouble = (words) => {

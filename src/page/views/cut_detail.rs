@@ -5,20 +5,18 @@ use super::drawing::sheet_beside;
 use super::explained::explained;
 use super::facts::facts;
 use super::profile_table::profile_table;
-use super::warnings::warning_list;
+use super::warning_list::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::about;
 use crate::session::cut_facts::all;
 use leptos::prelude::*;
 use staywright::ask::Drawing;
 use staywright::model::capital;
-use staywright::plan::{CutAt, Plan};
-use staywright::text::{Style, plan_problem};
 
 /// The cut that is picked.
 pub fn cut_detail() -> Part {
-    let Session { settings, follow, .. } = Session::here();
+    let session = Session::here();
+    let Session { settings, follow, .. } = session;
     let (pick, plan) = (settings.pick, follow.plan);
     let figures = move || plan.with(|plan| all(pick.get().stay(plan), pick.get().cut(plan)));
     let title = part("h2").set("id", "cut-title").words(move || capital(&pick.get().name()));
@@ -26,19 +24,11 @@ pub fn cut_detail() -> Part {
         .class("detail")
         .set("aria-labelledby", "cut-title")
         .add(title)
-        .add(warning_list("Warnings of this cut", move || {
-            plan.with(|plan| warnings_of(plan, pick.get(), settings.style()))
-        }))
+        .add(warning_list("Warnings of this cut", move || session.findings_of_cut(pick.get())))
         .add(sheet_beside(0.45, move || Some(Drawing::AlongSpindle(pick.get()))))
         .add(facts(figures))
         .add(cut_shop())
         .add(sheet_beside(0.3, move || Some(Drawing::Profile(pick.get()))))
         .add(profile_table())
         .add(explained())
-}
-
-/// What the plan warns of at a cut, its stay or its pair.
-fn warnings_of(plan: &Plan, pick: CutAt, style: Style) -> Vec<String> {
-    let here = plan.warnings.iter().filter(|warning| about(warning, pick));
-    here.map(|warning| plan_problem(&warning.problem, style)).collect()
 }

@@ -1,7 +1,7 @@
 //! Where a number comes from: the triangle, the formula, and the figures put into it.
 
-use super::layout::until_answered;
 use super::triangle::triangle_drawing;
+use super::until_answered::until_answered;
 use crate::browser::part::{Part, part};
 use crate::browser::worker_client;
 use crate::session::Answered;

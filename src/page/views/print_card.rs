@@ -1,17 +1,16 @@
 //! The set-up card as it is printed: the drawings, the cutters, every step with its box to tick, what to measure, and the link.
 
-use super::place_set_up::pair_drawings;
+use super::order_of_work::pair_drawings;
 use super::qr_view::qr_view;
 use super::stale::stale;
-use super::warnings::warning_list;
+use super::warning_list::warning_list;
 use crate::browser::address;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::advice::once;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
+use staywright::findings::Level;
 use staywright::model::PairName;
-use staywright::text::plan_warning;
 
 const FOOT: &str = "Staywright set-up card. The machine's manual, local rules and licensed practice come first; a frame to \
                     be ridden is proved by test (ISO 4210).";
@@ -20,15 +19,9 @@ const FOOT: &str = "Staywright set-up card. The machine's manual, local rules an
 const CODE: &str = "Link and code hold the job and its fixture, not the shop: opened elsewhere, saws and scale readings follow the \
                     shop there, and may differ from this card.";
 
-/// What the plan warns of, and what cannot be done in this shop.
+/// What would scrap a part or hurt somebody, and what is to be looked at first.
 fn all_warnings() -> Vec<String> {
-    let Session { follow, settings, order, .. } = Session::here();
-    let style = settings.style();
-    let mut all: Vec<String> = follow
-        .plan
-        .with(|plan| once(&plan.warnings).iter().map(|warning| plan_warning(warning, style)).collect());
-    order.with(|order| all.extend(order.iter().flat_map(|order| order.beyond.iter().cloned())));
-    all
+    Session::here().finding_words(&[Level::Stop, Level::Check])
 }
 
 /// The card.

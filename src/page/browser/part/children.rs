@@ -2,8 +2,7 @@
 
 use super::follow::Live;
 use super::{Part, follower};
-use crate::browser::after;
-use leptos::prelude::{Get, Owner, document, untrack};
+use leptos::prelude::{Owner, document, untrack};
 use web_sys::Node;
 
 /// Makes the parts that belong to a key.
@@ -71,15 +70,6 @@ impl Part {
             stand.fill(owner.with(|| untrack(|| make(&now))));
             made = Some((now, owner));
         })))
-    }
-
-    /// Parts that nobody waits for: on a page that is just opening they come after its first paint.
-    pub fn once_painted(self, make: impl Fn() -> Vec<Self> + 'static) -> Self {
-        let painted = after::painted();
-        self.by(
-            move || if painted.get() { "painted".to_owned() } else { String::new() },
-            move |key| if key.is_empty() { Vec::new() } else { make() },
-        )
     }
 
     /// A part that is there while `on` holds.

@@ -110,17 +110,16 @@ impl Part {
     }
 
     /// Takes the part out of the page. Its listeners and followers end first.
-    fn remove(mut self) {
+    pub fn remove(mut self) {
         self.0.kept.clear();
         if let Some(parent) = self.0.node.parent_node() {
             let _ = parent.remove_child(&self.0.node);
         }
     }
 
-    /// Puts the part into `place` for as long as the page lives.
-    pub fn mount(self, place: &Element) {
+    /// Puts the part into `place`, behind what stands there. It follows and listens as long as this value lives.
+    pub fn put_into(&self, place: &Element) {
         let _ = place.append_child(&self.0.node);
-        std::mem::forget(self);
     }
 }
 

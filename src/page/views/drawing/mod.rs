@@ -3,4 +3,4 @@
 mod handle;
 mod sheet_view;
 
-pub use sheet_view::{sheet_asked, sheet_beside, sheet_view};
+pub use sheet_view::{Tall, sheet_asked, sheet_beside, sheet_view};

@@ -6,7 +6,7 @@ use crate::browser::sight::in_sight;
 use crate::browser::{size, topic, worker_client};
 use crate::session::follow::Shared;
 use crate::session::{Answered, Session};
-use crate::views::layout::until_answered;
+use crate::views::until_answered::until_answered;
 use leptos::prelude::*;
 use staywright::ask::{Answer, Drawing as What, Question};
 use staywright::drawing::svg::{EDGE, Scale, px};
@@ -16,6 +16,24 @@ use std::sync::Arc;
 
 /// Height of the lettering, px; the style sheet says the same.
 const LETTERING: f64 = 16.0;
+
+/// How much of the window's height a drawing may take.
+#[derive(Clone, Copy)]
+pub struct Tall {
+    /// On a narrow screen.
+    pub narrow: f64,
+    /// On a wide one.
+    pub wide: f64,
+}
+
+/// Narrower windows, px, are narrow; the style sheet says the same.
+const WIDE: f64 = 800.0;
+
+impl From<f64> for Tall {
+    fn from(share: f64) -> Self {
+        Self { narrow: share, wide: share }
+    }
+}
 
 /// Draws the plan as it stands for the room there is.
 type Draw = Box<dyn Fn(Viewport) -> Sheet + Send + Sync>;
@@ -37,11 +55,15 @@ pub(super) struct Drawing {
 ///
 /// `tall` is how much of the window's height it may take; a `still` drawing leaves its handles out: it is there to be
 /// read.
-pub fn sheet_view(tall: f64, still: bool, draw: impl Fn(Viewport) -> Sheet + Send + Sync + 'static) -> Part {
-    view(tall, still, Box::new(draw))
+pub fn sheet_view(
+    tall: impl Into<Tall>,
+    still: bool,
+    draw: impl Fn(Viewport) -> Sheet + Send + Sync + 'static,
+) -> Part {
+    view(tall.into(), still, Box::new(draw))
 }
 
-fn view(tall: f64, still: bool, draw: Draw) -> Part {
+fn view(tall: Tall, still: bool, draw: Draw) -> Part {
     let viewport = part("div");
     let (size, seen) = (Size::of(&viewport, tall), in_sight(&viewport));
     let history = Session::here().history();
@@ -76,7 +98,7 @@ pub fn sheet_asked(
 
 fn beside(tall: f64, question: Wanted) -> Part {
     let viewport = part("div");
-    let size = Size::of(&viewport, tall);
+    let size = Size::of(&viewport, tall.into());
     let present = question.clone();
     let drawn = Answered::new(move || Some(present(size.viewport()?)?.id()));
     worker_client::follow(
@@ -92,7 +114,8 @@ fn beside(tall: f64, question: Wanted) -> Part {
 }
 
 fn shown(still: bool, viewport: Part, drawing: Drawing) -> Part {
-    let lit = Session::here().lit;
+    let session = Session::here();
+    let lit = session.lit;
     let say = move |what: fn(&Sheet) -> &str| {
         drawing.sheet.with(|sheet| sheet.as_ref().map(|sheet| what(sheet).to_owned()))
     };
@@ -116,6 +139,11 @@ fn shown(still: bool, viewport: Part, drawing: Drawing) -> Part {
         .follow("role", role)
         .follow("aria-label", move || say(|sheet| &sheet.text))
         .on("pointerover", move |event| lit.set(topic::touched(&event)))
+        .on("click", move |event| {
+            if let Some(path) = topic::touched(&event) {
+                session.open_figure(&path);
+            }
+        })
         .add(marks)
         .by(handles, move |keys| {
             (0..keys.lines().count()).map(|index| handle_mark(drawing, index)).collect()
@@ -131,12 +159,12 @@ fn shown(still: bool, viewport: Part, drawing: Drawing) -> Part {
 struct Size {
     width: ReadSignal<f64>,
     height: ReadSignal<f64>,
-    tall: f64,
+    tall: Tall,
     unit: RwSignal<LengthUnit>,
 }
 
 impl Size {
-    fn of(viewport: &Part, tall: f64) -> Self {
+    fn of(viewport: &Part, tall: Tall) -> Self {
         Self {
             width: size::width(viewport),
             height: size::height(),
@@ -147,7 +175,8 @@ impl Size {
 
     /// Wide and high, px.
     fn px(self) -> (f64, f64) {
-        (self.width.get().max(200.0), self.tall * self.height.get())
+        let share = if size::window_width() > WIDE { self.tall.wide } else { self.tall.narrow };
+        (self.width.get().max(200.0), share * self.height.get())
     }
 
     /// `None` until it is known.

@@ -1,60 +1,19 @@
-//! The place for the two pairs of stays.
+//! The figures of a pair of stays: its ends, its reference points, its tubes.
 
 use super::choice::choice;
-use super::drawing::sheet_view;
 use super::end_box::end_box;
-use super::facts::facts;
 use super::figures::figures;
-use super::lay_facts::lay_facts_box;
-use super::layout::drawn_place;
-use super::room_box::room_box;
 use super::shelf_box::shelf_box;
 use super::switch::switch;
 use super::tube_box::{tube_box, tube_figures};
-use super::warnings::warnings;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::pair_facts::pair_facts;
-use crate::session::place::Place;
 use leptos::prelude::*;
-use staywright::drawing::clamp_plane_with_gaps;
 use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
 
-/// The place.
-pub fn stays_place() -> Vec<Part> {
-    let session = Session::here();
-    let Session { settings, follow, .. } = session;
-    let pair = move || settings.pick.get().pair;
-    let of_pair = |key: &str| {
-        PairName::ALL.into_iter().find(|pair| pair.key() == key).map_or_else(Vec::new, pair_entry)
-    };
-    let entry = move || {
-        let entry = part("div").class("pair").by(move || pair().key().to_owned(), of_pair);
-        vec![pair_choice(), warnings(Place::Stays), entry]
-    };
-    let drawing = sheet_view(0.55, false, move |room| {
-        let gaps = session.gap_lines(Some(pair()));
-        follow.plan.with(|plan| clamp_plane_with_gaps(plan, pair(), &gaps, room))
-    });
-    let figures = facts(move || follow.plan.with(|plan| pair_facts(plan.pair(pair()))));
-    drawn_place("Stays", entry, vec![drawing, figures, lay_facts_box(), room_box()])
-}
-
-/// Chainstays or seat stays.
-pub fn pair_choice() -> Part {
-    let pick = Session::here().settings.pick;
-    let choose = move |key: String| {
-        if let Some(pair) = PairName::ALL.into_iter().find(|pair| pair.key() == key) {
-            pick.update(|pick| pick.pair = pair);
-        }
-    };
-    let options = [("chainstays", "Chainstays"), ("seatstays", "Seat stays")];
-    choice("Pair", "pair", false, &options, move || pick.get().pair.key().to_owned(), choose)
-}
-
 /// What is entered of a pair: whether its sides differ, where it starts, and the side that is looked at.
-fn pair_entry(pair: PairName) -> Vec<Part> {
+pub fn stay_figures(pair: PairName) -> Vec<Part> {
     let session = Session::here();
     let follow = session.follow;
     let own_left = move || session.job().with(|job| job.pair(pair).left.is_some());

@@ -1,20 +1,17 @@
-//! The place for what is measured on the finished stays.
+//! What is measured on the finished stays.
 
 use super::button::button;
 use super::corrections::corrections;
-use super::layout::place;
 use super::limits_box::limits_box;
-use super::place_stays::pair_choice;
+use super::pair_choice::pair_choice;
 use super::readings_say::readings_say;
 use super::self_check::self_check;
 use super::spreads_box::spreads_box;
 use super::touched::touched;
-use super::warnings::warnings;
 use super::what_matters::what_matters;
 use crate::browser::part::{Part, part};
 use crate::browser::scroll;
 use crate::session::checks::{judge, nominal};
-use crate::session::place::Place;
 use crate::session::{Session, checks::Verdict};
 use leptos::prelude::*;
 use staywright::ask::Measure;
@@ -22,8 +19,8 @@ use staywright::model::capital;
 
 const CAUTION: &str = "Measuring proves the cut, not the frame. A frame to be ridden is proved by test (ISO 4210), not by this page.";
 
-/// The place.
-pub fn check_place() -> Vec<Part> {
+/// The readings, what they say, and what matters.
+pub fn check_parts() -> Vec<Part> {
     let Session { settings, checked, .. } = Session::here();
     let checks = Memo::new(move |_| {
         let pair = settings.pick.get().pair;
@@ -35,26 +32,19 @@ pub fn check_place() -> Vec<Part> {
     let list =
         part("ul").class("checks").by(ids, move |ids| ids.lines().map(|id| check_item(id, checks)).collect());
     let to_verdict = button("What the readings say ↓", || scroll::to("readings-say")).class("to-verdict");
-    let entry = vec![
-        warnings(Place::Check),
+    vec![
         part("p").class("caution").text(CAUTION),
         pair_choice(),
         to_verdict,
         list,
-    ];
-    place(
-        "Check",
-        entry,
-        vec![
-            readings_say(),
-            corrections(),
-            touched(),
-            what_matters(),
-            spreads_box(),
-            limits_box(),
-            self_check(),
-        ],
-    )
+        readings_say(),
+        corrections(),
+        touched(),
+        what_matters(),
+        spreads_box(),
+        limits_box(),
+        self_check(),
+    ]
 }
 
 /// One figure: nominal, measured, and what lies between.

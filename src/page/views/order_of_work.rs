@@ -1,56 +1,48 @@
-//! The place for the order of work at the machine.
+//! The order of work at the machine.
 
 use super::button::button;
 use super::clear_ticks::clear_ticks;
-use super::corrections::corrections;
 use super::drawing::sheet_view;
-use super::fixture_box::fixture_box;
-use super::layout::{place, until_answered};
 use super::mill::mill_button;
-use super::place_stays::pair_choice;
-use super::shop_box::shop_box;
+use super::pair_choice::pair_choice;
 use super::stale::stale_too;
 use super::step_item::step_item;
-use super::warnings::{warning_list, warnings};
+use super::until_answered::until_answered;
+use super::warning_list::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
-use crate::session::place::Place;
 use leptos::prelude::*;
 use staywright::ask::{Order, StepLine};
 use staywright::drawing::{OnMachine, clamp_plane, fixture_tilt};
+use staywright::findings::Level;
 use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
 use staywright::units::Angle;
 
-const CAUTION: &str = "A hole saw can catch a tube and throw it. What is said here stands behind the machine's own \
-                       manual, your local rules and licensed practice.";
+const CAUTION: &str = "A hole saw can catch a tube and throw it. Your machine's manual and local rules come first, and licensed practice.";
 
-/// The place.
-pub fn set_up_place() -> Vec<Part> {
+/// The ways to the machine: one step at a time, on paper, from the start.
+pub fn work_buttons() -> Vec<Part> {
     let session = Session::here();
-    let pair = move || session.settings.pick.get().pair;
     let buttons = part("div")
         .class("buttons")
         .add(mill_button())
         .add(button("Print set-up card", move || session.want_card()))
         .add(clear_ticks());
-    let entry = vec![
-        warnings(Place::SetUp),
-        until_answered(
-            warning_list("Before the spindle turns", move || last(session, |order| order.beyond.clone())),
-            session.answers.order,
-        ),
+    vec![
+        warning_list("Before the spindle turns", move || session.finding_words(&[Level::Stop, Level::Check])),
         buttons,
         part("p").class("caution").text(CAUTION),
-        shop_box(),
-        fixture_box(),
-        corrections(),
-        pair_choice(),
-        stale_too(),
-        until_answered(part("div"), session.answers.order)
-            .add(part("p").class("progress").words(move || progress(session)))
-            .add(parts(move || last(session, |order| steps_of(order, pair())))),
-    ];
+    ]
+}
+
+/// The steps of a pair with their ticks, and the drawings of its set-up.
+pub fn order_of_work() -> Vec<Part> {
+    let session = Session::here();
+    let pair = move || session.settings.pick.get().pair;
+    let steps = until_answered(part("div"), session.answers.order)
+        .add(part("p").class("progress").words(move || progress(session)))
+        .add(parts(move || last(session, |order| steps_of(order, pair()))));
     let drawings = part("div")
         .class("drawings")
         .set("role", "region")
@@ -62,7 +54,7 @@ pub fn set_up_place() -> Vec<Part> {
                 PairName::ALL.into_iter().filter(|pair| pair.key() == key).flat_map(pair_drawings).collect()
             },
         );
-    place("Set-up", entry, vec![drawings])
+    vec![pair_choice(), stale_too(), steps, drawings]
 }
 
 /// How many steps of the whole job are done.
