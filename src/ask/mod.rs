@@ -15,6 +15,7 @@ mod made_for;
 mod message;
 mod pad;
 mod rooms;
+mod setting_row;
 mod shop;
 mod shop_errors;
 mod starting;
@@ -30,6 +31,7 @@ pub use form::{Change, Edit, FormField, FormSection, Formed, Refused, Said, Subj
 pub use made_for::MadeFor;
 pub use message::{ContentId, PlanId, Responder, Response};
 pub use rooms::{RoomLine, Verdict};
+pub use setting_row::SettingRow;
 pub use shop_errors::{Learned, ShopErrors};
 pub use starting::{Source, Starting, TubeLine};
 pub use steps::{Order, StepLine, TiltLine, ToStep};

@@ -2,12 +2,14 @@
 
 use super::cut::tools;
 use super::made_for::{MadeFor, made_for};
+use super::setting_row::{SettingRow, row};
 use super::shop::entered;
 use crate::model::shop::{Shop, Toward};
 use crate::model::{Hand, Level, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
 use crate::procedure::{
-    self, Effect, Phase, Problem, Quantity, Reading, Rounding, Step, StepKind, Task, Tools, problems,
+    self, Effect, Phase, Problem, Quantity, Reading, Rounding, SettingKey, Step, StepKind, Task, Tools,
+    problems,
 };
 use crate::text::Style;
 use crate::text::procedure as words;
@@ -34,6 +36,8 @@ pub struct StepLine {
     pub id: String,
     /// The figures that it is done for.
     pub made_for: MadeFor,
+    /// The setting that it belongs to; none in an empty line.
+    pub setting: Option<SettingKey>,
     /// The pair it belongs to, by its key.
     pub pair: String,
     /// The part of the work that it belongs to.
@@ -76,6 +80,8 @@ pub struct TiltLine {
 pub struct Order {
     /// Every step.
     pub steps: Vec<StepLine>,
+    /// Each clamping and each cutting, with all that is set for it.
+    pub settings: Vec<SettingRow>,
     /// What the shop is called.
     pub shop: String,
     /// Whether the rear ends point to the left of whoever stands at the mill.
@@ -119,6 +125,7 @@ pub(super) fn order(plan: &Plan, asked: &ToStep) -> Order {
             .zip(made_for(&steps))
             .map(|(step, made_for)| line(step, made_for, style))
             .collect(),
+        settings: procedure::settings(&steps).iter().map(|one| row(one, style)).collect(),
         rear_left: shop.mill.rear_toward == Toward::Minus,
         tilts: steps.iter().filter_map(tilt).collect(),
         shop: shop.name,
@@ -223,6 +230,7 @@ fn line(step: &Step, made_for: MadeFor, style: Style) -> StepLine {
     let set_on = words::set_on(step, style);
     StepLine {
         id: step.key.written(),
+        setting: Some(step.key.setting),
         made_for,
         pair: step.key.setting.pair.key().to_owned(),
         part: words::setting(&step.key.setting),

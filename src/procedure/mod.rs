@@ -25,6 +25,7 @@ mod round;
 mod slot;
 mod spindle;
 mod step;
+mod summary;
 mod task;
 mod tools;
 mod way_in;
@@ -37,6 +38,7 @@ pub use pass::together;
 pub use problem::{Nearest, Problem, Ranged, Turned, problems};
 pub use reading::{Named, Reading};
 pub use step::{Rounding, Scale, Step};
+pub use summary::{Posture, Saw, SettingSummary, settings};
 pub use task::{AxleSide, CutPart, Face, HeightFrom, Motion, Task, Turn};
 pub use tools::{Tools, choose};
 

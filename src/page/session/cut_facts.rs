@@ -1,44 +1,8 @@
 //! The figures of one cut as the page lists them.
 
-use staywright::plan::{Contact, Cut, RoundCut, SlotCut, Stay};
+use staywright::plan::{Cut, RoundCut, SlotCut, Stay};
 use staywright::procedure::{Named, Reading};
 use staywright::units::Length;
-
-/// What the end is cut to, in a word.
-pub const fn kind_word(cut: &Cut) -> &'static str {
-    match cut {
-        Cut::Cope(_) => "cope",
-        Cut::Boss(_) => "cope on round dropout",
-        Cut::Slot(_) => "slot",
-        Cut::Square(_) => "square",
-    }
-}
-
-/// How the cutter meets the stay, in words.
-pub const fn contact_words(contact: Contact) -> &'static str {
-    match contact {
-        Contact::Full => "cuts all round",
-        Contact::Partial => "passes part of the tube by",
-        Contact::Touch => "only touches",
-        Contact::None => "misses the tube",
-        Contact::Parallel => "runs along the tube",
-    }
-}
-
-/// The figures for the list of cuts.
-pub fn brief(cut: &Cut) -> Vec<Named> {
-    match cut {
-        Cut::Cope(cut) | Cut::Boss(cut) => vec![
-            Named::new("angle", Reading::Angle(cut.angle)),
-            Named::new("offset", Reading::Length(cut.offset)),
-        ],
-        Cut::Slot(cut) => vec![
-            Named::new("angle", Reading::Angle(cut.angle)),
-            Named::new("plate", Reading::Length(cut.plate)),
-        ],
-        Cut::Square(cut) => vec![Named::new("angle", Reading::Angle(cut.angle))],
-    }
-}
 
 /// All figures of the cut.
 pub fn all(stay: &Stay, cut: &Cut) -> Vec<Named> {

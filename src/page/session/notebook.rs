@@ -4,6 +4,7 @@ use super::Session;
 use super::records::Tick;
 use leptos::prelude::*;
 use staywright::ask::{Checked, MadeFor, StepLine, ToCheck};
+use staywright::procedure::SettingKey;
 
 /// The jobs that one job was edited through, by their marks: ticks and readings go along between them, and to no other.
 #[derive(Clone, Debug, Default)]
@@ -73,6 +74,14 @@ impl Session {
         let made_for = Some(step.made_for.clone());
         self.records.update(|records| records.change(&mark, |record| record.tick(&step.id, made_for, done)));
         self.cleared.set(Vec::new());
+    }
+
+    /// Ticks every step of a setting, or takes their ticks away where all are ticked.
+    pub fn tick_setting(self, setting: SettingKey) {
+        let Some(order) = self.order.get_untracked() else { return };
+        let steps: Vec<&StepLine> = order.steps.iter().filter(|step| step.setting == Some(setting)).collect();
+        let done = untrack(|| steps.iter().all(|step| self.ticked(step)));
+        steps.into_iter().for_each(|step| self.tick(step, !done));
     }
 
     /// Takes all ticks of this job away, to be brought back.

@@ -9,13 +9,6 @@ use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::StepLine;
 
-/// Opens the view at the first step that is not done.
-pub fn mill_button() -> Part {
-    let session = Session::here();
-    // At no step yet: at the first that is not done, once the steps are known.
-    button("At the mill", move || session.settings.mill.set(Some(String::new()))).class("main")
-}
-
 /// Which step is shown, and the way to the others.
 #[derive(Clone, Copy)]
 struct At {

@@ -4,7 +4,7 @@ pub mod around_box;
 mod button;
 pub mod check_parts;
 mod choice;
-mod clear_ticks;
+pub mod clear_ticks;
 pub mod corrections;
 pub mod cut_detail;
 mod cut_shop;

@@ -1,39 +1,24 @@
 //! The order of work at the machine.
 
-use super::button::button;
-use super::clear_ticks::clear_ticks;
 use super::drawing::sheet_view;
-use super::mill::mill_button;
 use super::pair_choice::pair_choice;
 use super::stale::stale_too;
 use super::step_item::step_item;
 use super::until_answered::until_answered;
-use super::warning_list::warning_list;
 use crate::browser::part::{Part, part};
 use crate::session::Session;
 use leptos::prelude::*;
 use staywright::ask::{Order, StepLine};
 use staywright::drawing::{OnMachine, clamp_plane, fixture_tilt};
-use staywright::findings::Level;
 use staywright::model::{Hand, PairName};
 use staywright::plan::CutAt;
 use staywright::units::Angle;
 
 const CAUTION: &str = "A hole saw can catch a tube and throw it. Your machine's manual and local rules come first, and licensed practice.";
 
-/// The ways to the machine: one step at a time, on paper, from the start.
-pub fn work_buttons() -> Vec<Part> {
-    let session = Session::here();
-    let buttons = part("div")
-        .class("buttons")
-        .add(mill_button())
-        .add(button("Print set-up card", move || session.want_card()))
-        .add(clear_ticks());
-    vec![
-        warning_list("Before the spindle turns", move || session.finding_words(&[Level::Stop, Level::Check])),
-        buttons,
-        part("p").class("caution").text(CAUTION),
-    ]
+/// What can hurt at the machine, and what comes first.
+pub fn cautions() -> Part {
+    part("p").class("caution").text(CAUTION)
 }
 
 /// The steps of a pair with their ticks, and the drawings of its set-up.
@@ -41,7 +26,6 @@ pub fn order_of_work() -> Vec<Part> {
     let session = Session::here();
     let pair = move || session.settings.pick.get().pair;
     let steps = until_answered(part("div"), session.answers.order)
-        .add(part("p").class("progress").words(move || progress(session)))
         .add(parts(move || last(session, |order| steps_of(order, pair()))));
     let drawings = part("div")
         .class("drawings")
@@ -55,13 +39,6 @@ pub fn order_of_work() -> Vec<Part> {
             },
         );
     vec![pair_choice(), stale_too(), steps, drawings]
-}
-
-/// How many steps of the whole job are done.
-fn progress(session: Session) -> String {
-    let steps = last(session, |order| order.steps.clone());
-    let done = steps.iter().filter(|step| session.ticked(step)).count();
-    format!("{done} of {} steps of the job are done", steps.len())
 }
 
 /// What the order of work says that was answered last; it is hidden while it is of another plan.

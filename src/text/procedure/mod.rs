@@ -8,7 +8,7 @@ mod task;
 pub use caution::{caution, source};
 pub use problem::problem;
 pub use quantity::quantity;
-pub use task::{check, figure, set_on, task, turn, why};
+pub use task::{check, end_up, figure, set_on, task, turn, why};
 
 use super::Style;
 use crate::machining::Verdict;

@@ -71,6 +71,16 @@ const fn touch_side(from: TouchSide) -> &'static str {
     }
 }
 
+/// How the fixture stands when it is tilted.
+pub const fn end_up(end_up: EndUp) -> &'static str {
+    match end_up {
+        EndUp::Front => "front end up",
+        EndUp::Rear => "rear end up",
+        EndUp::Level => "level",
+        EndUp::Either => "upright, front end up",
+    }
+}
+
 const fn tilt(end_up: EndUp) -> &'static str {
     match end_up {
         EndUp::Front => "Tilt the fixture, front end up",
