@@ -129,7 +129,9 @@ mod tests {
         };
         assert_eq!((count(Scale::Slide), count(Scale::Tilt)), (2, 0));
         for one in settings.iter().filter(|one| one.key.phase != Phase::Clamping) {
-            assert!(one.saw.is_some() && one.posture.is_some() && one.speed.is_some(), "{one:?}");
+            assert!(one.saw.is_some() && one.posture.is_some(), "{one:?}");
+            // How fast a slitting saw runs depends on its diameter, which nobody has entered.
+            assert_eq!(one.speed.is_some(), matches!(one.saw, Some(Saw::Hole(_))), "{one:?}");
         }
         Ok(())
     }
