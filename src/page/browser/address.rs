@@ -33,6 +33,8 @@ pub struct Opening {
     pub at: u32,
     /// Why the link was not opened.
     pub damaged: Option<String>,
+    /// Whether nothing was ever entered here.
+    pub is_first_visit: bool,
     /// Whether the job last worked on is kept and cannot be read.
     pub unread: bool,
 }
@@ -46,6 +48,7 @@ pub fn opening() -> Opening {
         is_new_link: false,
         equipment: None,
         at,
+        is_first_visit: false,
         damaged: None,
         unread: false,
     };
@@ -63,7 +66,7 @@ pub fn opening() -> Opening {
         None => match store::read("job").filter(|text| !text.is_empty()).map(|text| link::decode(&text)) {
             Some(Ok(job)) => plain(job),
             Some(Err(_)) => Opening { unread: true, ..plain(starting_job()) },
-            None => plain(starting_job()),
+            None => Opening { is_first_visit: true, ..plain(starting_job()) },
         },
     }
 }

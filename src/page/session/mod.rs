@@ -10,6 +10,7 @@ pub mod figure_entry;
 mod findings;
 pub mod follow;
 pub mod forms;
+pub mod guide;
 mod history;
 pub mod job_file;
 pub mod kept;
@@ -85,6 +86,8 @@ pub struct Session {
     pub part: RwSignal<DesignPart>,
     /// How the parts are looked at.
     pub view: RwSignal<View>,
+    /// Whether nothing was ever entered here: the page then says what it is for.
+    pub is_first_visit: RwSignal<bool>,
     /// What stands open over the foot of the page.
     pub panel: RwSignal<Option<Panel>>,
     /// The figure that is touched: it lights up in the list and in the drawing.
@@ -144,6 +147,7 @@ impl Session {
             faulty: RwSignal::new(Vec::new()),
             part: RwSignal::new(DesignPart::default()),
             view: RwSignal::new(View::default()),
+            is_first_visit: RwSignal::new(false),
             panel: RwSignal::new(None),
             lit: RwSignal::new(None),
             checked: answers.checked.now(),
@@ -326,6 +330,7 @@ impl Session {
 
     /// Puts another job in place of this one; it can be undone.
     pub fn open(self, job: Job) {
+        self.is_first_visit.set(false);
         self.settle();
         self.faulty.set(Vec::new());
         self.last_edit.set_value(String::new());

@@ -117,6 +117,8 @@ impl View {
 pub enum Panel {
     /// The field of the figure at a path.
     Figure(String),
+    /// What is asked of a new frame, by its place in the list.
+    NewFrame(usize),
     /// The menu.
     Menu,
     /// The job: its name, other jobs, passing it on.

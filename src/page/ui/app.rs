@@ -37,6 +37,7 @@ fn open_session() -> Session {
     let opening = address::opening();
     let session = Session::new(opening.job, opening.at);
     provide_context(session);
+    session.is_first_visit.set(opening.is_first_visit);
     after::note_first_paint();
     keep::attach(session);
     if opening.unread {

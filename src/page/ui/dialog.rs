@@ -3,6 +3,7 @@
 use super::figure_sheet::FigureSheet;
 use super::job_sheet::JobSheet;
 use super::menu_sheet::MenuSheet;
+use super::new_frame::NewFrame;
 use crate::browser::focus;
 use crate::session::Session;
 use crate::session::selection::Panel;
@@ -15,6 +16,7 @@ pub fn Dialogs() -> impl IntoView {
     move || {
         session.panel.get().map(|panel| match panel {
             Panel::Figure(path) => view! { <FigureSheet path /> }.into_any(),
+            Panel::NewFrame(at) => view! { <NewFrame at /> }.into_any(),
             Panel::Menu => view! { <Sheet title="Menu"><MenuSheet /></Sheet> }.into_any(),
             Panel::Job => view! { <Sheet title="Job"><JobSheet /></Sheet> }.into_any(),
         })

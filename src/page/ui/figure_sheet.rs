@@ -11,27 +11,38 @@ use staywright::units::LengthUnit;
 
 /// The sheet of the figure at `path`; nothing where the job has none.
 #[component]
-pub fn FigureSheet(path: String) -> impl IntoView {
-    FigureEntry::new(&path).map(|entry| view! { <OpenFigure path entry /> })
+pub fn FigureSheet(
+    /// The figure's path.
+    path: String,
+    /// Where it stands among others that are asked for.
+    #[prop(optional)]
+    count: String,
+    /// Goes on to the next one; left out, that is the next row on screen.
+    #[prop(optional)]
+    next: Option<Callback<()>>,
+) -> impl IntoView {
+    let session = Session::here();
+    let entry = FigureEntry::new(&path);
+    let below = Callback::new(move |()| match focus::next_figure(&path) {
+        Some(next) => session.open_figure(&next),
+        None => session.close_panel(),
+    });
+    entry.map(|entry| view! { <OpenFigure entry count next=next.unwrap_or(below) /> })
 }
 
 #[component]
-fn OpenFigure(path: String, entry: FigureEntry) -> impl IntoView {
+fn OpenFigure(entry: FigureEntry, count: String, next: Callback<()>) -> impl IntoView {
     let session = Session::here();
     let shown = Memo::new(move |_| entry.shown());
     let name = capital(entry.spec.name);
     let next = move || {
         entry.close();
-        match focus::next_figure(&path) {
-            Some(next) => session.open_figure(&next),
-            None => session.close_panel(),
-        }
+        next.run(());
     };
     let done = move |_| {
         entry.close();
         session.close_panel();
     };
-    let go_on = next.clone();
     let keys = move |event: leptos::ev::KeyboardEvent| match event.key().as_str() {
         "Enter" => {
             event.prevent_default();
@@ -49,6 +60,7 @@ fn OpenFigure(path: String, entry: FigureEntry) -> impl IntoView {
         <section class="sheet figure-sheet" role="dialog" aria-labelledby=title.get_value() on:keydown=keys>
             <div class="sheet-top">
                 <h2 id=title.get_value()>{name.clone()}</h2>
+                <span class="quiet">{count}</span>
                 <button type="button" on:click=move |_| done(())>"Done"</button>
             </div>
             <p class="sheet-meaning">{entry.spec.meaning.trim_start()}" "<span class="sheet-range">{move || entry.range()}</span></p>
@@ -56,7 +68,7 @@ fn OpenFigure(path: String, entry: FigureEntry) -> impl IntoView {
             <div class="sheet-foot">
                 <p class="understood" id="figure-note" aria-live="polite">{move || shown.get().note}</p>
                 <p class="fault" id="figure-fault" aria-live="polite">{move || shown.get().fault}</p>
-                <button type="button" class="main" on:click=move |_| go_on()>"Next"</button>
+                <button type="button" class="main" on:click=move |_| next()>"Next"</button>
             </div>
         </section>
     }

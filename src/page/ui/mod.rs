@@ -9,6 +9,7 @@ mod figure_sheet;
 mod job_bar;
 mod job_sheet;
 mod menu_sheet;
+mod new_frame;
 mod places;
 mod shop;
 mod status_line;
