@@ -2,7 +2,7 @@
 import test from "node:test";
 import assert from "node:assert/strict";
 import { fileURLToPath } from "node:url";
-import { PHONE, another, axe, bench, fine, go, kept, open, press, serve, stop, watch } from "./harness.mjs";
+import { PHONE, another, axe, bench, field, figure, fine, go, kept, open, press, serve, stays, stop, type, watch } from "./harness.mjs";
 
 const at = bench();
 
@@ -97,7 +97,7 @@ test("a correction is kept, seen at the set-up, and removed", async () => {
   await measure(page, { ...READINGS, "Length of the left chainstay": "403.5", "Length of the right chainstay": "403.5" });
   const habit = page.locator(".mends li").filter({ hasText: "Slide, chainstays" });
   await habit.getByRole("button", { name: "Keep as a correction" }).click();
-  await go(page, "Set-up");
+  await go(page, "Shop");
   const kept = page.locator(".corrections li").filter({ hasText: /Slide, chainstays: set it .* less than the page tells/ });
   await kept.waitFor();
   await page.reload();

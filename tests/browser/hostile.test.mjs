@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, PLACES, WIDE, bench, drawn, field, fine, go, open, press, said } from "./harness.mjs";
+import { PHONE, PLACES, WIDE, another, bench, close, drawn, field, figure, fine, go, job, mill, open, part, press, said, stays, type } from "./harness.mjs";
 
 const at = bench();
 
@@ -34,14 +34,14 @@ async function everywhere(page, why) {
     await go(page, place);
     assert.deepEqual(await nonsense(page), [], `${place}: ${why}`);
   }
-  await go(page, "Cuts");
-  for (const cut of await page.getByRole("button", { name: /, (front|rear) end/ }).all()) await cut.click();
+  await go(page, "Cut");
+  for (const setting of await page.locator(".setting-open").all()) await setting.click();
   assert.deepEqual(await nonsense(page), [], `the last cut: ${why}`);
 }
 
 /** Opens a job as a file; whether it was taken. */
 async function take(page, job) {
-  await go(page, "Frame");
+  await job(page);
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByText("Open job file").click()]);
   await chooser.setFiles({ name: "job.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(job)) });
   const notice = page.locator(".notice");
@@ -52,7 +52,7 @@ async function take(page, job) {
 }
 
 /** A job whose figures are chosen by `pick`, its ends by `kind`. */
-function job(pick, kind) {
+function chosen(pick, kind) {
   const made = { format: 1 };
   const put = (path, value) => {
     const keys = path.split(".");
@@ -66,8 +66,8 @@ function job(pick, kind) {
   const kinds = {};
   for (const pair of ["chainstays", "seatstays"])
     for (const end of ["front", "rear"]) {
-      const chosen = (kinds[`${pair}.${end}`] = kind(ends[end]));
-      put(`${pair}.right.${end}.end`, { kind: chosen, ...(chosen === "cope" && { onto: pair === "chainstays" ? "shell" : "seat_tube" }) });
+      const one = (kinds[`${pair}.${end}`] = kind(ends[end]));
+      put(`${pair}.right.${end}.end`, { kind: one, ...(one === "cope" && { onto: pair === "chainstays" ? "shell" : "seat_tube" }) });
     }
   for (const figure of FIGURES.filter(({ path }) => !path.includes("[]")))
     for (const path of figure.path.startsWith("SIDE.") ? ["chainstays", "seatstays"].map((pair) => figure.path.replace("SIDE", `${pair}.right`)) : [figure.path]) {
@@ -96,7 +96,7 @@ test("jobs at the ends of every range, and by chance between them", async () => 
       if (/taper_end|slide_max|axle_height_max/.test(path)) return max;
       return extreme ? (next() < 0.5 ? min : max) : Number((min + (max - min) * next()).toFixed(2));
     };
-    const made = job(pick, (kinds) => kinds[Math.floor(next() * kinds.length)]);
+    const made = chosen(pick, (kinds) => kinds[Math.floor(next() * kinds.length)]);
     if (await take(page, made)) {
       taken += 1;
       await everywhere(page, JSON.stringify(made));
@@ -108,18 +108,24 @@ test("jobs at the ends of every range, and by chance between them", async () => 
 
 test("each figure of the frame and wheel at its least and most, by key", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  for (const box of await page.locator(".figures").getByRole("textbox").all()) {
-    const before = await box.inputValue();
-    for (const text of ["-9999", "9999"]) {
-      await box.fill(text);
-      const [, min, max] = (await box.locator("xpath=ancestor::*[contains(@class,'field')][last()]").innerText()).replaceAll("−", "-").match(/outside (-?[\d.]+) to (-?[\d.]+)/);
-      for (const limit of [min, max]) {
-        await box.fill(limit);
-        assert.equal(await page.locator("figure.drawing").count(), 1);
-        assert.deepEqual(await nonsense(page), [], `${await box.getAttribute("id")} ${limit}`);
+  for (const name of ["Frame", "Wheel and hub", "Shell and seat tube"]) {
+    await part(page, name);
+    for (const path of await page.locator(".part-figures .figure-row").evaluateAll((rows) => rows.map((row) => row.dataset.path))) {
+      await page.locator(`[data-path="${path}"]`).click();
+      const box = page.locator("#figure-field");
+      const before = await box.inputValue();
+      for (const text of ["-9999", "9999"]) {
+        await box.fill(text);
+        const [, min, max] = (await page.locator("#figure-fault").innerText()).replaceAll("−", "-").match(/outside (-?[\d.]+) to (-?[\d.]+)/);
+        for (const limit of [min, max]) {
+          await box.fill(limit);
+          assert.equal(await page.locator("figure.drawing").count(), 1);
+          assert.deepEqual(await nonsense(page), [], `${path} ${limit}`);
+        }
       }
+      await box.fill(before);
+      await close(page);
     }
-    await box.fill(before);
   }
   await drawn(page, "chainstay length 430.00 mm");
   await fine(page);
@@ -130,21 +136,26 @@ const RUBBISH = ["", " ", "-", ".", ",", "1,2,3", "1.2.3", "--5", "1e5", "1e999"
 test("rubbish in every field of every place: named at the field, nothing drawn from it, all mended again", async () => {
   const page = await open(at.browser, at.address, WIDE);
   const start = await said(page);
-  for (const place of ["Frame", "Stays", "Set-up", "Check"]) {
-    await go(page, place);
-    if (place === "Set-up") await page.getByText("Fixture and edge finder").click();
-    const boxes = await page.locator("main").getByRole("textbox").all();
+  const fillAll = async (boxes) => {
     for (const [index, box] of boxes.entries()) {
-      const id = await box.getAttribute("id");
-      if (/^(job-|paste-)/.test(id)) continue;
       const before = await box.inputValue();
       for (let turn = 0; turn < 3; turn++) await box.fill(RUBBISH[(index * 3 + turn) % RUBBISH.length]);
-      assert.deepEqual(await nonsense(page), [], id);
+      assert.deepEqual(await nonsense(page), [], await box.getAttribute("id"));
       await box.fill(before);
       await box.blur();
     }
+  };
+  for (const name of ["Frame", "Wheel and hub", "Shell and seat tube", "Chainstays", "Seat stays"]) {
+    await part(page, name);
+    for (const row of await page.locator(".part-figures .figure-row").all()) {
+      await row.click();
+      await fillAll([page.locator("#figure-field")]);
+      await close(page);
+    }
   }
-  await go(page, "Frame");
+  await go(page, "Check");
+  await fillAll(await page.locator("main").getByRole("textbox").all());
+  await go(page, "Design");
   assert.equal(await said(page), start);
   await fine(page);
 });
@@ -152,7 +163,7 @@ test("rubbish in every field of every place: named at the field, nothing drawn f
 test("every piece of rubbish in one field", async () => {
   const page = await open(at.browser, at.address, PHONE);
   const start = await said(page);
-  const box = field(page, "Chainstay length");
+  const box = await figure(page, "Chainstay length");
   for (const text of RUBBISH) {
     await box.fill(text);
     assert.equal(await box.getAttribute("aria-invalid"), "true", text.slice(0, 20));
@@ -164,7 +175,7 @@ test("every piece of rubbish in one field", async () => {
 
 test("keys alone reach everything, each with its mark, and lead out again", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  await go(page, "Stays");
+  await stays(page);
   const seen = new Set();
   for (let count = 0; count < 120; count++) {
     await page.keyboard.press("Tab");
@@ -189,15 +200,17 @@ test("keys alone reach everything, each with its mark, and lead out again", asyn
 
 test("the whole way by keys: a starting job, a place, a step ticked at the mill", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  await page.locator("summary", { hasText: "Start another job" }).focus();
-  await page.keyboard.press("Enter");
+  const by = async (locator) => {
+    await locator.focus();
+    await page.keyboard.press("Enter");
+  };
+  await by(page.locator(".bar-job"));
+  await by(page.locator("summary", { hasText: "Start another job" }));
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await drawn(page, "415.00 mm");
-  await page.getByRole("navigation").getByRole("button", { name: "Set-up" }).focus();
-  await page.keyboard.press("Enter");
-  await page.getByRole("button", { name: "At the mill" }).focus();
-  await page.keyboard.press("Enter");
+  await by(page.getByRole("navigation").getByRole("button", { name: "Cut" }));
+  await by(page.getByRole("button", { name: "Start at the mill" }));
   await page.getByRole("button", { name: /^Done/ }).focus();
   await page.keyboard.press("Space");
   await page.getByText("Step 2 of").waitFor();
@@ -206,7 +219,7 @@ test("the whole way by keys: a starting job, a place, a step ticked at the mill"
 
 test("drawn near with two fingers, a handle still follows the finger", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await stays(page);
   const devtools = await page.context().newCDPSession(page);
   const handle = page.getByRole("slider", { name: "right rear half spacing" });
   const box = await handle.locator(".knob").boundingBox();
@@ -230,7 +243,7 @@ test("drawn near with two fingers, a handle still follows the finger", async () 
 
 test("three hundred changes in one go: the last one stands, and undo takes it back", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await stays(page);
   const mirror = page.getByRole("switch", { name: "Left mirrors right" });
   await mirror.evaluate((one) => { for (let count = 0; count < 301; count++) one.click(); });
   assert.equal(await mirror.isChecked(), false);

@@ -1,7 +1,7 @@
 // The view at the mill: one step at a time.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, another, axe, bench, enter, fine, go, kept, linked, open, press } from "./harness.mjs";
+import { PHONE, another, axe, bench, enter, figure, fine, go, job, kept, linked, mill, open, part, press, said, shown, stays, steps } from "./harness.mjs";
 
 const at = bench();
 const place = (page) => page.getByText(/^Step \d+ of \d+$/).innerText();
@@ -12,16 +12,15 @@ const done = (page) => page.getByRole("button", { name: /^Done/ });
 const ticked = (page) => page.locator(".step-item.done").count();
 const step = (page, words) => page.locator(".step-item").filter({ hasText: words }).first();
 
-async function mill() {
+async function atMill() {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
-  await press(page, "At the mill");
+  await mill(page);
   await page.getByText("Step 1 of").waitFor();
   return page;
 }
 
 test("one step is shown at a time, its figure large, nothing cut off, every button for a glove", async () => {
-  const page = await mill();
+  const page = await atMill();
   const [, count] = (await place(page)).match(/of (\d+)/);
   assert.ok(Number(count) > 20);
   for (let step = 1; ; step++) {
@@ -45,16 +44,16 @@ test("one step is shown at a time, its figure large, nothing cut off, every butt
 
 test("the figure at the mill is the one in the list", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
+  await steps(page);
   const listed = await step(page, "Set the slide").locator(".reading").innerText();
-  await press(page, "At the mill");
+  await mill(page);
   while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
   assert.equal((await page.locator(".mill-figure").innerText()).replace(/\s+/g, " "), listed.replace(/\s+/g, " "));
   await fine(page);
 });
 
 test("next, previous, and done goes on and can be taken back", async () => {
-  const page = await mill();
+  const page = await atMill();
   assert.ok(await page.getByRole("button", { name: "Previous" }).isDisabled());
   const first = await task(page);
   await press(page, "Next");
@@ -72,14 +71,14 @@ test("next, previous, and done goes on and can be taken back", async () => {
 });
 
 test("place and ticks survive a reload, and closing leads to the first step not done", async () => {
-  const page = await mill();
+  const page = await atMill();
   for (let step = 0; step < 3; step++) await done(page).tap();
   await press(page, "Next");
   await page.reload();
   await page.getByText("Step 5 of").waitFor();
   await press(page, "Close");
   assert.match(await page.locator(".progress").innerText(), /^3 of \d+ steps/);
-  await press(page, "At the mill");
+  await mill(page);
   assert.match(await place(page), /^Step 4 /);
   await fine(page);
 });
@@ -87,8 +86,7 @@ test("place and ticks survive a reload, and closing leads to the first step not 
 test("a whole job by touch, closed and opened again in the middle without a network", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await kept(page);
-  await go(page, "Set-up");
-  await press(page, "At the mill");
+  await mill(page);
   await page.getByText("Step 1 of").waitFor();
   const count = Number((await place(page)).match(/of (\d+)/)[1]);
   const half = Math.floor(count / 2);
@@ -116,7 +114,7 @@ test("a whole job by touch, closed and opened again in the middle without a netw
 });
 
 test("opened again at the mill the step is there before anybody has answered", async () => {
-  const page = await mill();
+  const page = await atMill();
   for (let step = 0; step < 3; step++) await done(page).tap();
   const there = await task(page);
   const context = page.context();
@@ -130,7 +128,7 @@ test("opened again at the mill the step is there before anybody has answered", a
 });
 
 test("the cutting steps give speed, and their cautions tell their source when asked", async () => {
-  const page = await mill();
+  const page = await atMill();
   while (!/^Cut the front/.test(await task(page))) await press(page, "Next");
   assert.match(await page.locator(".mill-figure").innerText(), /^\d+\s*rpm$/);
   const caution = page.locator("details.caution").filter({ hasText: "Eye protection" });
@@ -143,8 +141,7 @@ test("the cutting steps give speed, and their cautions tell their source when as
 test("no accessibility fault at the mill, in light and dark, and lying on its side", async () => {
   for (const colorScheme of ["light", "dark"]) {
     const page = await open(at.browser, at.address, { ...PHONE, colorScheme });
-    await go(page, "Set-up");
-    await press(page, "At the mill");
+    await mill(page);
     assert.deepEqual(await axe(page), [], colorScheme);
     while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
     await page.setViewportSize({ width: 844, height: 390 });
@@ -156,20 +153,19 @@ test("no accessibility fault at the mill, in light and dark, and lying on its si
 test("an edit elsewhere leaves ticks; one that changes a ticked setting says by how much, and its undo ticks it again", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await linked(page);
-  await go(page, "Set-up");
+  await steps(page);
   await step(page, "Set the slide").waitFor();
   const boxes = await page.locator(".step-item").getByRole("checkbox").all();
   for (const box of boxes) await box.check();
-  await go(page, "Stays");
-  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
+  await stays(page, "Seat stays");
   await enter(page, "Wall", "0.9");
-  await page.getByRole("radio", { name: "Chainstays" }).check({ force: true });
-  await go(page, "Set-up");
+  await part(page, "Chainstays");
+  await steps(page);
   await step(page, "Set the slide").waitFor();
   assert.equal(await ticked(page), boxes.length);
-  await go(page, "Frame");
+  await go(page, "Design");
   await enter(page, "Chainstay length", "416.5");
-  await go(page, "Set-up");
+  await steps(page);
   const said = step(page, "Set the slide").getByText(/^No longer done: it was set [\d.]+ mm (less|more)\.$/);
   await said.waitFor();
   assert.equal(await step(page, "Set the slide").getByRole("checkbox").isChecked(), false);
@@ -179,6 +175,7 @@ test("an edit elsewhere leaves ticks; one that changes a ticked setting says by 
   await said.waitFor({ state: "detached" });
   await page.waitForFunction((count) => document.querySelectorAll(".step-item.done").length === count, boxes.length);
   await page.reload();
+  await steps(page);
   await step(page, "Set the slide").waitFor();
   assert.equal(await ticked(page), boxes.length);
   await fine(page);
@@ -187,7 +184,7 @@ test("an edit elsewhere leaves ticks; one that changes a ticked setting says by 
 test("clearing ticks asks first and can be undone", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await linked(page);
-  await go(page, "Set-up");
+  await steps(page);
   await step(page, "Set the slide").getByRole("checkbox").check();
   await press(page, "Clear ticks");
   await press(page, "Keep them");

@@ -1,7 +1,7 @@
 // The drawings under a finger.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, bench, field, fine, go, open } from "./harness.mjs";
+import { PHONE, bench, close, field, figure, figureRow, fine, open, shown, stays, type } from "./harness.mjs";
 
 const at = bench();
 
@@ -22,9 +22,9 @@ async function middle(locator) {
   return [box.x + box.width / 2, box.y + box.height / 2];
 }
 
-async function stays() {
+async function byFinger() {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await stays(page);
   const handle = page.getByRole("slider", { name: "right rear half spacing" });
   await handle.waitFor();
   return { page, handle, touch: await finger(page) };
@@ -45,7 +45,7 @@ async function grasp(page, handle, touch) {
 }
 
 test("a handle on which a finger rested follows it, its field follows the handle, and the page stays where it is", async () => {
-  const { page, handle, touch } = await stays();
+  const { page, handle, touch } = await byFinger();
   const before = await value(handle);
   const [x, y] = await grasp(page, handle, touch);
   for (let step = 1; step <= 12; step++) {
@@ -58,14 +58,14 @@ test("a handle on which a finger rested follows it, its field follows the handle
   await touch.up();
   const after = await value(handle);
   assert.ok(after < before - 5, `${before} to ${after}`);
-  assert.equal(Number(await field(page, "Rear half spacing").inputValue()), after);
+  assert.equal(Number(await shown(page, "Rear half spacing")), after);
   await page.getByRole("button", { name: "Undo" }).tap();
   await page.waitForFunction((before) => Number(document.querySelector('[role="slider"][aria-label="right rear half spacing"]').getAttribute("aria-valuenow")) === before, before);
   await fine(page);
 });
 
 test("a swipe that begins on a handle scrolls the page and moves nothing", async () => {
-  const { page, handle, touch } = await stays();
+  const { page, handle, touch } = await byFinger();
   const [before, address] = [await value(handle), page.url()];
   const [x, y] = await middle(handle.locator(".knob"));
   await touch.down(x, y);
@@ -78,7 +78,7 @@ test("a swipe that begins on a handle scrolls the page and moves nothing", async
 });
 
 test("a handle that is pulled clearly sideways follows at once, and the page stays where it is", async () => {
-  const { page, touch } = await stays();
+  const { page, touch } = await byFinger();
   const sliders = page.getByRole("slider");
   const all = () => sliders.evaluateAll((all) => all.map((one) => one.getAttribute("aria-valuenow")).join());
   const before = await all();
@@ -97,7 +97,7 @@ test("a handle that is pulled clearly sideways follows at once, and the page sta
 
 test("a mouse has hold of a handle at once", async () => {
   const page = await open(at.browser, at.address);
-  await go(page, "Stays");
+  await stays(page);
   const handle = page.getByRole("slider", { name: "right rear half spacing" });
   await handle.waitFor();
   const before = await value(handle);
@@ -112,7 +112,7 @@ test("a mouse has hold of a handle at once", async () => {
 });
 
 test("a handle that is pulled off the drawing stops at its limit", async () => {
-  const { page, handle, touch } = await stays();
+  const { page, handle, touch } = await byFinger();
   const [x, y] = await grasp(page, handle, touch);
   for (const down of [100, 300, 700]) {
     await touch.move(x, Math.min(y + down, 840));
@@ -125,7 +125,7 @@ test("a handle that is pulled off the drawing stops at its limit", async () => {
 });
 
 test("a drag that the device cuts short gives the old figure back, and the handle can be pulled again", async () => {
-  const { page, handle, touch } = await stays();
+  const { page, handle, touch } = await byFinger();
   const pull = async () => {
     const [x, y] = await grasp(page, handle, touch);
     for (const down of [8, 16, 20]) {
@@ -139,7 +139,7 @@ test("a drag that the device cuts short gives the old figure back, and the handl
   await touch.cancel();
   await frame(page);
   assert.equal(await value(handle), before);
-  assert.equal(Number(await field(page, "Rear half spacing").inputValue()), before);
+  assert.equal(Number(await shown(page, "Rear half spacing")), before);
   await pull();
   await touch.up();
   assert.ok((await value(handle)) > before);
@@ -147,7 +147,7 @@ test("a drag that the device cuts short gives the old figure back, and the handl
 });
 
 test("beside the handles a finger on the drawing scrolls the page", async () => {
-  const { page, touch } = await stays();
+  const { page, touch } = await byFinger();
   const box = await page.locator("figure.drawing svg").first().boundingBox();
   const x = box.x + box.width * 0.45;
   const y = box.y + box.height * 0.85;
@@ -161,23 +161,24 @@ test("beside the handles a finger on the drawing scrolls the page", async () => 
 const HALF_SPACING = 'text[data-topic="chainstays.right.front.half_spacing_mm"]';
 const lit = (page) => page.waitForFunction((which) => document.querySelector(which).classList.contains("lit"), HALF_SPACING);
 
-test("a tap on a figure of the drawing lights it there and in the list", async () => {
-  const { page } = await stays();
+test("a tap on a figure of the drawing lights it there and opens its field", async () => {
+  const { page } = await byFinger();
   await page.touchscreen.tap(...(await middle(page.locator(HALF_SPACING).last())));
   await lit(page);
-  assert.equal(await page.locator(".field.lit label").innerText(), "Front half spacing");
+  await page.getByRole("dialog", { name: "Front half spacing" }).waitFor();
+  assert.equal(await page.locator(".figure-row.lit").getAttribute("data-name"), "Front half spacing");
   await fine(page);
 });
 
-test("a tap on a field lights its figure in the drawing", async () => {
-  const { page } = await stays();
-  await field(page, "Front half spacing").tap();
+test("a tap on a row lights its figure in the drawing", async () => {
+  const { page } = await byFinger();
+  await (await figureRow(page, "Front half spacing")).tap();
   await lit(page);
   await fine(page);
 });
 
 test("no figure lies under a handle, where a tap would not find it", async () => {
-  const { page } = await stays();
+  const { page } = await byFinger();
   const covered = await page.locator(".marks text").evaluateAll((texts) =>
     texts.filter((text) => {
       const box = text.getBoundingClientRect();
@@ -188,12 +189,12 @@ test("no figure lies under a handle, where a tap would not find it", async () =>
 });
 
 test("where handles stand close together, the one under the finger is pulled", async () => {
-  const { page, touch } = await stays();
+  const { page, touch } = await byFinger();
   const sliders = () => page.locator('[role="slider"]').evaluateAll((all) => all.map((one) => [one.getAttribute("aria-label"), one.getAttribute("aria-valuenow")]));
   for (const pair of ["Chainstays", "Seat stays"]) {
-    await page.getByRole("radio", { name: pair }).check({ force: true });
+    await stays(page, pair);
     await page.evaluate(() => scrollTo(0, 0));
-    await page.getByText(`Clamp plane, ${pair.toLowerCase()}`).first().waitFor();
+    await page.locator("figure.drawing", { hasText: `Clamp plane, ${pair.toLowerCase()}` }).locator(".handle").first().waitFor();
     const names = (await sliders()).map(([name]) => name);
     assert.ok(names.length >= 6, names.join());
     for (const name of names) {

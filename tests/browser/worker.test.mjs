@@ -1,7 +1,7 @@
 // Whatever is worked out off the main thread belongs to the plan in view, or is not shown; and a worker that breaks down is replaced.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, bench, enter, fine, go, linked, open, press, ready, watch } from "./harness.mjs";
+import { PHONE, bench, enter, figure, fine, go, job, linked, menu, mill, part, press, ready, shown, steps, watch } from "./harness.mjs";
 
 const at = bench();
 
@@ -49,15 +49,16 @@ const slide = (page) => page.locator(".step-item").filter({ hasText: "slide" }).
 
 test("steps of an earlier job are never seen", async () => {
   const page = await opened();
-  await go(page, "Set-up");
+  await steps(page);
   await slide(page).waitFor();
-  await go(page, "Frame");
+  await go(page, "Design");
   await hold(page);
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
-  await page.locator(".behind .progress").waitFor({ state: "attached" });
+  await steps(page);
+  await page.locator(".settings.behind").waitFor({ state: "attached" });
   for (const step of await page.locator(".step-item").all()) assert.equal(await step.isVisible(), false);
-  assert.equal((await page.locator("main").innerText()).includes("of the job are done"), false);
+  for (const setting of await page.locator(".setting").all()) assert.equal(await setting.isVisible(), false);
+  assert.doesNotMatch(await page.locator("main").innerText(), /steps done/);
   await release(page);
   await slide(page).filter({ hasText: "431.5" }).waitFor();
   assert.equal(await page.locator(".behind").count(), 0);
@@ -67,9 +68,9 @@ test("steps of an earlier job are never seen", async () => {
 test("at the mill an undone figure takes its steps with it", async () => {
   const page = await opened();
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
+  await steps(page);
   await slide(page).filter({ hasText: "431.5" }).waitFor();
-  await press(page, "At the mill");
+  await mill(page);
   await page.locator(".mill-step").waitFor();
   await hold(page);
   await page.goBack();
@@ -86,13 +87,13 @@ test("the card that is asked for right after an edit is printed once, with the s
     window.printed = [];
     window.print = () => window.printed.push(document.querySelector(".card").textContent);
   });
-  await go(page, "Set-up");
+  await steps(page);
   const before = await slide(page).innerText();
-  await go(page, "Frame");
+  await go(page, "Design");
   await hold(page);
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
-  await press(page, "Print set-up card");
+  await steps(page);
+  await press(page, "Set-up card");
   await page.getByText("The card is printed as soon as its steps are worked out.").waitFor();
   assert.deepEqual(await page.evaluate(() => window.printed), []);
   // The browser's own command cannot wait: the card says that it is not whole.
@@ -102,7 +103,7 @@ test("the card that is asked for right after an edit is printed once, with the s
   assert.match(await card.textContent(), /this card is not whole/);
   assert.equal(await card.locator(".card-part").count(), 0);
   await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
-  await press(page, "Print set-up card");
+  await press(page, "Set-up card");
   await release(page);
   const [printed] = await (await page.waitForFunction(() => window.printed.length && window.printed)).jsonValue();
   assert.match(printed, /431\.5/);
@@ -116,15 +117,15 @@ test("a worker that is killed is replaced, and what it was asked is asked again"
   await page.clock.install();
   await page.goto(at.address);
   await ready(page);
-  await go(page, "Set-up");
+  await steps(page);
   await slide(page).waitFor();
   const put = await page.evaluate(() => {
     window.workers.forEach((worker) => worker.terminate());
     return window.put;
   });
-  await page.getByRole("radio", { name: "inch" }).check({ force: true });
+  await menu(page, "inch");
   await page.waitForFunction((before) => window.put > before, put);
-  await page.locator(".behind .progress").waitFor({ state: "attached" });
+  await page.locator(".settings.behind").waitFor({ state: "attached" });
   assert.equal(await page.evaluate(() => window.workers.length), 1);
   await page.clock.fastForward(61_000);
   await slide(page).filter({ hasText: "in" }).waitFor();
@@ -147,7 +148,7 @@ const heard = (page) => page.wrongs.splice(0, page.wrongs.length, ...page.wrongs
 
 test("a worker that breaks down once is not missed", async () => {
   const page = await without((count) => count === 1);
-  await go(page, "Set-up");
+  await steps(page);
   await slide(page).waitFor();
   assert.equal(await page.evaluate(() => window.workers.length), 2);
   heard(page);
@@ -157,7 +158,7 @@ test("a worker that breaks down once is not missed", async () => {
 test("a worker that breaks down again is told of, and can be tried again", async () => {
   let broken = true;
   const page = await without(() => broken);
-  await go(page, "Set-up");
+  await steps(page);
   await page.getByRole("alert").filter({ hasText: "Not worked out" }).filter({ hasText: "the order of work" }).waitFor();
   assert.equal(await page.locator(".step-item").count(), 0);
   broken = false;

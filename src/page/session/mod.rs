@@ -434,6 +434,10 @@ impl Session {
     /// The newest word stands alone: one before it may say the contrary.
     fn give_notice(self, notice: Notice) {
         self.refused_link.set(None);
+        // It stands at the top, which a dialog covers.
+        if untrack(|| matches!(self.panel.get(), Some(Panel::Menu | Panel::Job))) {
+            self.panel.set(None);
+        }
         self.notice.set(Some(notice));
     }
 
