@@ -12,7 +12,9 @@ const AXE = readFileSync(tools.resolve("axe-core/axe.min.js"), "utf8");
 
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 export const WIDE = { viewport: { width: 1440, height: 900 } };
-export const PLACES = ["Frame", "Stays", "Cuts", "Set-up", "Check"];
+export const PLACES = ["Design", "Cut", "Check", "Shop"];
+/** The parts of the frame, each with figures of its own. */
+export const PARTS = ["Frame", "Wheel and hub", "Shell and seat tube", "Chainstays", "Seat stays", "Drive and brake"];
 
 export const launch = () =>
   chromium.launch({
@@ -66,15 +68,144 @@ export async function fine(page) {
   await page.context().close();
 }
 
-export const go = (page, place) => page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: place }).click();
 export const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 export const field = (page, name) => page.getByRole("textbox", { name, exact: true });
+export const group = (page, name) => page.getByRole("group", { name, exact: true });
+export const unfold = (page, name) => page.locator("summary", { hasText: name }).first().click();
 
-/** Types a text into a field in place of what stands there, key by key. */
-export async function type(page, name, text) {
-  await field(page, name).click();
+/** Goes to a place; whatever stands open over the foot of the page is closed first. */
+export async function go(page, place) {
+  await close(page);
+  await page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: place, exact: true }).click();
+}
+
+/** Selects a part in the place Design. */
+export async function part(page, name) {
+  await close(page);
+  const chip = group(page, "Parts").getByRole("button", { name, exact: true });
+  if (!(await chip.count())) await go(page, "Design");
+  await chip.click();
+  await page.locator(".part-figures").waitFor();
+}
+
+/** Looks at the parts from the side, or from above at a pair of stays. */
+export async function view(page, name, pair) {
+  await close(page);
+  if (!(await group(page, "View").count())) await go(page, "Design");
+  await group(page, "View").getByRole("button", { name, exact: true }).click();
+  if (pair) await group(page, "Pair of stays").getByRole("button", { name: pair, exact: true }).click();
+}
+
+/** The stays from above, where handles are, with their figures. */
+export async function stays(page, pair = "Chainstays") {
+  await part(page, pair);
+  await view(page, "Top");
+}
+
+/** The row of a figure, where the selected part or the shop has it; within a group of that name, if one is told. */
+export function row(page, name, within) {
+  const where = within ? group(page, within) : page;
+  return where.locator(`button.figure-row[data-name="${name}"]`).filter({ visible: true }).first();
+}
+
+/** The row of a figure, looked for in what is open, then through the parts. */
+export async function found(page, name, within) {
+  const one = row(page, name, within);
+  if (await one.count()) return one;
+  for (const name of PARTS) {
+    await part(page, name);
+    if (await one.count()) return one;
+  }
+  throw new Error(`no part has the figure ${name}`);
+}
+
+/** The field of a text of the job, or of a figure, whose sheet is opened if it is not. */
+export async function openFigure(page, name, within) {
+  const box = field(page, name);
+  if (!within && (await box.count())) return box;
+  if (name === "Job name" || name === "Notes") {
+    await job(page);
+    return box;
+  }
+  await close(page);
+  await (await found(page, name, within)).click();
+  await box.waitFor();
+  return box;
+}
+
+const dialog = (page) => page.getByRole("dialog");
+
+/** Closes what stands open over the foot of the page, if anything does. */
+export async function close(page) {
+  const button = dialog(page).getByRole("button", { name: /^(Close|Done)$/ });
+  if (await button.count()) await button.first().click();
+  await dialog(page).waitFor({ state: "detached" });
+}
+
+async function opened(page, name, button) {
+  const sheet = page.getByRole("dialog", { name, exact: true });
+  if (!(await sheet.count())) {
+    await close(page);
+    await button.click();
+    await sheet.waitFor();
+  }
+  return sheet;
+}
+
+/** Opens the sheet of the job: its name, its notes, other jobs, its link and file. */
+export const job = (page) => opened(page, "Job", page.locator("button.bar-job"));
+/** Opens the menu. */
+export const menu = (page) => opened(page, "Menu", page.getByRole("button", { name: "Menu", exact: true }));
+
+/** Chooses a radio button of the menu and closes it. */
+export async function choose(page, name) {
+  await (await menu(page)).getByRole("radio", { name, exact: true }).check({ force: true });
+  await close(page);
+}
+
+export const undo = (page) => press(page, "Undo");
+export async function redo(page) {
+  await (await menu(page)).getByRole("button", { name: "Redo" }).click();
+  await close(page);
+}
+export const canUndo = (page) => page.getByRole("button", { name: "Undo", exact: true }).isEnabled();
+export async function canRedo(page) {
+  const can = await (await menu(page)).getByRole("button", { name: "Redo" }).isEnabled();
+  await close(page);
+  return can;
+}
+
+/** Types a text into a field in place of what stands there, key by key; the field stays open. */
+export async function type(page, name, text, within) {
+  await (await openFigure(page, name, within)).click();
   await page.keyboard.press("Control+A");
   await page.keyboard.type(text);
+}
+
+/** What stands in the field of a figure or a text. */
+export async function value(page, name, within) {
+  if (name === "Job name" || name === "Notes") {
+    const text = await (await openFigure(page, name)).inputValue();
+    await close(page);
+    return text;
+  }
+  const words = await (await found(page, name, within)).locator(".figure-value").evaluate((one) => one.firstChild.textContent);
+  return words.trim();
+}
+
+/** Chooses a job to start from. */
+export async function start(page, name) {
+  await job(page);
+  await unfold(page, "Start another job");
+  await page.getByRole("dialog").getByRole("button", { name }).click();
+}
+
+/** The findings, unfolded from the line of status. */
+export async function findings(page) {
+  await close(page);
+  const button = page.locator("button.status-button");
+  if ((await button.getAttribute("aria-expanded")) !== "true") await button.click();
+  return page.getByRole("list", { name: "Findings" });
 }
 
 /** What the first drawing says to those who cannot see it. */
@@ -90,11 +221,11 @@ export async function settled(page, before) {
   return page.url();
 }
 
-/** Types a text and leaves the field; the address that holds it. */
-export async function enter(page, name, text) {
+/** Types a text and closes its sheet; the address that holds it. */
+export async function enter(page, name, text, within) {
   const before = page.url();
-  await type(page, name, text);
-  await page.keyboard.press("Tab");
+  await type(page, name, text, within);
+  await close(page);
   return settled(page, before);
 }
 
