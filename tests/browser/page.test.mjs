@@ -1,88 +1,107 @@
 // The page as its user meets it: by role and label, with real keys and real touch.
-import { after, before, test } from "node:test";
+import { test } from "node:test";
 import assert from "node:assert/strict";
 import { pathToFileURL } from "node:url";
 import path from "node:path";
-import { PHONE, WIDE, axe, go, launch, open, ready, serve, watch } from "./harness.mjs";
+import { PHONE, PLACES, WIDE, axe, bench, close, drawn, enter, field, fine, go, kept, linked, open, openFigure, part, ready, redo, row, said, serve, stays, stop, type, undo, value, watch } from "./harness.mjs";
 import { DIST } from "../../pkg-scripts/tools/serve.mjs";
 
-const PLACES = ["Frame", "Stays", "Cuts", "Set-up", "Check"];
-let browser, server, address;
-before(async () => {
-  browser = await launch();
-  ({ server, address } = await serve());
-});
-after(async () => {
-  await browser.close();
-  server.close();
-});
-
-const field = (page, name) => page.getByRole("textbox", { name, exact: true });
-async function type(page, name, text) {
-  await field(page, name).click();
-  await page.keyboard.press("Control+A");
-  await page.keyboard.type(text);
-}
-const side = (page) => page.locator("figure.drawing svg").first().getAttribute("aria-label");
+const at = bench();
 
 test("a figure typed at phone size is drawn, in mm, with a comma, in inches", async () => {
-  const page = await open(browser, address, PHONE);
+  const page = await open(at.browser, at.address, PHONE);
   await type(page, "Chainstay length", "417,5");
-  await page.waitForFunction(() => document.querySelector("figure.drawing svg").getAttribute("aria-label").includes("417.50 mm"));
+  await drawn(page, "417.50 mm");
   await type(page, "Chainstay length", "16 1/2 in");
-  await page.waitForFunction(() => document.querySelector("figure.drawing svg").getAttribute("aria-label").includes("419.10 mm"));
-  assert.deepEqual(page.wrongs, []);
+  await drawn(page, "419.10 mm");
+  await page.getByText("16 1/2 in = 419.1 mm").waitFor();
+  await fine(page);
+});
+
+test("the sheet of a figure says what it may be, steps it, leads on to the next, and gives the focus back", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  const box = await openFigure(page, "Chainstay length");
+  const sheet = page.getByRole("dialog", { name: "Chainstay length" });
+  await sheet.getByText("250 to 800 mm").waitFor();
+  assert.ok(await box.evaluate((one) => one === document.activeElement));
+  await sheet.getByRole("button", { name: "more Chainstay length" }).tap();
+  await drawn(page, "chainstay length 430.50 mm");
+  await sheet.getByRole("button", { name: "less Chainstay length" }).tap();
+  await drawn(page, "chainstay length 430.00 mm");
+  await sheet.getByRole("button", { name: "Next" }).tap();
+  await page.getByRole("dialog", { name: "Bottom bracket drop" }).waitFor();
+  await page.keyboard.press("Enter");
+  await page.getByRole("dialog", { name: "Seat angle" }).waitFor();
+  await page.keyboard.press("Escape");
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+  await fine(page);
+});
+
+test("a figure of either sign has a button for the sign", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await enter(page, "Front rise", "2.5");
+  await openFigure(page, "Front rise");
+  await page.getByRole("button", { name: "change sign of Front rise" }).tap();
+  assert.equal(await value(page, "Front rise"), "-2.5");
+  await openFigure(page, "Chainstay length");
+  assert.equal(await page.getByRole("button", { name: /change sign/ }).count(), 0);
+  await fine(page);
 });
 
 test("rubbish in three fields is named at each, and the last good drawing stays", async () => {
-  const page = await open(browser, address);
-  const kept = await side(page);
-  for (const [name, text] of [["Chainstay length", "9999"], ["Bottom bracket drop", "NaN"], ["Shell diameter", "1e999"]]) {
+  const page = await open(at.browser, at.address);
+  const before = await said(page);
+  const rubbish = [["Chainstay length", "9999"], ["Bottom bracket drop", "NaN"], ["Shell diameter", "1e999"]];
+  for (const [name, text] of rubbish) {
     await type(page, name, text);
     assert.equal(await field(page, name).getAttribute("aria-invalid"), "true", name);
     assert.equal(await field(page, name).inputValue(), text);
+    assert.ok((await page.locator("#figure-fault").innerText()).length > 10, name);
   }
-  assert.ok((await page.locator("body").innerText()).includes("250 to 800"));
-  assert.equal(await side(page), kept);
+  await close(page);
+  for (const [name, text] of rubbish) {
+    assert.equal(await value(page, name), text);
+    assert.match(await row(page, name).getAttribute("class"), /faulty/);
+  }
+  await part(page, "Frame");
+  await row(page, "Chainstay length").getByText("250 to 800").waitFor();
+  assert.equal(await said(page), before);
+  await fine(page);
 });
 
 test("undo and redo by button", async () => {
-  const page = await open(browser, address);
-  await type(page, "Chainstay length", "444");
-  await page.keyboard.press("Tab");
-  await page.waitForTimeout(700);
-  await page.getByRole("button", { name: "Undo" }).click();
-  await page.waitForFunction(() => document.querySelector("figure.drawing svg").getAttribute("aria-label").includes("430.00 mm"));
-  await page.getByRole("button", { name: "Redo" }).click();
-  await page.waitForFunction(() => document.querySelector("figure.drawing svg").getAttribute("aria-label").includes("444.00 mm"));
+  const page = await open(at.browser, at.address);
+  await linked(page);
+  await enter(page, "Chainstay length", "444");
+  await undo(page);
+  await drawn(page, "430.00 mm");
+  await redo(page);
+  await drawn(page, "444.00 mm");
+  await fine(page);
 });
 
 test("the address carries the job into another browser, and a damaged one says so", async () => {
-  const page = await open(browser, address);
-  await type(page, "Bottom bracket drop", "63");
-  await page.keyboard.press("Tab");
-  await page.waitForFunction(() => location.hash.length > 10);
-  await page.waitForTimeout(700);
-  const link = page.url();
-  const other = await open(browser, link, PHONE);
-  assert.match(await side(other), /drop 63\.00 mm/);
-  const damaged = await open(browser, link.slice(0, -2));
+  const page = await open(at.browser, at.address);
+  await linked(page);
+  const link = await enter(page, "Bottom bracket drop", "63");
+  const other = await open(at.browser, link, PHONE);
+  assert.match(await said(other), /drop 63\.00 mm/);
+  const damaged = await open(at.browser, link.slice(0, -2));
   assert.ok((await damaged.locator("body").innerText()).includes("part of it is missing or changed"));
 });
 
 test("a name that is markup is shown as text", async () => {
-  const page = await open(browser, address);
-  await type(page, "Job name", "<img src=x onerror=alert(1)>");
-  await page.keyboard.press("Tab");
-  await page.waitForTimeout(700);
-  const other = await open(browser, page.url());
+  const page = await open(at.browser, at.address);
+  await linked(page);
+  const link = await enter(page, "Job name", "<img src=x onerror=alert(1)>");
+  const other = await open(at.browser, link);
   assert.ok((await other.locator("body").innerText()).includes("<img src=x onerror=alert(1)>"));
   assert.equal(await other.locator("#app img").count(), 0);
 });
 
 test("a handle is pulled by mouse and by arrow key", async () => {
-  const page = await open(browser, address);
-  await go(page, "Stays");
+  const page = await open(at.browser, at.address);
+  await stays(page);
   const handle = page.getByRole("slider", { name: "right rear half spacing" });
   const before = Number(await handle.getAttribute("aria-valuenow"));
   const box = await handle.locator(".knob").boundingBox();
@@ -101,7 +120,7 @@ test("a handle is pulled by mouse and by arrow key", async () => {
 test("no place has an accessibility fault, in light and dark, small and wide", async () => {
   for (const options of [PHONE, WIDE])
     for (const colorScheme of ["light", "dark"]) {
-      const page = await open(browser, address, { ...options, colorScheme });
+      const page = await open(at.browser, at.address, { ...options, colorScheme });
       for (const place of PLACES) {
         await go(page, place);
         assert.deepEqual(await axe(page), [], `${place} ${colorScheme}`);
@@ -112,27 +131,25 @@ test("no place has an accessibility fault, in light and dark, small and wide", a
 
 test("opened again with the server stopped, it works", async () => {
   const own = await serve();
-  const page = await open(browser, own.address);
-  await page.evaluate(() => navigator.serviceWorker.ready);
-  await page.waitForFunction(() => navigator.serviceWorker.controller);
-  own.server.closeAllConnections();
-  await new Promise((done) => own.server.close(done));
+  const page = await open(at.browser, own.address);
+  await kept(page);
+  await stop(own.server);
   await page.reload();
-  await page.locator("#app .page svg").first().waitFor();
-  await go(page, "Cuts");
+  await ready(page);
+  await go(page, "Cut");
   assert.ok(await page.getByText("Right chainstay, front end").first().isVisible());
 });
 
 test("without its wasm the page says what to do", async () => {
-  const context = await browser.newContext();
+  const context = await at.browser.newContext();
   const page = await context.newPage();
   await page.route("**/*.wasm", (route) => route.abort());
-  await page.goto(address);
+  await page.goto(at.address);
   await page.getByRole("alert").filter({ hasText: "could not start" }).waitFor();
 });
 
 test("the single file runs from disk and asks for nothing", async () => {
-  const context = await browser.newContext();
+  const context = await at.browser.newContext();
   const page = await context.newPage();
   const asked = [];
   page.on("request", (request) => asked.push(request.url()));
@@ -143,7 +160,7 @@ test("the single file runs from disk and asks for nothing", async () => {
 });
 
 test("script that is put into the page does not run", async () => {
-  const page = await open(browser, address);
+  const page = await open(at.browser, at.address);
   const ran = await page.evaluate(() => {
     const script = document.createElement("script");
     script.textContent = "window.ran = true";
@@ -151,56 +168,4 @@ test("script that is put into the page does not run", async () => {
     return window.ran === true;
   });
   assert.equal(ran, false);
-});
-
-/** Where the drawing stands. */
-const drawn = (page) =>
-  page.evaluate(() => {
-    const svg = [...document.querySelectorAll("#app .view svg")].find((svg) => svg.getBoundingClientRect().width > 0);
-    const { x, y, width, height } = svg.getBoundingClientRect();
-    return { box: [x, y, width, height].map(Math.round), lines: [...svg.querySelectorAll(".marks > *")].map((mark) => mark.getAttribute("points") ?? mark.getAttribute("d")), visible: getComputedStyle(svg).visibility };
-  });
-
-test("a first visit sees the starting job drawn before the page has started, where and as the page draws it", async () => {
-  for (const size of [PHONE, WIDE]) {
-    const context = await browser.newContext(size);
-    const page = watch(await context.newPage(), address);
-    let go;
-    const held = new Promise((then) => (go = then));
-    await page.route("**/staywright.*.wasm", async (route) => {
-      await held;
-      await route.continue();
-    });
-    await page.goto(address);
-    await page.locator("#app .first svg").first().waitFor({ state: "attached" });
-    const first = await drawn(page);
-    assert.equal(first.visible, "visible");
-    go();
-    await ready(page);
-    const live = await drawn(page);
-    assert.deepEqual(first.box, live.box);
-    assert.deepEqual(first.lines, live.lines);
-    await context.close();
-  }
-});
-
-test("a page that opens a job of its own does not show the starting job first", async () => {
-  const context = await browser.newContext(PHONE);
-  const page = watch(await context.newPage(), address);
-  await page.goto(address);
-  await ready(page);
-  await page.waitForFunction(() => localStorage.getItem("staywright.job"));
-  // The page has not started yet when its text has been read.
-  await page.addInitScript(() =>
-    document.addEventListener("DOMContentLoaded", () => {
-      window.seen = document.querySelector("#app .first svg").checkVisibility();
-    }),
-  );
-  for (const where of [address, `${address}#AQAAAAAAAMrUGzs`]) {
-    await page.goto("about:blank");
-    await page.goto(where);
-    await ready(page);
-    assert.equal(await page.evaluate(() => window.seen), false, where);
-  }
-  await context.close();
 });
