@@ -1,11 +1,9 @@
 // Back and forward, reload, and more than one tab.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, another, bench, drawn, enter, field, fine, go, linked, open, press, ready, type } from "./harness.mjs";
+import { PHONE, another, bench, canRedo, canUndo, choose, close, drawn, enter, fine, go, linked, menu, open, openFigure, ready, redo, type, undo, value } from "./harness.mjs";
 
 const at = bench();
-const undo = (page) => page.getByRole("button", { name: "Undo" });
-const redo = (page) => page.getByRole("button", { name: "Redo" });
 
 async function edited(...lengths) {
   const page = await open(at.browser, at.address, PHONE);
@@ -20,16 +18,16 @@ test("back and forward undo and redo, and the buttons go the same way", async ()
   await drawn(page, "441.00 mm");
   await page.goBack();
   await drawn(page, "440.00 mm");
-  await redo(page).tap();
+  await redo(page);
   await drawn(page, "441.00 mm");
   await page.goForward();
   await drawn(page, "442.00 mm");
-  assert.ok(await redo(page).isDisabled());
+  assert.equal(await canRedo(page), false);
   for (const length of ["441", "440", "430"]) {
-    await undo(page).tap();
+    await undo(page);
     await drawn(page, `${length}.00 mm`);
   }
-  assert.ok(await undo(page).isDisabled());
+  assert.equal(await canUndo(page), false);
   await fine(page);
 });
 
@@ -65,24 +63,24 @@ test("a redo soon after an undo, and several at once, arrive one after the other
     await drawn(page, "460.00 mm");
     // Longer than any move is waited for.
     await page.waitForTimeout(1000);
-    assert.equal(await field(page, "Chainstay length").inputValue(), "460", `${pause} ms`);
+    assert.equal(await value(page, "Chainstay length"), "460", `${pause} ms`);
   }
   for (const key of "ZZZYY") await page.keyboard.press(`Control+${key}`);
   await drawn(page, "450.00 mm");
   await page.keyboard.press("Control+Y");
   await drawn(page, "460.00 mm");
-  assert.ok(await redo(page).isDisabled());
+  assert.equal(await canRedo(page), false);
   assert.equal(await page.evaluate(() => window.written), 0, "moves write nothing");
   await fine(page);
 });
 
 test("an edit after an undo forgets what was undone", async () => {
   const page = await edited("440", "441");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "440.00 mm");
   await enter(page, "Chainstay length", "500");
-  assert.ok(await redo(page).isDisabled());
-  await undo(page).tap();
+  assert.equal(await canRedo(page), false);
+  await undo(page);
   await drawn(page, "440.00 mm");
   await fine(page);
 });
@@ -90,30 +88,31 @@ test("an edit after an undo forgets what was undone", async () => {
 test("a faulty text is taken back before the last good edit", async () => {
   const page = await edited("440");
   await type(page, "Chainstay length", "abc");
-  await undo(page).tap();
-  assert.equal(await field(page, "Chainstay length").inputValue(), "440");
-  await undo(page).tap();
+  await undo(page);
+  assert.equal(await value(page, "Chainstay length"), "440");
+  await undo(page);
   await drawn(page, "430.00 mm");
   await fine(page);
 });
 
 test("a reload keeps job, place, unit, notes and history", async () => {
   const page = await edited("440", "441");
-  await page.getByRole("textbox", { name: "Notes" }).fill("left side first\nsecond line");
-  await page.getByRole("radio", { name: "inch" }).tap();
-  await go(page, "Stays");
-  await page.getByRole("radio", { name: "Seat stays" }).tap();
+  await (await openFigure(page, "Notes")).fill("left side first\nsecond line");
+  await choose(page, "inch");
+  await choose(page, "American");
+  await go(page, "Cut");
+  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
   await page.waitForTimeout(600);
   await page.reload();
-  await ready(page);
   assert.ok(await page.getByRole("radio", { name: "Seat stays" }).isChecked());
-  assert.ok(await page.getByRole("radio", { name: "inch" }).isChecked());
-  await go(page, "Frame");
-  assert.equal(await page.getByRole("textbox", { name: "Notes" }).inputValue(), "left side first\nsecond line");
+  await menu(page);
+  for (const name of ["inch", "American"]) assert.ok(await page.getByRole("radio", { name }).isChecked(), name);
+  await go(page, "Design");
+  assert.equal(await value(page, "Notes"), "left side first\nsecond line");
   await drawn(page, "17.362 in");
-  await undo(page).tap();
-  await page.waitForFunction(() => document.querySelector("textarea").value === "");
-  await undo(page).tap();
+  await undo(page);
+  assert.equal(await value(page, "Notes"), "");
+  await undo(page);
   await drawn(page, "17.323 in");
   await fine(page);
 });
@@ -134,9 +133,9 @@ test("another link put into the address opens, and undo brings the last job back
   await fine(other);
   await page.evaluate((hash) => (location.hash = hash), hash);
   await drawn(page, "460.00 mm");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "440.00 mm");
-  await redo(page).tap();
+  await redo(page);
   await drawn(page, "460.00 mm");
   await fine(page);
 });
@@ -145,16 +144,15 @@ test("what was half-typed when another link is put into the address comes back w
   const other = await edited("460");
   const hash = new URL(other.url()).hash;
   const page = await edited("440");
-  await page.evaluate(() => window.scrollTo(0, 0));
   await type(page, "Chainstay length", "445");
   await page.evaluate((hash) => (location.hash = hash), hash);
   await drawn(page, "460.00 mm");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "445.00 mm");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "440.00 mm");
   for (const length of ["445", "460"]) {
-    await redo(page).tap();
+    await redo(page);
     await drawn(page, `${length}.00 mm`);
   }
   await fine(other);
@@ -164,9 +162,9 @@ test("what was half-typed when another link is put into the address comes back w
 test("undo after the first edit on a page opened with a damaged link", async () => {
   const page = await open(at.browser, `${at.address}#damaged`, PHONE);
   await enter(page, "Chainstay length", "440");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "430.00 mm");
-  assert.ok(await undo(page).isDisabled());
+  assert.equal(await canUndo(page), false);
   await fine(page);
 });
 
@@ -177,7 +175,7 @@ test("a damaged link put into the address leaves the job in it", async () => {
   await page.getByText("This link cannot be opened").waitFor();
   await page.waitForFunction((link) => location.href === link, link);
   await enter(page, "Chainstay length", "441");
-  await undo(page).tap();
+  await undo(page);
   await drawn(page, "440.00 mm");
   await page.reload();
   await drawn(page, "440.00 mm");
@@ -187,13 +185,15 @@ test("a damaged link put into the address leaves the job in it", async () => {
 test("a hundred edits: undo goes back as far as it says it can", async () => {
   const page = await edited();
   for (let step = 0; step < 60; step++) {
-    await field(page, "Chainstay length").press("ArrowUp");
-    await field(page, "Bottom bracket drop").press("ArrowUp");
+    await (await openFigure(page, "Chainstay length")).press("ArrowUp");
+    await page.keyboard.press("Enter");
+    await page.getByRole("dialog", { name: "Bottom bracket drop" }).getByRole("textbox").press("ArrowUp");
   }
+  await close(page);
   await page.waitForTimeout(600);
-  for (let step = 0; step < 130 && (await undo(page).isEnabled()); step++) {
+  for (let step = 0; step < 130 && (await canUndo(page)); step++) {
     const before = page.url();
-    await undo(page).tap();
+    await undo(page);
     await page.waitForFunction((before) => location.href !== before, before, { timeout: 1000 });
   }
   await drawn(page, "430.00 mm");
@@ -213,7 +213,7 @@ test("two tabs keep each other's ticks", async () => {
   const page = await edited();
   const other = await another(page.context(), at.address);
   const tick = async (page, step) => {
-    await go(page, "Set-up");
+    await go(page, "Cut");
     await page.getByRole("checkbox").nth(step).check();
   };
   await tick(page, 0);

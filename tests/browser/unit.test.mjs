@@ -1,10 +1,9 @@
 // Millimetres and inches.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, type } from "./harness.mjs";
+import { PHONE, PLACES, bench, canUndo, choose, close, drawn, enter, field, fine, findings, go, linked, open, openFigure, part, type, unfold, value } from "./harness.mjs";
 
 const at = bench();
-const unit = (page, name) => page.getByRole("radio", { name, exact: true }).tap();
 /** Every line of the place that speaks of millimetres, warnings and what a source says apart. */
 const millimetres = (page, all = false) =>
   page.locator("main").evaluate((main, all) => {
@@ -12,13 +11,12 @@ const millimetres = (page, all = false) =>
     const warnings = [...main.querySelectorAll(".warnings li")].map((one) => one.innerText);
     return lines.filter((line) => (all || !warnings.includes(line)) && !line.startsWith("Starting limit:"));
   }, all);
-const value = (page, name) => field(page, name).inputValue();
 
 test("the switch rewrites every figure and changes nothing in the job", async () => {
   const page = await open(at.browser, at.address, PHONE);
   const before = await linked(page);
   for (let turn = 0; turn < 3; turn++) {
-    await unit(page, "inch");
+    await choose(page, "inch");
     // 430 / 25.4 = 16.92913…; 73° is no length.
     assert.equal(await value(page, "Chainstay length"), "16.9291");
     assert.equal(await value(page, "Seat angle"), "73");
@@ -26,21 +24,20 @@ test("the switch rewrites every figure and changes nothing in the job", async ()
       await go(page, place);
       assert.deepEqual(await millimetres(page), [], place);
     }
-    await go(page, "Frame");
-    await field(page, "Chainstay length").focus();
+    await openFigure(page, "Chainstay length");
     await page.keyboard.press("Tab");
-    await unit(page, "mm");
+    await choose(page, "mm");
     assert.equal(await value(page, "Chainstay length"), "430");
   }
   await page.waitForTimeout(600);
   assert.equal(page.url(), before);
-  assert.ok(await page.getByRole("button", { name: "Undo" }).isDisabled());
+  assert.equal(await canUndo(page), false);
   await fine(page);
 });
 
 test("fractions as a shop writes them", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await unit(page, "inch");
+  await choose(page, "inch");
   // An inch is 25.4 mm (ISO 80000-3).
   for (const [text, mm] of [["16 1/2", 419.1], ["16.5", 419.1], ["16 1/2\"", 419.1], ["16-3/4", 425.45], ["16 7/8 in", 428.625], ["410 mm", 410], ["41 cm", 410], ["41 kg", null]]) {
     await type(page, "Chainstay length", text);
@@ -56,7 +53,7 @@ test("fractions as a shop writes them", async () => {
 
 test("a fraction typed in inches is the same figure in millimetres, in another browser too", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await unit(page, "inch");
+  await choose(page, "inch");
   await linked(page);
   const link = await enter(page, "Seat tube diameter", "1 1/8");
   const other = await open(at.browser, link, PHONE);
@@ -67,7 +64,7 @@ test("a fraction typed in inches is the same figure in millimetres, in another b
 
 test("the unit is kept, and a step in inches is a sixty-fourth", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await unit(page, "inch");
+  await choose(page, "inch");
   await type(page, "Chainstay length", "16");
   await page.keyboard.press("ArrowUp");
   assert.equal(await value(page, "Chainstay length"), "16.0156");
@@ -82,7 +79,7 @@ test("a text refused in one unit is read anew in the other", async () => {
   page.setDefaultTimeout(1500);
   await type(page, "Chainstay length", "16.5");
   assert.equal(await field(page, "Chainstay length").getAttribute("aria-invalid"), "true");
-  await unit(page, "inch");
+  await choose(page, "inch");
   await drawn(page, "chainstay length 16.500 in");
 });
 
@@ -90,25 +87,28 @@ test("warnings speak in inches too", async () => {
   const page = await open(at.browser, at.address, PHONE);
   // Out of the slide's reach.
   await type(page, "Chainstay length", "700");
-  await unit(page, "inch");
-  await go(page, "Set-up");
-  await page.getByRole("list", { name: "Warnings" }).waitFor();
+  await choose(page, "inch");
+  await go(page, "Cut");
+  await page.getByRole("list", { name: "Before the spindle turns" }).waitFor();
   assert.deepEqual(await millimetres(page, true), []);
+  const told = await (await findings(page)).getByRole("listitem").allInnerTexts();
+  assert.ok(told.some((one) => /\d in\b/.test(one)), told.join("|"));
+  assert.deepEqual(told.filter((one) => /\d mm\b/.test(one)), []);
 });
 
 test("a text that says what was shown leaves the figure that was not changed", async () => {
   const page = await open(at.browser, at.address, PHONE);
   // 430 mm are 16.929133… in, of which four decimals are shown.
   const before = await linked(page);
-  await unit(page, "inch");
+  await choose(page, "inch");
   await type(page, "Chainstay length", "16.9291");
-  await page.keyboard.press("Tab");
-  await field(page, "Chainstay length").focus();
+  await close(page);
+  await openFigure(page, "Chainstay length");
   await page.keyboard.press("End");
   await page.keyboard.press("Space");
   await page.keyboard.press("Backspace");
-  await page.keyboard.press("Tab");
-  await unit(page, "mm");
+  await close(page);
+  await choose(page, "mm");
   await page.waitForTimeout(600);
   assert.equal(page.url(), before);
   await fine(page);
@@ -116,9 +116,9 @@ test("a text that says what was shown leaves the figure that was not changed", a
 
 test("the ways to more room are not there until they answer what is seen", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
-  await page.getByText("What clears what").click();
-  await page.getByText("How wide a tyre").click();
+  await part(page, "Chainstays");
+  await unfold(page, "What clears what");
+  await unfold(page, "How wide a tyre");
   const ways = page.locator(".ways");
   const put = ways.getByRole("button", { name: "Put in" }).first();
   await put.waitFor();
@@ -133,7 +133,7 @@ test("the ways to more room are not there until they answer what is seen", async
       return ask(bytes);
     };
   });
-  await unit(page, "inch");
+  await choose(page, "inch");
   await page.waitForFunction(() => document.querySelector(".ways").getAttribute("aria-busy") === "true");
   assert.equal(await put.count(), 0);
   assert.equal(await ways.innerText(), "Being worked out …");
