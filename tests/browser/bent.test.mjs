@@ -2,30 +2,25 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, WIDE, another, bench, fine, go, linked, open, press, ready } from "./harness.mjs";
+import { PHONE, WIDE, another, bench, close, fine, go, group, job, linked, open, part, press, ready, row, stays, type, undo, unfold, value, view } from "./harness.mjs";
 
 const at = bench();
 
-const group = (page, name) => page.getByRole("group", { name, exact: true });
-const unfold = (page, name) => page.locator("summary", { hasText: name }).click();
 const tightest = (page) => page.locator(".tightest");
 const roll = (page) => page.getByRole("slider", { name: "right roll about the chord" });
 const angle = async (page) => Number(await roll(page).getAttribute("aria-valuenow"));
 const until = (page, name, value) =>
   page.waitForFunction(([name, value]) => document.querySelector(`[role="slider"][aria-label="${name}"]`)?.getAttribute("aria-valuenow") === value, [name, value]);
 
-/** Types a figure into a field of a group, key by key. */
+/** Types a figure of a group, key by key. */
 async function figure(page, where, name, text) {
-  const field = group(page, where).getByRole("textbox", { name, exact: true });
-  await field.click();
-  await page.keyboard.press("Control+A");
-  await page.keyboard.type(text);
-  await page.keyboard.press("Enter");
+  await type(page, name, text, where);
+  await close(page);
 }
 
 /** Two bends that make an S, entered as a builder would. */
 async function sBent(page) {
-  await go(page, "Stays");
+  await stays(page);
   await unfold(page, "Bends, butts, ovals");
   await press(page, "Add a bend");
   await figure(page, "Bend 1", "Straight before the bend", "90");
@@ -47,8 +42,11 @@ async function bentPage() {
 
 test("what must clear is drawn as soon as it is there, though nothing else of the drawing moves", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  const job = { name: "job.json", mimeType: "application/json", buffer: Buffer.from('{"format": 1, "surroundings": {"crank": {}}}') };
-  await page.locator('input[type=file][accept*="json"]').first().setInputFiles(job);
+  const file = { name: "job.json", mimeType: "application/json", buffer: Buffer.from('{"format": 1, "surroundings": {"crank": {}}}') };
+  await part(page, "Chainstays");
+  await view(page, "Top");
+  await job(page);
+  await page.locator('input[type=file][accept*="json"]').first().setInputFiles(file);
   await page.locator("figure.drawing .marks text", { hasText: "crank arm" }).waitFor();
   await fine(page);
 });
@@ -73,19 +71,19 @@ test("an S-bent pair is entered by keys, turned by a finger, and the tight place
   const turned = await angle(page);
   // A degree for each dot.
   assert.ok(Math.abs(turned - 40) < 2, `turned by ${turned}`);
-  assert.equal(Number(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).inputValue()), turned);
+  assert.equal(Number(await value(page, "Roll", "Tube")), turned);
   await roll(page).focus();
   await page.keyboard.press("ArrowUp");
   assert.ok(Math.abs((await angle(page)) - turned - 0.1) < 1e-6);
-  await press(page, "Undo");
-  await press(page, "Undo");
+  await undo(page);
+  await undo(page);
   await until(page, "right roll about the chord", "0");
   await fine(page);
 });
 
 test("a bent tube turns a degree for each dot, past where it lies flat and back", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  await go(page, "Stays");
+  await stays(page);
   await unfold(page, "Bends, butts, ovals");
   await press(page, "Add a bend");
   await figure(page, "Bend 1", "Bend angle", "20");
@@ -116,15 +114,16 @@ test("a link carries the bends, and a job file too", async () => {
   const page = await bentPage();
   const link = await linked(page);
   const other = await another(await at.browser.newContext(PHONE), link);
-  await go(other, "Stays");
+  await stays(other);
   await roll(other).waitFor();
-  assert.equal(await group(other, "Bend 2").getByRole("textbox", { name: "Bend angle", exact: true }).inputValue(), "9.5");
+  assert.equal(await value(other, "Bend angle", "Bend 2"), "9.5");
   await fine(other);
-  await go(page, "Frame");
+  await job(page);
   const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Save job file")]);
   const text = readFileSync(await download.path(), "utf8");
   assert.equal(JSON.parse(text).chainstays.right.tube.bends.length, 2);
   const third = await open(at.browser, at.address, PHONE);
+  await job(third);
   await third.locator('input[type="file"]').setInputFiles({ name: "job.json", mimeType: "application/json", buffer: Buffer.from(text) });
   await third.getByText("The job file is opened").waitFor();
   assert.equal(new URL(await linked(third)).hash, new URL(link).hash);
@@ -137,12 +136,12 @@ test("the place with the most room is found, and pulling the handle takes it ove
   await page.getByRole("radio", { name: "Find both" }).check({ force: true });
   await unfold(page, "How the right chainstay lies");
   await page.getByText("Front trim, found").waitFor();
-  assert.equal(await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).count(), 0);
+  assert.equal(await row(page, "Roll", "Tube").count(), 0);
   await roll(page).focus();
   await page.keyboard.press("ArrowUp");
   await page.getByText("no longer searched for").waitFor();
   assert.ok(await page.getByRole("radio", { name: "As entered" }).isChecked());
-  await group(page, "Tube").getByRole("textbox", { name: "Roll", exact: true }).waitFor();
+  await row(page, "Roll", "Tube").waitFor();
   await fine(page);
 });
 
@@ -154,11 +153,11 @@ test("a tube on the shelf survives a reload and is put into the other pair", asy
   await page.getByText("is on the shelf").waitFor();
   await page.reload();
   await ready(page);
-  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
+  await part(page, "Seat stays");
   await unfold(page, "Shelf of tubes");
   await press(page, "Put in Bent 22");
   await unfold(page, "Tube with 2 bends");
-  assert.equal(await group(page, "Bend 1").getByRole("textbox", { name: "Bend angle", exact: true }).inputValue(), "9.5");
+  assert.equal(await value(page, "Bend angle", "Bend 1"), "9.5");
   await page.getByLabel("Name of Bent 22").fill("Bent 22.2");
   await page.keyboard.press("Enter");
   await press(page, "Remove Bent 22.2 from the shelf");
@@ -168,11 +167,12 @@ test("a tube on the shelf survives a reload and is put into the other pair", asy
 
 test("rubbish in the store hurts no shelf", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await part(page, "Chainstays");
   const key = await page.evaluate(() => Object.keys(localStorage).find((key) => key.endsWith("shelf")));
   await page.evaluate((key) => localStorage.setItem(key, "rubbish \u0000 %% AAAA"), key);
   await page.reload();
   await ready(page);
+  await part(page, "Chainstays");
   await unfold(page, "Shelf of tubes");
   await page.getByLabel("Name of this tube").fill("Plain");
   await press(page, "Put this tube on my shelf");
@@ -182,17 +182,14 @@ test("rubbish in the store hurts no shelf", async () => {
 
 test("rings that come too near are told with what would give the room", async () => {
   const page = await open(at.browser, at.address, PHONE);
+  await part(page, "Drive and brake");
   await unfold(page, "What must clear");
   await page.getByRole("switch", { name: "Look at what turns beside the stays" }).check();
-  const teeth = group(page, "Chainring 1").getByRole("textbox", { name: "Chainring teeth", exact: true });
-  await teeth.click();
-  await page.keyboard.press("Control+A");
-  await page.keyboard.type("46.5");
-  await page.getByText("A whole number is needed here").waitFor();
+  await type(page, "Chainring teeth", "46.5", "Chainring 1");
+  await page.locator("#figure-fault").getByText("A whole number is needed here").waitFor();
   await page.keyboard.press("Backspace");
   await page.keyboard.press("Backspace");
-  await page.keyboard.press("Enter");
-  await go(page, "Stays");
+  await part(page, "Chainstays");
   await tightest(page).waitFor();
   await unfold(page, "What clears what");
   await page.getByRole("list", { name: "Room, tightest first" }).getByText("Chainring, right chainstay").waitFor();

@@ -92,12 +92,12 @@ test("readings go with a link to another browser", async () => {
   await fine(other);
 });
 
-test("a correction is kept, seen at the set-up, and removed", async () => {
+test("a correction is kept, seen in the shop, and removed", async () => {
   const page = await check();
   await measure(page, { ...READINGS, "Length of the left chainstay": "403.5", "Length of the right chainstay": "403.5" });
   const habit = page.locator(".mends li").filter({ hasText: "Slide, chainstays" });
   await habit.getByRole("button", { name: "Keep as a correction" }).click();
-  await go(page, "Set-up");
+  await go(page, "Shop");
   const kept = page.locator(".corrections li").filter({ hasText: /Slide, chainstays: set it .* less than the page tells/ });
   await kept.waitFor();
   await page.reload();

@@ -60,7 +60,12 @@ export async function another(context, address, there = ready) {
   return page;
 }
 
-export const ready = (page) => page.locator("#app .page svg").first().waitFor();
+/** The page has started: what it shows stands, in Design with the drawing. */
+export const ready = (page) =>
+  page.waitForFunction(() => {
+    const main = document.querySelector("#app .page main");
+    return main && (!main.matches(".design") || main.querySelector(".stage svg[aria-label]"));
+  });
 
 /** Nothing went wrong in the page, and its context is closed. */
 export async function fine(page) {

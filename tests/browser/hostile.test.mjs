@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, PLACES, WIDE, bench, drawn, field, fine, go, open, press, said } from "./harness.mjs";
+import { PARTS, PHONE, PLACES, WIDE, bench, close, drawn, fine, go, job as openJob, open, openFigure, part, said, stays, undo } from "./harness.mjs";
 
 const at = bench();
 
@@ -25,7 +25,7 @@ const nonsense = (page) =>
     const marks = [...main.querySelectorAll("svg, svg *")].flatMap((one) => [...one.attributes].map(({ name, value }) => `${one.tagName} ${name}=${value}`));
     // What was typed stands in its message on purpose.
     const clone = main.cloneNode(true);
-    clone.querySelectorAll(".fault, .verdict, svg").forEach((one) => one.remove());
+    clone.querySelectorAll(".fault, .figure-row.faulty, .verdict, svg").forEach((one) => one.remove());
     return [...clone.textContent.split("\n"), ...marks].filter((text) => bad.test(text)).map((text) => text.slice(0, 100)).slice(0, 3);
   });
 
@@ -34,14 +34,18 @@ async function everywhere(page, why) {
     await go(page, place);
     assert.deepEqual(await nonsense(page), [], `${place}: ${why}`);
   }
-  await go(page, "Cuts");
+  for (const name of PARTS) {
+    await part(page, name);
+    assert.deepEqual(await nonsense(page), [], `${name}: ${why}`);
+  }
+  await go(page, "Cut");
   for (const cut of await page.getByRole("button", { name: /, (front|rear) end/ }).all()) await cut.click();
   assert.deepEqual(await nonsense(page), [], `the last cut: ${why}`);
 }
 
 /** Opens a job as a file; whether it was taken. */
 async function take(page, job) {
-  await go(page, "Frame");
+  await openJob(page);
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByText("Open job file").click()]);
   await chooser.setFiles({ name: "job.json", mimeType: "application/json", buffer: Buffer.from(JSON.stringify(job)) });
   const notice = page.locator(".notice");
@@ -108,55 +112,87 @@ test("jobs at the ends of every range, and by chance between them", async () => 
 
 test("each figure of the frame and wheel at its least and most, by key", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  for (const box of await page.locator(".figures").getByRole("textbox").all()) {
-    const before = await box.inputValue();
-    for (const text of ["-9999", "9999"]) {
-      await box.fill(text);
-      const [, min, max] = (await box.locator("xpath=ancestor::*[contains(@class,'field')][last()]").innerText()).replaceAll("−", "-").match(/outside (-?[\d.]+) to (-?[\d.]+)/);
-      for (const limit of [min, max]) {
-        await box.fill(limit);
-        assert.equal(await page.locator("figure.drawing").count(), 1);
-        assert.deepEqual(await nonsense(page), [], `${await box.getAttribute("id")} ${limit}`);
+  let count = 0;
+  for (const name of ["Frame", "Wheel and hub", "Shell and seat tube"]) {
+    await part(page, name);
+    for (const figure of await figures(page)) {
+      const box = await openFigure(page, figure);
+      const before = await box.inputValue();
+      for (const text of ["-9999", "9999"]) {
+        await box.fill(text);
+        const [, min, max] = (await page.locator("#figure-fault").innerText()).replaceAll("−", "-").match(/outside (-?[\d.]+) to (-?[\d.]+)/);
+        for (const limit of [min, max]) {
+          await box.fill(limit);
+          assert.equal(await page.locator("figure.drawing").count(), 1);
+          assert.deepEqual(await nonsense(page), [], `${figure} ${limit}`);
+        }
       }
+      await box.fill(before);
+      count += 1;
     }
-    await box.fill(before);
   }
+  assert.equal(count, 11);
   await drawn(page, "chainstay length 430.00 mm");
   await fine(page);
 });
+
+/** The names of the figures in view. */
+const figures = async (page) => {
+  const rows = page.locator("button.figure-row").filter({ visible: true });
+  await rows.first().waitFor();
+  return rows.evaluateAll((all) => all.map((one) => one.dataset.name));
+};
 
 const RUBBISH = ["", " ", "-", ".", ",", "1,2,3", "1.2.3", "--5", "1e5", "1e999", "-1e-999", "0x1f", "١٢٣", "５", "½", "1/0", "0/0", "5 1/0 in", "1/2/3", "NaN", "Infinity", "∞", "mm", "5 parsecs", "\u202e5", "😀", "<b>5</b>", "5; DROP", "9".repeat(10_000), "\u0000", "4３0"];
 
 test("rubbish in every field of every place: named at the field, nothing drawn from it, all mended again", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  const start = await said(page);
-  for (const place of ["Frame", "Stays", "Set-up", "Check"]) {
-    await go(page, place);
-    if (place === "Set-up") await page.getByText("Fixture and edge finder").click();
-    const boxes = await page.locator("main").getByRole("textbox").all();
-    for (const [index, box] of boxes.entries()) {
-      const id = await box.getAttribute("id");
-      if (/^(job-|paste-)/.test(id)) continue;
-      const before = await box.inputValue();
-      for (let turn = 0; turn < 3; turn++) await box.fill(RUBBISH[(index * 3 + turn) % RUBBISH.length]);
-      assert.deepEqual(await nonsense(page), [], id);
-      await box.fill(before);
-      await box.blur();
+  const first = await said(page);
+  let turn = 0;
+  const spoil = async (box, what) => {
+    const before = await box.inputValue();
+    for (let times = 0; times < 3; times++) await box.fill(RUBBISH[turn++ % RUBBISH.length]);
+    assert.deepEqual(await nonsense(page), [], what);
+    await box.fill(before);
+    await box.blur();
+  };
+  /** Every row of a figure, by its place among the rows: names come again at the other end of a stay. */
+  const spoilRows = async (where) => {
+    const count = (await figures(page)).length;
+    for (let index = 0; index < count; index++) {
+      await close(page);
+      await page.locator("button.figure-row").filter({ visible: true }).nth(index).click();
+      await spoil(page.locator("#figure-field"), `${where}, row ${index + 1}`);
+      await close(page);
     }
+  };
+  for (const name of PARTS.filter((name) => name !== "Drive and brake")) {
+    await part(page, name);
+    await spoilRows(name);
   }
-  await go(page, "Frame");
-  assert.equal(await said(page), start);
+  for (const place of ["Shop", "Check"]) {
+    await go(page, place);
+    if (place === "Shop") {
+      await page.getByText("Fixture and edge finder").click();
+      await spoilRows(place);
+    }
+    for (const box of await page.locator("main").getByRole("textbox").all()) await spoil(box, `${place}: ${await box.getAttribute("id")}`);
+  }
+  await go(page, "Design");
+  await part(page, "Frame");
+  assert.equal(await page.locator(".figure-row.faulty").count(), 0);
+  assert.equal(await said(page), first);
   await fine(page);
 });
 
 test("every piece of rubbish in one field", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  const start = await said(page);
-  const box = field(page, "Chainstay length");
+  const first = await said(page);
+  const box = await openFigure(page, "Chainstay length");
   for (const text of RUBBISH) {
     await box.fill(text);
     assert.equal(await box.getAttribute("aria-invalid"), "true", text.slice(0, 20));
-    assert.equal(await said(page), start, text.slice(0, 20));
+    assert.equal(await said(page), first, text.slice(0, 20));
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 390, text.slice(0, 20));
   }
   await fine(page);
@@ -164,7 +200,7 @@ test("every piece of rubbish in one field", async () => {
 
 test("keys alone reach everything, each with its mark, and lead out again", async () => {
   const page = await open(at.browser, at.address, WIDE);
-  await go(page, "Stays");
+  await stays(page);
   const seen = new Set();
   for (let count = 0; count < 120; count++) {
     await page.keyboard.press("Tab");
@@ -189,12 +225,15 @@ test("keys alone reach everything, each with its mark, and lead out again", asyn
 
 test("the whole way by keys: a starting job, a place, a step ticked at the mill", async () => {
   const page = await open(at.browser, at.address, WIDE);
+  await page.locator("button.bar-job").focus();
+  await page.keyboard.press("Enter");
+  await page.getByRole("dialog", { name: "Job" }).waitFor();
   await page.locator("summary", { hasText: "Start another job" }).focus();
   await page.keyboard.press("Enter");
   await page.keyboard.press("Tab");
   await page.keyboard.press("Enter");
   await drawn(page, "415.00 mm");
-  await page.getByRole("navigation").getByRole("button", { name: "Set-up" }).focus();
+  await page.getByRole("navigation").getByRole("button", { name: "Cut" }).focus();
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "At the mill" }).focus();
   await page.keyboard.press("Enter");
@@ -206,7 +245,7 @@ test("the whole way by keys: a starting job, a place, a step ticked at the mill"
 
 test("drawn near with two fingers, a handle still follows the finger", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await stays(page);
   const devtools = await page.context().newCDPSession(page);
   const handle = page.getByRole("slider", { name: "right rear half spacing" });
   const box = await handle.locator(".knob").boundingBox();
@@ -230,12 +269,12 @@ test("drawn near with two fingers, a handle still follows the finger", async () 
 
 test("three hundred changes in one go: the last one stands, and undo takes it back", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Stays");
+  await stays(page);
   const mirror = page.getByRole("switch", { name: "Left mirrors right" });
   await mirror.evaluate((one) => { for (let count = 0; count < 301; count++) one.click(); });
   assert.equal(await mirror.isChecked(), false);
   await page.waitForTimeout(600);
-  await press(page, "Undo");
+  await undo(page);
   await page.waitForFunction(() => document.querySelector("[role=switch]").checked);
   await fine(page);
 });

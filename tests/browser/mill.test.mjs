@@ -1,7 +1,7 @@
 // The view at the mill: one step at a time.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, another, axe, bench, enter, fine, go, kept, linked, open, press } from "./harness.mjs";
+import { PHONE, another, axe, bench, enter, fine, go, kept, linked, open, part, press } from "./harness.mjs";
 
 const at = bench();
 const place = (page) => page.getByText(/^Step \d+ of \d+$/).innerText();
@@ -14,7 +14,7 @@ const step = (page, words) => page.locator(".step-item").filter({ hasText: words
 
 async function mill() {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await press(page, "At the mill");
   await page.getByText("Step 1 of").waitFor();
   return page;
@@ -45,7 +45,7 @@ test("one step is shown at a time, its figure large, nothing cut off, every butt
 
 test("the figure at the mill is the one in the list", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   const listed = await step(page, "Set the slide").locator(".reading").innerText();
   await press(page, "At the mill");
   while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
@@ -87,7 +87,7 @@ test("place and ticks survive a reload, and closing leads to the first step not 
 test("a whole job by touch, closed and opened again in the middle without a network", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await kept(page);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await press(page, "At the mill");
   await page.getByText("Step 1 of").waitFor();
   const count = Number((await place(page)).match(/of (\d+)/)[1]);
@@ -143,7 +143,7 @@ test("the cutting steps give speed, and their cautions tell their source when as
 test("no accessibility fault at the mill, in light and dark, and lying on its side", async () => {
   for (const colorScheme of ["light", "dark"]) {
     const page = await open(at.browser, at.address, { ...PHONE, colorScheme });
-    await go(page, "Set-up");
+    await go(page, "Cut");
     await press(page, "At the mill");
     assert.deepEqual(await axe(page), [], colorScheme);
     while (!/^Set the slide/.test(await task(page))) await press(page, "Next");
@@ -156,20 +156,18 @@ test("no accessibility fault at the mill, in light and dark, and lying on its si
 test("an edit elsewhere leaves ticks; one that changes a ticked setting says by how much, and its undo ticks it again", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await linked(page);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await step(page, "Set the slide").waitFor();
   const boxes = await page.locator(".step-item").getByRole("checkbox").all();
   for (const box of boxes) await box.check();
-  await go(page, "Stays");
-  await page.getByRole("radio", { name: "Seat stays" }).check({ force: true });
+  await part(page, "Seat stays");
   await enter(page, "Wall", "0.9");
-  await page.getByRole("radio", { name: "Chainstays" }).check({ force: true });
-  await go(page, "Set-up");
+  await part(page, "Chainstays");
+  await go(page, "Cut");
   await step(page, "Set the slide").waitFor();
   assert.equal(await ticked(page), boxes.length);
-  await go(page, "Frame");
   await enter(page, "Chainstay length", "416.5");
-  await go(page, "Set-up");
+  await go(page, "Cut");
   const said = step(page, "Set the slide").getByText(/^No longer done: it was set [\d.]+ mm (less|more)\.$/);
   await said.waitFor();
   assert.equal(await step(page, "Set the slide").getByRole("checkbox").isChecked(), false);
@@ -187,7 +185,7 @@ test("an edit elsewhere leaves ticks; one that changes a ticked setting says by 
 test("clearing ticks asks first and can be undone", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await linked(page);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await step(page, "Set the slide").getByRole("checkbox").check();
   await press(page, "Clear ticks");
   await press(page, "Keep them");

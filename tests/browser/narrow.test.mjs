@@ -1,7 +1,7 @@
 // Small screens, large text, long names.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, PLACES, WIDE, bench, field, fine, go, linked, open, press, type } from "./harness.mjs";
+import { PARTS, PHONE, PLACES, WIDE, bench, close, field, findings, fine, go, job, linked, menu, open, openFigure, part, press, stays, type, value } from "./harness.mjs";
 
 const at = bench();
 const SMALL = { ...PHONE, viewport: { width: 320, height: 568 } };
@@ -23,7 +23,16 @@ async function everywhere(page, look) {
     await go(page, place);
     await look(place);
   }
-  await go(page, "Set-up");
+  for (const name of PARTS) {
+    await part(page, name);
+    await look(name);
+  }
+  const sheets = { "from above": stays, "a figure": (page) => openFigure(page, "Slot clearance"), "the job": job, "the menu": menu, "the findings": findings };
+  for (const [what, show] of Object.entries(sheets)) {
+    await show(page);
+    await look(what);
+  }
+  await go(page, "Cut");
   await press(page, "At the mill");
   for (let step = 0; step < 10; step++) {
     await look(`the mill, step ${step + 1}`);
@@ -67,12 +76,12 @@ for (const [kind, name] of Object.entries(NAMES))
     const page = await open(at.browser, at.address, SMALL);
     await linked(page);
     const link = page.url();
-    await field(page, "Job name").fill(name);
+    await (await openFigure(page, "Job name")).fill(name);
     await page.keyboard.press("Tab");
     await page.waitForFunction((link) => location.href !== link, link);
     assert.equal(await over(page), 0);
     const other = await open(at.browser, page.url(), SMALL);
-    assert.equal(await field(other, "Job name").inputValue(), await field(page, "Job name").inputValue());
+    assert.equal(await value(other, "Job name"), await value(page, "Job name"));
     assert.equal(await over(other), 0);
     await fine(other);
     await fine(page);
@@ -82,7 +91,7 @@ test("a name that is too long is refused with its limit, and stays to be mended"
   const page = await open(at.browser, at.address, SMALL);
   await linked(page);
   const link = page.url();
-  await field(page, "Job name").fill("W".repeat(100_000));
+  await (await openFigure(page, "Job name")).fill("W".repeat(100_000));
   await page.getByText(/120/).first().waitFor();
   await page.waitForTimeout(600);
   assert.equal(page.url(), link);
@@ -94,11 +103,11 @@ test("a name that is too long is refused with its limit, and stays to be mended"
 test("notes of 2000 characters fit in a link, and their card prints", async () => {
   const page = await open(at.browser, at.address, SMALL);
   await linked(page);
-  await page.getByRole("textbox", { name: "Notes" }).fill("notes with ü and 長い ".repeat(100));
+  await (await openFigure(page, "Notes")).fill("notes with ü and 長い ".repeat(100));
   await page.keyboard.press("Tab");
   await page.waitForFunction(() => location.hash.length > 2000);
   const other = await open(at.browser, page.url(), SMALL);
-  assert.equal((await other.getByRole("textbox", { name: "Notes" }).inputValue()).length, 2000);
+  assert.equal((await value(other, "Notes")).length, 2000);
   assert.ok((await other.pdf({ format: "A4" })).length > 20_000);
   await fine(other);
   await fine(page);
@@ -114,21 +123,16 @@ test("what does not follow a faulty field says so on the first screen of every p
     const { y, height } = await marks.first().boundingBox();
     assert.ok(y >= 0 && y + height < 500, `${place}: ${y}`);
     // The steps are far below, and have a mark of their own.
-    assert.equal(await marks.count(), place === "Set-up" ? 2 : 1, place);
+    assert.equal(await marks.count(), place === "Cut" ? 2 : 1, place);
     assert.ok((await page.getByRole("status").filter({ hasText: "Not following" }).count()) === 1, place);
-  }
-  await page.setViewportSize(WIDE.viewport);
-  for (const place of ["Cuts", "Check"]) {
-    await go(page, place);
-    assert.equal(await marks.count(), 2, `${place}: at the figures and at the drawing`);
   }
   await fine(page);
 });
 
 test("a name that is too long leaves the last good one in the header, in one line", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  const name = page.getByRole("textbox", { name: "Job name" });
-  const shown = page.locator(".job-name");
+  const name = await openFigure(page, "Job name");
+  const shown = page.locator(".bar-name");
   await name.fill("Heron");
   await shown.getByText("Heron").waitFor();
   const { height } = await shown.boundingBox();

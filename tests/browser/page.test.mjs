@@ -3,7 +3,7 @@ import { test } from "node:test";
 import assert from "node:assert/strict";
 import { pathToFileURL } from "node:url";
 import path from "node:path";
-import { PHONE, PLACES, WIDE, axe, bench, close, drawn, enter, field, fine, go, kept, linked, open, openFigure, part, ready, redo, row, said, serve, stays, stop, type, undo, value, watch } from "./harness.mjs";
+import { PHONE, PLACES, WIDE, axe, bench, close, drawn, enter, field, findings, fine, go, job, kept, linked, menu, open, openFigure, part, press, ready, redo, row, said, serve, stays, stop, type, undo, unfold, value, watch } from "./harness.mjs";
 import { DIST } from "../../pkg-scripts/tools/serve.mjs";
 
 const at = bench();
@@ -33,6 +33,18 @@ test("the sheet of a figure says what it may be, steps it, leads on to the next,
   await page.keyboard.press("Enter");
   await page.getByRole("dialog", { name: "Seat angle" }).waitFor();
   await page.keyboard.press("Escape");
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+  await page.waitForFunction(() => document.activeElement.dataset.name === "Seat angle");
+  await fine(page);
+});
+
+test("the sheet of a figure that goes with its bend closes", async () => {
+  const page = await open(at.browser, at.address, PHONE);
+  await part(page, "Chainstays");
+  await unfold(page, "Bends, butts, ovals");
+  await press(page, "Add a bend");
+  await openFigure(page, "Bend angle");
+  await undo(page);
   await page.getByRole("dialog").waitFor({ state: "detached" });
   await fine(page);
 });
@@ -126,6 +138,12 @@ test("no place has an accessibility fault, in light and dark, small and wide", a
         assert.deepEqual(await axe(page), [], `${place} ${colorScheme}`);
         assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= options.viewport.width, `${place} scrolls sideways`);
       }
+      const opened = { "the parts from above": stays, "a faulty figure": (page) => type(page, "Chainstay length", "abc"), "the job": job, "the menu": menu, "the findings": findings };
+      for (const [what, show] of Object.entries(opened)) {
+        await show(page);
+        assert.deepEqual(await axe(page), [], `${what} ${colorScheme}`);
+      }
+      await fine(page);
     }
 });
 

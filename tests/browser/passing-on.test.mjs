@@ -2,10 +2,13 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync, statSync } from "node:fs";
-import { PHONE, bench, drawn, enter, field, fine, linked, open, press, said, settled } from "./harness.mjs";
+import { PHONE, bench, drawn, enter, field, fine, job, linked, open, press, said, settled, undo, value } from "./harness.mjs";
 
 const at = bench();
-const paste = (page, text) => field(page, "Open a link").fill(text);
+async function paste(page, text) {
+  await job(page);
+  await field(page, "Open a link").fill(text);
+}
 const fault = (page) => page.getByRole("alert").filter({ hasText: "cannot be opened" });
 const notice = (page) => page.getByRole("status").filter({ hasText: /job file|link is/i }).first();
 
@@ -20,7 +23,7 @@ async function own() {
 const stillOwn = async (page, link) => {
   assert.equal(page.url(), link);
   assert.match(await said(page), /chainstay length 444\.00 mm/);
-  assert.equal(await field(page, "Job name").inputValue(), "Mine");
+  assert.equal(await value(page, "Job name"), "Mine");
 };
 
 async function strangeLink(name, value) {
@@ -38,9 +41,8 @@ test("a good link is opened, and undo brings the last job back", async () => {
     await paste(page, text);
     await press(page, "Open");
     await drawn(page, "drop 63.00 mm");
-    assert.equal(await field(page, "Open a link").inputValue(), "");
     await settled(page, mine);
-    await press(page, "Undo");
+    await undo(page);
     await drawn(page, "chainstay length 444.00 mm");
     await stillOwn(page, mine);
     await fine(page);
@@ -67,6 +69,7 @@ test("a damaged link, markup, another page's address and a huge text are refused
 test("a link is copied whole", async () => {
   const page = await own();
   await page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: new URL(at.address).origin });
+  await job(page);
   await press(page, "Copy link");
   await page.getByText("The link is copied.").waitFor();
   assert.equal(await page.evaluate(() => navigator.clipboard.readText()), page.url());
@@ -78,17 +81,20 @@ test("without a clipboard the page says what to do instead", async () => {
   await context.addInitScript(() => Object.defineProperty(Navigator.prototype, "clipboard", { get: () => undefined }));
   const page = await context.newPage();
   await page.goto(at.address);
+  await job(page);
   await press(page, "Copy link");
   await page.getByText("copy the page's address instead").waitFor();
   await context.close();
 });
 
 async function saved(page) {
+  await job(page);
   const [download] = await Promise.all([page.waitForEvent("download"), press(page, "Save job file")]);
   return { name: download.suggestedFilename(), file: await download.path() };
 }
 
 const choose = async (page, file) => {
+  await job(page);
   const [chooser] = await Promise.all([page.waitForEvent("filechooser"), page.getByText("Open job file").click()]);
   await chooser.setFiles(file);
 };
@@ -138,7 +144,7 @@ test("a damaged file, a file of another kind and a file of 5 MB are refused in w
     assert.ok(words.length < 400, `${name}: ${words.length} characters`);
     assert.ok((await page.evaluate(() => document.documentElement.scrollWidth)) <= 390, name);
     await stillOwn(page, mine);
-    await page.getByRole("button", { name: "Close", exact: true }).click();
+    await page.locator(".notice").getByRole("button", { name: "Close", exact: true }).click();
   }
   await fine(page);
 });

@@ -5,7 +5,7 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { PHONE, WIDE, bench, enter, fine, go, linked, open, press, settled } from "./harness.mjs";
+import { PHONE, WIDE, bench, enter, fine, go, linked, open, openFigure, part, press, settled, start, type } from "./harness.mjs";
 
 const at = bench();
 const folder = mkdtempSync(path.join(os.tmpdir(), "staywright-"));
@@ -33,10 +33,9 @@ for (const [format, options] of [["A4", PHONE], ["Letter", PHONE], ["A4", WIDE]]
   test(`the card on ${format}, printed from ${options === PHONE ? "a phone" : "a wide screen"}`, async () => {
     const page = await open(at.browser, at.address, options);
     const before = await linked(page);
-    await page.getByText("Start another job").click();
-    await press(page, /^Heron Mill/);
+    await start(page, /^Heron Mill/);
     const address = await settled(page, before);
-    await go(page, "Set-up");
+    await go(page, "Cut");
     // The first step's figure, as the page shows it.
     const slide = await page.getByRole("listitem").filter({ hasText: "Set the slide" }).locator(".reading").innerText();
     const file = await card(page, format);
@@ -56,18 +55,20 @@ const STARTERS = ["Tern Lane road", "Heron Mill all-road", "Quay Street fixed", 
 async function starting(page, name, inShop) {
   let address = await linked(page);
   if (name) {
-    await page.getByText("Start another job").click();
-    await press(page, new RegExp(`^${name}`));
+    await start(page, new RegExp(`^${name}`));
     address = await settled(page, address);
   }
-  await go(page, "Set-up");
-  await page.locator(".step-item").first().waitFor();
   if (inShop) {
+    await go(page, "Shop");
     await page.locator("summary").filter({ hasText: "This shop" }).click();
     await page.locator("summary").filter({ hasText: "Start from a list" }).click();
     await press(page, "Take the example shop");
+    await page.locator("summary").filter({ hasText: "Hole saws (7)" }).first().waitFor();
+    await go(page, "Cut");
     await page.locator(".step-item").filter({ hasText: "Gap with this saw" }).first().waitFor();
   }
+  await go(page, "Cut");
+  await page.locator(".step-item").first().waitFor();
   return address;
 }
 
@@ -104,9 +105,10 @@ test("once printed, the page is as it was", async () => {
 test("a card of a job with warnings carries them", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await enter(page, "Tyre width", "100");
-  await go(page, "Stays");
+  await part(page, "Chainstays");
   await enter(page, "Front half spacing", "8");
-  const warning = await page.getByRole("list", { name: "Warnings" }).getByRole("listitem").first().innerText();
+  await go(page, "Cut");
+  const warning = await page.getByRole("list", { name: "Before the spindle turns" }).getByRole("listitem").first().innerText();
   assert.ok(warning.length > 20);
   const all = texts(await card(page, "A4")).join(" ");
   assert.ok(all.includes(warning.slice(-40)), warning);
@@ -115,8 +117,7 @@ test("a card of a job with warnings carries them", async () => {
 
 test("a card that does not follow a field says so", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  const box = page.getByRole("textbox", { name: "Chainstay length", exact: true });
-  await box.fill("41");
+  await type(page, "Chainstay length", "41");
   const all = texts(await card(page, "A4")).join(" ");
   assert.match(all, /Not following: chainstay length/);
   await fine(page);
@@ -124,7 +125,7 @@ test("a card that does not follow a field says so", async () => {
 
 test("the notes keep their lines on the card", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await page.getByRole("textbox", { name: "Notes" }).fill("left side first\nsecond line");
+  await (await openFigure(page, "Notes")).fill("left side first\nsecond line");
   await page.evaluate(() => window.dispatchEvent(new Event("beforeprint")));
   const notes = page.locator(".card-notes");
   await notes.waitFor({ state: "attached" });

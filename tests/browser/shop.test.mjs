@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, WIDE, another, axe, bench, fine, go, open, press, ready } from "./harness.mjs";
+import { PHONE, WIDE, another, axe, bench, close, fine, go, open, press, ready, row, settled, start, type, undo, value } from "./harness.mjs";
 
 const at = bench();
 const summary = (page, text) => page.locator("summary").filter({ hasText: text }).first();
@@ -10,7 +10,7 @@ const field = (page, name) => page.getByRole("textbox", { name, exact: true });
 
 /** The shop's box, open. */
 async function shop(page) {
-  await go(page, "Set-up");
+  await go(page, "Shop");
   await summary(page, "This shop").click();
   await summary(page, "Hole saws").waitFor();
 }
@@ -56,16 +56,15 @@ test("a saw measured at phone size is used for cut and steps, and kept over a re
   assert.equal(await field(page, "Measured diameter").inputValue(), "38.1");
   await summary(page, "⌀\u202f38 mm, measured ⌀\u202f38.1 mm").waitFor();
   await page.reload();
-  await ready(page).catch(() => {});
+  await ready(page);
   await shop(page);
   await saw(page, "measured ⌀\u202f38.1");
   assert.equal(await field(page, "Measured diameter").inputValue(), "38.1");
-  await go(page, "Cuts");
+  await go(page, "Cut");
   const used = page.locator("button.cut[aria-pressed=true]");
   await used.waitFor();
   assert.match(await used.innerText(), /^Fit · /m);
   const name = (await used.locator(".cut-name").innerText()).trim();
-  await go(page, "Set-up");
   await steps(page).filter({ hasText: name }).waitFor();
   await fine(page);
 });
@@ -117,7 +116,7 @@ test("rubbish in three fields stays there with its fault, and the last good shop
 test("a saw is picked for both stays of a pass and left to the page again", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await example(page);
-  await go(page, "Cuts");
+  await go(page, "Cut");
   const rows = page.locator("button.cut[aria-pressed]");
   await rows.first().waitFor();
   const other = rows.and(page.locator("[aria-pressed=false]")).first();
@@ -136,12 +135,12 @@ test("a saw is picked for both stays of a pass and left to the page again", asyn
 test("metal chosen at the cut changes its speed and is the shop's", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await example(page);
-  await go(page, "Cuts");
+  await go(page, "Cut");
   const spindle = page.locator(".told").filter({ hasText: "Speed and feed" }).locator(".fact").filter({ hasText: "Spindle" });
   const before = await spindle.innerText();
   await page.getByLabel("Stays are made of").selectOption({ label: "aluminium" });
   await page.waitForFunction((before) => ![...document.querySelectorAll(".fact")].some((one) => one.innerText === before), before);
-  await go(page, "Set-up");
+  await go(page, "Shop");
   await summary(page, "This shop").click();
   assert.equal(await page.getByLabel("Stays are made of").inputValue(), "aluminium");
   await fine(page);
@@ -235,7 +234,7 @@ test("what the store holds of a shop may be rubbish", async () => {
   for (const text of ["!!!", "AAAA", "BQECAwQF"]) {
     await page.evaluate((text) => ["shop", "pad", "picked"].forEach((key) => localStorage.setItem(`staywright.${key}`, text)), text);
     const next = await another(page.context(), at.address);
-    await go(next, "Set-up");
+    await go(next, "Shop");
     await summary(next, "This shop").click();
     await summary(next, "Hole saws (29)").waitFor();
     assert.deepEqual(next.wrongs, []);
@@ -250,7 +249,7 @@ test("no accessibility fault in shop and cut, in light and dark", async () => {
     await example(page);
     await saw(page, "measured ⌀\u202f38.4");
     assert.deepEqual(await axe(page), [], colorScheme);
-    await go(page, "Cuts");
+    await go(page, "Cut");
     await page.getByText("Cutters on hand").waitFor();
     assert.deepEqual(await axe(page), [], colorScheme);
     await fine(page);
@@ -261,43 +260,42 @@ const width = "Block width";
 
 test("a fixture kept as the shop's is what the next job starts with", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
+  await go(page, "Shop");
   await summary(page, "Fixture and edge finder").click();
-  await keys(page, width, "63.5");
-  await keys(page, "Edge finder diameter", "6");
-  await page.keyboard.press("Tab");
+  await type(page, width, "63.5");
+  await type(page, "Edge finder diameter", "6");
+  await close(page);
   await press(page, "Keep as my shop's fixture");
   await page.getByText("The fixture is kept in “This shop”").waitFor();
-  await go(page, "Frame");
-  await page.getByText("Start another job").click();
-  await press(page, /^Tern Lane/);
+  await start(page, /^Tern Lane/);
   await page.getByText("Another job is open, with your shop's fixture.").waitFor();
-  await go(page, "Set-up");
-  await summary(page, "Fixture and edge finder").click();
-  assert.equal(await field(page, width).inputValue(), "63.5");
-  assert.equal(await field(page, "Edge finder diameter").inputValue(), "6");
+  await go(page, "Shop");
+  assert.equal(await value(page, width), "63.5");
+  assert.equal(await value(page, "Edge finder diameter"), "6");
   // Nothing else of a shop was entered: the steps name no saw's gap.
+  await go(page, "Cut");
+  await page.locator(".step-item").first().waitFor();
   assert.equal(await page.getByText("Gap with this saw").count(), 0);
   await fine(page);
 });
 
 test("a fixture that was kept beside the shop goes into it", async () => {
   const page = await open(at.browser, at.address, PHONE);
-  await go(page, "Set-up");
+  await go(page, "Shop");
   await summary(page, "Fixture and edge finder").click();
   const before = page.url();
-  await keys(page, width, "63.5");
-  await page.keyboard.press("Tab");
-  await page.waitForFunction((before) => location.href !== before, before);
+  await type(page, width, "63.5");
+  await close(page);
+  await settled(page, before);
   await page.evaluate(() => localStorage.setItem("staywright.fixture", location.hash.slice(1)));
-  await press(page, "Undo");
+  await undo(page);
   await page.waitForFunction((before) => location.href === before, before).catch(() => {});
   await page.reload();
   await ready(page);
   await page.waitForFunction(() => !localStorage.getItem("staywright.fixture") && localStorage["staywright.shop"]?.length > 4);
   await summary(page, "Fixture and edge finder").click();
-  assert.equal(await field(page, width).inputValue(), "70");
+  assert.equal(await value(page, width), "70");
   await press(page, "Put my shop's fixture in");
-  await page.waitForFunction(() => [...document.querySelectorAll("input")].some((one) => one.value === "63.5"));
+  await row(page, width).getByText("63.5").waitFor();
   await fine(page);
 });

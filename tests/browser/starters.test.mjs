@@ -1,7 +1,7 @@
 // Jobs to start from.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, PLACES, bench, drawn, enter, field, fine, go, linked, open, press, said, settled } from "./harness.mjs";
+import { PHONE, PLACES, bench, drawn, enter, fine, go, linked, open, said, settled, start, type, undo, value } from "./harness.mjs";
 
 const at = bench();
 /** What each of them says of its chainstay; the figures of src/model/starters.rs as a builder would look for them. */
@@ -9,8 +9,7 @@ const JOBS = [["Tern Lane road", "415.00"], ["Heron Mill all-road", "435.00"], [
 
 async function started(page, name) {
   const before = await linked(page);
-  await page.getByText("Start another job").click();
-  await page.getByRole("button", { name }).tap();
+  await start(page, name);
   return settled(page, before);
 }
 
@@ -23,17 +22,17 @@ for (const [name, length] of JOBS)
     const link = await started(page, name);
     await drawn(page, `chainstay length ${length} mm`);
     assert.ok(link.length < 300, `${link.length} characters`);
-    assert.equal(await field(page, "Job name").inputValue(), name === "Start from nothing" ? "" : name);
+    assert.equal(await value(page, "Job name"), name === "Start from nothing" ? "" : name);
     for (const place of PLACES) {
       await go(page, place);
       assert.equal(await page.getByText("Not following").count(), 0);
       assert.ok(!/NaN|Infinity|undefined/.test(await page.locator("main").innerText()), place);
       assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= 390, place);
     }
-    await go(page, "Frame");
-    await press(page, "Undo");
+    await go(page, "Design");
+    await undo(page);
     await drawn(page, "chainstay length 444.00 mm");
-    assert.equal(await field(page, "Job name").inputValue(), "Mine");
+    assert.equal(await value(page, "Job name"), "Mine");
     assert.equal(page.url(), mine);
     await fine(page);
   });
@@ -50,13 +49,11 @@ test("a link of a starting job opens the same in another browser", async () => {
 test("what was half-typed when another job is opened comes back with undo", async () => {
   const page = await open(at.browser, at.address, PHONE);
   await linked(page);
-  await page.getByText("Start another job").click();
-  await field(page, "Chainstay length").click();
-  await page.keyboard.press("Control+A");
-  await page.keyboard.type("444");
-  await page.getByRole("button", { name: "Tern Lane road" }).tap();
+  await type(page, "Chainstay length", "444");
+  await start(page, "Tern Lane road");
+  await page.getByRole("dialog").waitFor({ state: "detached" });
   await drawn(page, "415.00 mm");
-  await press(page, "Undo");
+  await undo(page);
   await drawn(page, "444.00 mm");
   await fine(page);
 });

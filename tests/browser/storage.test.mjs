@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { PHONE, PLACES, bench, enter, field, fine, go, linked, press, ready, watch } from "./harness.mjs";
+import { PHONE, PLACES, bench, enter, fine, go, linked, press, ready, value, watch } from "./harness.mjs";
 
 const at = bench();
 const KEYS = ["unit", "theme", "place", "pick", "mill", "limits", "fixture", "job", "records"];
@@ -20,16 +20,16 @@ async function opened(treat, words) {
 /** Everything that matters works, store or no store. */
 async function works(page) {
   for (const place of PLACES) await go(page, place);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await page.getByRole("checkbox").first().check();
   await page.getByText(/^1 of \d+ steps/).waitFor();
-  await go(page, "Frame");
+  await go(page, "Design");
   await linked(page);
   await enter(page, "Chainstay length", "444");
   await page.reload();
   await ready(page);
-  await go(page, "Frame");
-  assert.equal(await field(page, "Chainstay length").inputValue(), "444");
+  await go(page, "Design");
+  assert.equal(await value(page, "Chainstay length"), "444");
   await fine(page);
 }
 
@@ -61,7 +61,7 @@ test("ticks of a later version are kept, offered as a file, and never written ov
   await ready(page);
   const bar = page.getByRole("status").filter({ hasText: "cannot read some of what is kept" });
   await bar.filter({ hasText: "ticks and readings" }).waitFor();
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await page.getByRole("checkbox").first().check();
   await page.getByText(/^1 of \d+ steps/).waitFor();
   await page.waitForFunction((text) => localStorage.getItem("staywright.records") !== text, LATER);
@@ -83,7 +83,7 @@ test("ticks that an earlier version kept are there, readings too", async () => {
   const golden = readFileSync(new URL("../golden/kept.tsv", import.meta.url), "utf8").match(/^records\t0\t(.*)$/m)[1];
   const page = await opened((text) => { if (!sessionStorage.filled) { sessionStorage.filled = 1; localStorage.setItem("staywright.records", text); } }, golden);
   await ready(page);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await page.getByRole("checkbox").first().check();
   // Written in today's form, all that was there with it.
   await page.waitForFunction(() => localStorage.getItem("staywright.records").startsWith("."));

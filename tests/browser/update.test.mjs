@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { cpSync, mkdtempSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import os from "node:os";
 import path from "node:path";
-import { PHONE, another, bench, drawn, field, fine, kept, linked, open, press, ready, said, serve, stop, type } from "./harness.mjs";
+import { PHONE, another, bench, drawn, fine, kept, linked, open, press, ready, said, serve, stop, type, value } from "./harness.mjs";
 import { DIST } from "../../pkg-scripts/tools/serve.mjs";
 
 const at = bench();
@@ -87,7 +87,7 @@ test("Reload keeps a figure that was just typed, and every file is of the new se
   await page.locator(`meta[content="${SECOND}"]`).waitFor({ state: "attached" });
   await ready(page);
   assert.match(await said(page), /chainstay length 417\.50 mm/);
-  assert.equal(await field(page, "Chainstay length").inputValue(), "417.5");
+  assert.equal(await value(page, "Chainstay length"), "417.5");
   assert.deepEqual(await page.evaluate(() => caches.keys()), [SECOND]);
   const hashed = files.filter((name) => /staywright\.[^/]*\.(js|wasm)$/.test(name));
   assert.ok(hashed.length >= 2 && hashed.every((name) => name.includes(SECOND)), hashed.join());
@@ -102,7 +102,7 @@ test("Reload keeps a text that is not a figure yet", async (t) => {
   await press(page, "Reload");
   await page.locator(`meta[content="${SECOND}"]`).waitFor({ state: "attached" });
   await ready(page);
-  assert.equal(await field(page, "Chainstay length").inputValue(), "41");
+  assert.equal(await value(page, "Chainstay length"), "41");
 });
 
 test("Reload works in a second tab after the first has taken the new version", async (t) => {

@@ -1,7 +1,7 @@
 // Whatever is worked out off the main thread belongs to the plan in view, or is not shown; and a worker that breaks down is replaced.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { PHONE, bench, enter, fine, go, linked, open, press, ready, watch } from "./harness.mjs";
+import { PHONE, bench, choose, enter, fine, go, linked, press, ready, watch } from "./harness.mjs";
 
 const at = bench();
 
@@ -49,12 +49,12 @@ const slide = (page) => page.locator(".step-item").filter({ hasText: "slide" }).
 
 test("steps of an earlier job are never seen", async () => {
   const page = await opened();
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await slide(page).waitFor();
-  await go(page, "Frame");
+  await go(page, "Design");
   await hold(page);
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await page.locator(".behind .progress").waitFor({ state: "attached" });
   for (const step of await page.locator(".step-item").all()) assert.equal(await step.isVisible(), false);
   assert.equal((await page.locator("main").innerText()).includes("of the job are done"), false);
@@ -67,7 +67,7 @@ test("steps of an earlier job are never seen", async () => {
 test("at the mill an undone figure takes its steps with it", async () => {
   const page = await opened();
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await slide(page).filter({ hasText: "431.5" }).waitFor();
   await press(page, "At the mill");
   await page.locator(".mill-step").waitFor();
@@ -86,12 +86,12 @@ test("the card that is asked for right after an edit is printed once, with the s
     window.printed = [];
     window.print = () => window.printed.push(document.querySelector(".card").textContent);
   });
-  await go(page, "Set-up");
+  await go(page, "Cut");
   const before = await slide(page).innerText();
-  await go(page, "Frame");
+  await go(page, "Design");
   await hold(page);
   await enter(page, "Chainstay length", "431.5");
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await press(page, "Print set-up card");
   await page.getByText("The card is printed as soon as its steps are worked out.").waitFor();
   assert.deepEqual(await page.evaluate(() => window.printed), []);
@@ -116,13 +116,13 @@ test("a worker that is killed is replaced, and what it was asked is asked again"
   await page.clock.install();
   await page.goto(at.address);
   await ready(page);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await slide(page).waitFor();
   const put = await page.evaluate(() => {
     window.workers.forEach((worker) => worker.terminate());
     return window.put;
   });
-  await page.getByRole("radio", { name: "inch" }).check({ force: true });
+  await choose(page, "inch");
   await page.waitForFunction((before) => window.put > before, put);
   await page.locator(".behind .progress").waitFor({ state: "attached" });
   assert.equal(await page.evaluate(() => window.workers.length), 1);
@@ -147,7 +147,7 @@ const heard = (page) => page.wrongs.splice(0, page.wrongs.length, ...page.wrongs
 
 test("a worker that breaks down once is not missed", async () => {
   const page = await without((count) => count === 1);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await slide(page).waitFor();
   assert.equal(await page.evaluate(() => window.workers.length), 2);
   heard(page);
@@ -157,7 +157,7 @@ test("a worker that breaks down once is not missed", async () => {
 test("a worker that breaks down again is told of, and can be tried again", async () => {
   let broken = true;
   const page = await without(() => broken);
-  await go(page, "Set-up");
+  await go(page, "Cut");
   await page.getByRole("alert").filter({ hasText: "Not worked out" }).filter({ hasText: "the order of work" }).waitFor();
   assert.equal(await page.locator(".step-item").count(), 0);
   broken = false;

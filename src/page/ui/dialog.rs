@@ -3,7 +3,7 @@
 use super::figure_sheet::FigureSheet;
 use super::job_sheet::JobSheet;
 use super::menu_sheet::MenuSheet;
-use crate::browser::focus;
+use crate::browser::{after, focus};
 use crate::session::Session;
 use crate::session::selection::Panel;
 use leptos::prelude::*;
@@ -12,6 +12,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Dialogs() -> impl IntoView {
     let session = Session::here();
+    after::follow(move |_| session.close_what_is_gone());
     move || {
         session.panel.get().map(|panel| match panel {
             Panel::Figure(path) => view! { <FigureSheet path /> }.into_any(),
