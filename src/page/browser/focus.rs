@@ -22,12 +22,27 @@ pub fn into_and_back(node: NodeRef<leptos::html::Section>) {
     });
 }
 
-/// Moves the focus into a field and selects its text.
-pub fn select_text(node: NodeRef<leptos::html::Input>) {
+/// Moves the focus into the field of the figure at `path` and selects its text; once the field has gone, and nothing else has the
+/// focus, to the figure's row.
+pub fn into_field(node: NodeRef<leptos::html::Input>, path: String) {
     node.on_load(move |field| {
         let _ = field.focus();
         field.select();
     });
+    after::gone(move || {
+        after::frame(move || {
+            let is_free = document().active_element().is_none_or(|element| element.tag_name() == "BODY");
+            if let Some(row) = row(&path).filter(|_| is_free) {
+                let _ = row.focus();
+            }
+        });
+    });
+}
+
+/// The row of the figure at `path`, where it is on the page.
+fn row(path: &str) -> Option<HtmlElement> {
+    let row = document().query_selector(&format!("button.figure-row[data-path=\"{path}\"]")).ok()??;
+    row.dyn_into().ok()
 }
 
 /// The path of the figure that stands behind the one at `path` in the rows on screen; the first where there is none behind it.

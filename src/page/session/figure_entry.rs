@@ -49,6 +49,11 @@ impl FigureEntry {
         Some(Self { session, path, spec, draft, typing, before })
     }
 
+    /// Its path.
+    pub fn path(self) -> String {
+        self.path.get_value()
+    }
+
     /// The number that the job holds.
     fn value(self) -> Option<f64> {
         self.path.with_value(|path| self.session.follow.figure(path).map(|(_, value)| value))

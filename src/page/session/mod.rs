@@ -285,6 +285,17 @@ impl Session {
         self.panel.set(None);
     }
 
+    /// Closes the field of a figure that has gone with what it belonged to.
+    pub fn close_what_is_gone(self) {
+        let is_gone = |panel: &Option<Panel>| match panel {
+            Some(Panel::Figure(path)) => self.follow.figure(path).is_none(),
+            _ => false,
+        };
+        if self.panel.with(is_gone) {
+            self.panel.set(None);
+        }
+    }
+
     /// Notes that the text of a figure's field cannot be taken over; the job keeps its last good figure.
     pub fn refuse(self, faulty: Faulty) {
         self.faulty.update(|list| {
@@ -328,7 +339,7 @@ impl Session {
         }
     }
 
-    /// Puts another job in place of this one; it can be undone.
+    /// Puts another job in place of this one; it can be undone. What stands open was of the other one.
     pub fn open(self, job: Job) {
         self.is_first_visit.set(false);
         self.settle();

@@ -172,7 +172,7 @@ pub enum Card {
 impl Session {
     /// Whether all that the card shows belongs to the plan in view, or never will.
     pub fn card_is_whole(self) -> bool {
-        !self.answers.order.is_behind()
+        !self.answers.order.is_behind() && !self.findings.answered.is_behind()
     }
 
     /// Wants the card printed.

@@ -13,6 +13,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Dialogs() -> impl IntoView {
     let session = Session::here();
+    after::follow(move |_| session.close_what_is_gone());
     move || {
         session.panel.get().map(|panel| match panel {
             Panel::Figure(path) => view! { <FigureSheet path /> }.into_any(),

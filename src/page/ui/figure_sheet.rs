@@ -82,7 +82,7 @@ fn Entry(
     name: String,
 ) -> impl IntoView {
     let field = NodeRef::new();
-    focus::select_text(field);
+    focus::into_field(field, entry.path());
     let keypad = move || if entry.unit() == LengthUnit::Inch { "text" } else { "decimal" };
     let sign = entry.has_sign().then(|| {
         view! {

@@ -82,7 +82,7 @@ fn table_rows(rows: &[Vec<String>]) -> Vec<Part> {
 /// The steps of the plan in view, or that they are still missing.
 fn steps(session: Session) -> Vec<Part> {
     const MISSING: &str = "The steps are being worked out: this card is not whole. Print it again.";
-    match session.order.get() {
+    match session.order.get().filter(|_| session.card_is_whole()) {
         Some(order) => parts(&order.steps),
         None => vec![part("p").class("stale").text(MISSING)],
     }
