@@ -341,6 +341,7 @@ impl Session {
 
     /// Puts another job in place of this one; it can be undone. What stands open was of the other one.
     pub fn open(self, job: Job) {
+        self.panel.set(None);
         self.is_first_visit.set(false);
         self.settle();
         self.faulty.set(Vec::new());

@@ -4,7 +4,7 @@ use super::figure_sheet::FigureSheet;
 use super::job_sheet::JobSheet;
 use super::menu_sheet::MenuSheet;
 use super::new_frame::NewFrame;
-use crate::browser::focus;
+use crate::browser::{after, focus};
 use crate::session::Session;
 use crate::session::selection::Panel;
 use leptos::prelude::*;
