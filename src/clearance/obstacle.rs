@@ -3,8 +3,7 @@
 use super::wheel::{chain, disc, tip_diameter, towards, tyre};
 use crate::geometry::{Block, HalfSpace, Line, Near, Solid, Turned};
 use crate::model::{Crank, Hand, Job, PairName, Ring, Rotor, Surroundings};
-use crate::plan::Axes;
-use crate::plan::ClampFrame;
+use crate::plan::{Axes, ClampFrame, hub_face};
 use crate::units::{Length, Real};
 use nalgebra::{Point3, Vector3};
 use serde::de::Error;
@@ -161,7 +160,7 @@ pub(crate) fn obstacles_beside<T: Real>(
     let sign = side.sign();
     let axle = towards(Line { point: axes.axle, direction: Vector3::y() }, sign);
     let shell = towards(axes.shell, sign);
-    let half_spacing = job.frame.axle_spacing.mm() * T::of(0.5);
+    let face = hub_face(&job.frame, hand).mm();
     let mut found = Vec::new();
     let mut add = |to, limit, solid| found.push(PlacedObstacle { to, limit, solid });
     add(Obstacle::Tyre, limits.tyre, ObstacleSolid::Turned(tyre(&job.wheel, surroundings, axle)));
@@ -176,10 +175,10 @@ pub(crate) fn obstacles_beside<T: Real>(
         }
     }
     if let Some(sprocket) = surroundings.sprocket.as_ref().filter(|_| hand == Hand::Right) {
-        add(Obstacle::Chain, limits.chain, ObstacleSolid::Turned(chain(sprocket, axle, half_spacing)));
+        add(Obstacle::Chain, limits.chain, ObstacleSolid::Turned(chain(sprocket, axle, face)));
     }
     if let Some(rotor) = surroundings.rotor.as_ref().filter(|_| hand == Hand::Left) {
-        let middle = half_spacing - rotor.from_dropout.mm();
+        let middle = face - rotor.from_dropout.mm();
         let solid = disc(axle, rotor.diameter.mm(), middle, rotor.thickness.mm());
         add(Obstacle::Rotor, limits.rotor, ObstacleSolid::Turned(solid));
         if rotor.caliper_length.mm().value() > 0.0 {

@@ -3,8 +3,8 @@
 use super::clearances::{StayClearances, clearances_of};
 use super::figure_for_room::figure_for_room;
 use super::obstacle::Obstacle;
-use crate::model::{End, Hand, Job, Level, PairName, Side};
-use crate::plan::{CutAt, Placements, Plan, Stay, as_placed, plan_placed};
+use crate::model::{End, Hand, Job, Level, PairName};
+use crate::plan::{CutAt, Placements, Plan, Stay, as_placed, held_face, hub_face, plan_placed};
 use crate::units::{Angle, Length};
 
 /// How far from what is entered a spacing is looked for, mm, and a bend, degrees.
@@ -165,7 +165,7 @@ fn keeps_clearances(before: &[StayClearances], after: &[StayClearances]) -> bool
 
 /// Whether a dropout comes to lie no further from the hub.
 fn keeps_hub(before: &Job, after: &Job, pair: PairName, hand: Hand) -> bool {
-    let [old, new] = [before, after].map(|job| off_hub(job, job.pair(pair).side(hand)));
+    let [old, new] = [before, after].map(|job| off_hub(job, pair, hand));
     new <= old.max(SPRUNG) + SAME
 }
 
@@ -180,8 +180,12 @@ fn keeps_shell(before: &Plan, after: &Plan, pair: PairName) -> bool {
 
 /// How far a dropout's inner face lies from the hub's, mm. Where the dropout is no plate, by how much more than a tube's width
 /// the stay's axis does: a round dropout is hardly longer than its stay is wide (common practice, no source).
-fn off_hub(job: &Job, side: &Side) -> f64 {
-    let off = side.rear.half_spacing.mm() - 0.5 * job.frame.axle_spacing.mm();
+fn off_hub(job: &Job, pair: PairName, hand: Hand) -> f64 {
+    let (side, face) = (job.pair(pair).side(hand), hub_face(&job.frame, hand));
+    if let Some(held) = held_face(job, pair, hand) {
+        return (held - face).mm().abs();
+    }
+    let off = (side.rear.half_spacing - face).mm();
     match &side.rear_end {
         End::Slot(slot) => (off - 0.5 * slot.plate.mm()).abs(),
         _ => off.abs() - side.tube.od_rear.mm(),

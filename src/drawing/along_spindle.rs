@@ -2,6 +2,7 @@
 
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
+use super::frame_part::FramePart;
 use super::sheet::{Anchor, Pen, Point, Sheet, Viewport};
 use super::tube::Drawn;
 use super::view::View;
@@ -61,10 +62,14 @@ fn round(plan: &Plan, place: CutAt, cut: &RoundCut, viewport: Viewport) -> Sheet
     let mut canvas = Canvas::new(TITLE, Area::of(corners.iter().copied()), margins, viewport);
     if !setting.on_side {
         let other = if place.hand == Hand::Right { Hand::Left } else { Hand::Right };
-        drawn(plan, place, other, view).draw(&mut canvas, "");
+        drawn(plan, place, other, view).draw(&mut canvas, FramePart::of_pair(place.pair), "");
         canvas.line(Pen::Axis, "", Point::new(canvas.left(), middle.y), Point::new(canvas.right(), middle.y));
     }
-    tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
+    tube.draw(
+        &mut canvas,
+        FramePart::of_pair(place.pair),
+        &format!("{}.{}", place.pair.key(), place.hand.key()),
+    );
     circles(&mut canvas, cut, middle);
     let low = corners.iter().map(|corner| corner.y).fold(f64::NEG_INFINITY, f64::max);
     edge_lines(&mut canvas, datum.x, datum.y, low);
@@ -156,7 +161,11 @@ fn slot(plan: &Plan, place: CutAt, cut: &SlotCut, viewport: Viewport) -> Sheet {
     let corners = [root.plus(0.0, -20.0), mouth.plus(0.0, 20.0), Point::new(datum_x, root.y)];
     let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 3.4 };
     let mut canvas = Canvas::new(TITLE, Area::of(corners), margins, viewport);
-    tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
+    tube.draw(
+        &mut canvas,
+        FramePart::of_pair(place.pair),
+        &format!("{}.{}", place.pair.key(), place.hand.key()),
+    );
     let h = canvas.letter;
     canvas.line(Pen::Cutter, "root_s_mm", root.plus(0.0, -16.0), root.plus(0.0, 16.0));
     canvas.line(
@@ -183,7 +192,11 @@ fn square(plan: &Plan, place: CutAt, viewport: Viewport) -> Sheet {
     let tube = drawn(plan, place, place.hand, view);
     let margins = Margins { left: 1.5, right: 1.5, top: 1.5, bottom: 1.5 };
     let mut canvas = Canvas::new("Square end", Area::of(near_end(&tube, place, 30.0)), margins, viewport);
-    tube.draw(&mut canvas, &format!("{}.{}", place.pair.key(), place.hand.key()));
+    tube.draw(
+        &mut canvas,
+        FramePart::of_pair(place.pair),
+        &format!("{}.{}", place.pair.key(), place.hand.key()),
+    );
     let text = format!("The {} is cut square to the tube, at its reference point.", place.name());
     canvas.finish(text)
 }

@@ -31,7 +31,10 @@ impl Area {
         match shape {
             Shape::Line { a, b } => Self::of([*a, *b]),
             Shape::Path { points, .. } => Self::of(points.iter().copied()),
-            Shape::Circle { at, radius } => Self { min: *at, max: *at }.grown(*radius),
+            Shape::Circle { at, radius } | Shape::Ring { at, radius, .. } => {
+                Self { min: *at, max: *at }.grown(*radius)
+            }
+            Shape::Pill { min, max } => Self { min: *min, max: *max },
             Shape::Text { at, .. } => Self { min: *at, max: *at },
         }
     }
@@ -73,7 +76,7 @@ impl Area {
     }
 
     /// The part of a straight line that lies within (Liang and Barsky 1984, ACM Trans. Graphics 3:1, from memory).
-    fn part(&self, a: Point, b: Point) -> Option<[Point; 2]> {
+    pub(super) fn part(&self, a: Point, b: Point) -> Option<[Point; 2]> {
         let (mut first, mut last) = (0.0_f64, 1.0_f64);
         let sides = [
             (a.x - b.x, a.x - self.min.x),
@@ -106,6 +109,9 @@ impl Area {
         match shape {
             Shape::Line { a, b } => self.crosses(*a, *b),
             Shape::Path { points, closed } => segments(points, *closed).any(|(a, b)| self.crosses(a, b)),
+            Shape::Ring { at, radius, hole } => [radius, hole]
+                .into_iter()
+                .any(|radius| self.meets(&Shape::Circle { at: *at, radius: *radius })),
             Shape::Circle { at, radius } => {
                 let off = |low: f64, high: f64, at: f64| {
                     ((low - at).max(at - high).max(0.0), (at - low).max(high - at))
@@ -114,6 +120,7 @@ impl Area {
                     (off(self.min.x, self.max.x, at.x), off(self.min.y, self.max.y, at.y));
                 near_x.hypot(near_y) < *radius && *radius < far_x.hypot(far_y)
             }
+            Shape::Pill { min, max } => self.overlaps(&Self { min: *min, max: *max }),
             Shape::Text { .. } => false,
         }
     }
@@ -126,12 +133,12 @@ impl Area {
         match shape {
             Shape::Line { a, b } => self.runs(&[a, b], false),
             Shape::Path { points, closed } => self.runs(&points, closed),
-            Shape::Circle { at, radius } => {
-                let turn = |i: i32| TAU * f64::from(i) / f64::from(CHORDS);
-                let chords = (0..CHORDS).map(|i| at.plus(radius * turn(i).cos(), radius * turn(i).sin()));
-                self.runs(&chords.collect::<Vec<_>>(), true)
-            }
-            Shape::Text { .. } => vec![shape],
+            Shape::Circle { at, radius } => self.runs(&chords(at, radius), true),
+            Shape::Ring { at, radius, hole } => [radius, hole]
+                .into_iter()
+                .flat_map(|radius| self.clipped(Shape::Circle { at, radius }))
+                .collect(),
+            Shape::Pill { .. } | Shape::Text { .. } => vec![shape],
         }
     }
 
@@ -146,6 +153,12 @@ impl Area {
         }
         runs.into_iter().map(|points| Shape::Path { points, closed: false }).collect()
     }
+}
+
+/// The corners of a circle.
+fn chords(at: Point, radius: f64) -> Vec<Point> {
+    let turn = |i: i32| TAU * f64::from(i) / f64::from(CHORDS);
+    (0..CHORDS).map(|i| at.plus(radius * turn(i).cos(), radius * turn(i).sin())).collect()
 }
 
 /// The lines of a chain.

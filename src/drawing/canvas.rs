@@ -1,6 +1,8 @@
 //! Laying marks on a sheet: scale first, then outlines, then as many figures as find a free place.
 
 use super::area::Area;
+use super::filled_within::filled_within;
+use super::frame_part::FramePart;
 use super::sheet::{Anchor, Handle, Mark, Pen, Point, Shape, Sheet, Viewport};
 use crate::units::{Length, LengthUnit, fixed, trimmed};
 
@@ -27,7 +29,8 @@ const fn weight(pen: Pen) -> usize {
     match pen {
         Pen::Axis | Pen::Phantom => FAINT,
         Pen::Thin | Pen::Hidden => 2,
-        _ => 4,
+        _ if pen.is_line() => 4,
+        _ => 0,
     }
 }
 
@@ -40,7 +43,7 @@ pub(super) struct Canvas {
     extents: Vec<Area>,
     /// Height of the lettering, mm.
     pub(super) letter: f64,
-    unit: LengthUnit,
+    pub(super) unit: LengthUnit,
 }
 
 impl Canvas {
@@ -83,9 +86,8 @@ impl Canvas {
     pub(super) fn finish(mut self, text: String) -> Sheet {
         let within = self.area().grown(OVER * self.letter);
         let marks = std::mem::take(&mut self.sheet.marks);
-        for (Mark { topic, pen, shape }, extent) in marks.into_iter().zip(&self.extents) {
-            let parts = if within.holds(extent) { vec![shape] } else { within.clipped(shape) };
-            self.sheet.marks.extend(parts.into_iter().map(|shape| Mark { topic: topic.clone(), pen, shape }));
+        for (mark, extent) in marks.into_iter().zip(&self.extents) {
+            self.sheet.marks.extend(clipped(mark, extent, within));
         }
         self.sheet.text = text;
         self.sheet
@@ -109,9 +111,14 @@ impl Canvas {
     }
 
     pub(super) fn put(&mut self, pen: Pen, topic: &str, shape: Shape) {
+        self.put_part(pen, None, topic, shape);
+    }
+
+    /// A mark that belongs to a part of the frame.
+    pub(super) fn put_part(&mut self, pen: Pen, part: Option<FramePart>, topic: &str, shape: Shape) {
         let topic = (!topic.is_empty()).then(|| topic.to_owned());
         self.extents.push(Area::about(&shape));
-        self.sheet.marks.push(Mark { topic, pen, shape });
+        self.sheet.marks.push(Mark { topic, part, pen, shape });
     }
 
     pub(super) fn line(&mut self, pen: Pen, topic: &str, a: Point, b: Point) {
@@ -268,7 +275,8 @@ impl Canvas {
 
     /// How much of what is drawn passes through a text's box.
     fn lines_through(&self, text_box: &Area) -> usize {
-        let near = self.sheet.marks.iter().zip(&self.extents).filter(|(_, extent)| text_box.touches(extent));
+        let near = self.sheet.marks.iter().zip(&self.extents);
+        let near = near.filter(|(mark, extent)| weight(mark.pen) > 0 && text_box.touches(extent));
         near.filter(|(mark, _)| text_box.meets(&mark.shape)).map(|(mark, _)| weight(mark.pen)).sum()
     }
 
@@ -288,6 +296,19 @@ impl Canvas {
     fn is_free(&self, text_box: &Area) -> bool {
         self.area().holds(text_box) && !self.boxes.iter().any(|other| other.overlaps(text_box))
     }
+}
+
+/// What of a mark lies `within`; `extent` is what it takes.
+fn clipped(mark: Mark, extent: &Area, within: Area) -> Vec<Mark> {
+    if within.holds(extent) {
+        return vec![mark];
+    }
+    let Mark { topic, part, pen, shape } = mark;
+    let parts = match pen {
+        Pen::Fill(_) => filled_within(&within, &shape).into_iter().collect(),
+        _ => within.clipped(shape),
+    };
+    parts.into_iter().map(|shape| Mark { topic: topic.clone(), part, pen, shape }).collect()
 }
 
 #[cfg(test)]

@@ -28,6 +28,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.{end}.half_spacing_mm", self.name.key(), shown.key()),
                     name: format!("{} {end} half spacing", hand.key()),
                     at: self.view.point(&point),
+                    from: self.view.point(&point),
                     pull: Pull(Point::new(0.0, sign)),
                     value: spacing.mm(),
                 });
@@ -38,6 +39,7 @@ impl Scene<'_> {
                     path: format!("{}.{}.rear.reach_mm", self.name.key(), shown.key()),
                     name: format!("{} reach", hand.key()),
                     at: Point::new(at.x, at.y * 0.4),
+                    from: Point::new(at.x, at.y * 0.4),
                     pull: Pull(Point::new(1.0, 0.0)),
                     value: side.rear.reach.mm(),
                 });
@@ -62,6 +64,7 @@ impl Scene<'_> {
                 path: "frame.chainstay_length_mm".into(),
                 name: "chainstay length".into(),
                 at: Self::at(self.slide(), 0.0),
+                from: Self::at(self.slide(), 0.0),
                 pull: Pull(Point::new(-rate, 0.0)),
                 value: length.mm(),
             });
@@ -90,6 +93,7 @@ impl Scene<'_> {
             path: "frame.bb_drop_mm".into(),
             name: "bottom bracket drop".into(),
             at: axle,
+            from: axle,
             pull: Pull(Point::new(0.0, -1.0)),
             value: drop,
         });

@@ -2,9 +2,12 @@
 
 use super::area::Area;
 use super::canvas::{Canvas, Margins};
+use super::frame_part::FramePart;
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
+use super::material::Material;
 use super::neighbours::{Beside, beside, draw_names};
 use super::sheet::{Pen, Point, Sheet, Viewport};
+use super::solid::Look;
 use super::tube::Drawn;
 use super::view::View;
 use crate::clearance::Obstacle;
@@ -133,7 +136,8 @@ impl<'a> Scene<'a> {
         }
         for (hand, stay) in Hand::ALL.into_iter().zip(&self.stays) {
             stay.draw_waste(canvas);
-            stay.draw(canvas, &format!("{}.{}", self.name.key(), hand.key()));
+            let part = FramePart::of_pair(self.name);
+            stay.draw(canvas, part, &format!("{}.{}", self.name.key(), hand.key()));
             draw_rear(canvas, self.pair.stay(hand), stay, hand);
         }
         let half = self.half_axle();
@@ -182,7 +186,7 @@ impl<'a> Scene<'a> {
                 let middle = self.view.point(&nalgebra::Point3::origin());
                 let corners = [(radius, half), (radius, -half), (-radius, -half), (-radius, half)];
                 let points = corners.map(|(x, y)| middle.plus(x, y)).to_vec();
-                canvas.path(Pen::Visible, "frame.shell_od_mm", points, true);
+                canvas.solid(Look::new(FramePart::Shell, Material::Shell, "frame.shell_od_mm"), points);
                 canvas.line(Pen::Axis, "", middle.plus(0.0, -half - 8.0), middle.plus(0.0, half + 8.0));
             }
             End::Cope(_) => self.draw_cut_seat_tube(canvas),
@@ -204,7 +208,8 @@ impl<'a> Scene<'a> {
             let turn = f64::from(i) / 48.0 * TAU;
             middle.plus(radius / lean.abs() * turn.cos(), radius * turn.sin())
         });
-        canvas.path(Pen::Visible, "frame.seat_tube_od_mm", points.collect(), true);
+        let look = Look::new(FramePart::SeatTube, Material::Tube, "frame.seat_tube_od_mm");
+        canvas.solid(look, points.collect());
         canvas.cross("", middle, radius + 6.0);
     }
 

@@ -55,7 +55,7 @@ fn rod_corners(rod: &ConvexRod, view: &View) -> Vec<Point> {
 }
 
 /// The corners of the smallest convex outline about points, one way round (Andrew 1979, Inf. Process. Lett. 9:216, from memory).
-fn hull(mut points: Vec<Point>) -> Vec<Point> {
+pub(super) fn hull(mut points: Vec<Point>) -> Vec<Point> {
     points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
     let mut corners = half(points.iter().copied());
     corners.pop();

@@ -2,8 +2,11 @@
 
 use super::area::Area;
 use super::canvas::Canvas;
+use super::frame_part::FramePart;
 use super::hull::block_outline;
+use super::material::Material;
 use super::sheet::{Anchor, Pen, Point, Shape};
+use super::solid::Look;
 use super::view::View;
 use crate::clearance::{Obstacle, ObstacleSolid, obstacles};
 use crate::geometry::{ConvexBlock, Turned};
@@ -19,7 +22,10 @@ const TRIED: usize = 8;
 
 /// An outline on the sheet, as far as it is drawn, and whose it is.
 pub(super) struct Beside {
-    to: Obstacle,
+    pub(super) to: Obstacle,
+    /// The whole outline.
+    whole: Shape,
+    /// What of it is drawn where it is but a neighbour.
     parts: Vec<Shape>,
 }
 
@@ -39,8 +45,11 @@ pub(super) fn beside(
         let all = obstacles(plan, pair, hand).into_iter();
         all.filter(|beside| hand == Hand::Right || !same(beside.to)).collect::<Vec<_>>()
     });
-    let parts = |body: &ObstacleSolid| Some(within.clipped(shape(body, view)?));
-    sides.filter_map(|beside| Some(Beside { to: beside.to, parts: parts(&beside.solid)? })).collect()
+    let drawn = |to: Obstacle, body: &ObstacleSolid| {
+        let whole = shape(body, view)?;
+        Some(Beside { to, parts: within.clipped(whole.clone()), whole })
+    };
+    sides.filter_map(|beside| drawn(beside.to, &beside.solid)).collect()
 }
 
 fn shape(body: &ObstacleSolid, view: &View) -> Option<Shape> {
@@ -97,9 +106,43 @@ impl Beside {
         }
     }
 
+    /// Draws it as a part, filled; what only passes by, as crank and heel do, as a neighbouring part.
+    pub(super) fn paint(&self, canvas: &mut Canvas, pair: PairName) {
+        let part = FramePart::of_obstacle(self.to, pair);
+        let topic = self.topic();
+        let (Some(material), Some(owner)) = (material(self.to), part) else {
+            return canvas.put_part(Pen::Phantom, part, &topic, self.whole.clone());
+        };
+        let look = Look::new(owner, material, &topic);
+        match &self.whole {
+            Shape::Circle { at, radius } => canvas.band(look, *at, *radius, radius - depth(self.to)),
+            Shape::Path { points, .. } => canvas.solid(look, points.clone()),
+            _ => {}
+        }
+    }
+
     /// Writes its name beside its outline, where nothing is in the way.
     fn draw_name(&self, canvas: &mut Canvas) {
         write_name(canvas, &self.topic(), self.to.name(), &self.parts);
+    }
+}
+
+/// What a neighbour is filled with where it is drawn as a part.
+const fn material(to: Obstacle) -> Option<Material> {
+    match to {
+        Obstacle::Tyre => Some(Material::Rubber),
+        Obstacle::Chainring(_) | Obstacle::Chain => Some(Material::Ring),
+        Obstacle::Rotor => Some(Material::Rotor),
+        _ => None,
+    }
+}
+
+/// How far in from its rim a disc is drawn, mm: so deep that it is seen to be one, and what lies behind can be seen through
+/// it. No figure of the job.
+const fn depth(to: Obstacle) -> f64 {
+    match to {
+        Obstacle::Chain => 9.0,
+        _ => 13.0,
     }
 }
 

@@ -32,6 +32,7 @@ pub(super) fn roll_handle(
         path,
         name: format!("{} roll about the chord", hand.key()),
         at: view.point(&apex),
+        from: view.point(&apex),
         pull: Pull(Point::new(way.x * DEGREE * letter, way.y * DEGREE * letter)),
         value: bent.roll.degrees(),
     })

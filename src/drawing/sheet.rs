@@ -1,6 +1,9 @@
 //! A finished drawing: marks in millimetres, and nothing about pixels but the room it was laid out for.
 
+use super::frame_part::FramePart;
+use super::material::Material;
 use super::pull::Pull;
+use crate::model::Level;
 use crate::units::LengthUnit;
 use serde::{Deserialize, Serialize};
 
@@ -54,6 +57,33 @@ pub enum Pen {
     Arrow,
     /// Lettering.
     Text,
+    /// A surface of a part, without an edge.
+    Fill(Material),
+    /// The ground behind a dimension's figure.
+    Pill(Status),
+    /// A clearance: its line, its arrowheads, its figure and the ground behind that. `Note` is a clearance that suffices.
+    Gap(Level),
+}
+
+impl Pen {
+    /// Whether it draws lines, which no text may cross.
+    pub const fn is_line(self) -> bool {
+        !matches!(self, Self::Text | Self::Fill(_) | Self::Pill(_))
+    }
+}
+
+/// How the figure of a dimension comes to be.
+///
+/// Brackets are those of an auxiliary dimension (ISO 129-1). A figure to be checked stands in a frame with round ends, as
+/// inspection dimensions do (from memory, after DIN 406): in a rectangular frame it would be theoretically exact (ISO 129-1).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Status {
+    /// It was entered: plain.
+    Entered,
+    /// It follows from what was entered: in round brackets.
+    Derived,
+    /// It follows, and is checked with calipers on the part: in a frame with round ends.
+    Checked,
 }
 
 /// Where a text hangs from its point.
@@ -91,6 +121,22 @@ pub enum Shape {
         /// Its radius, mm.
         radius: f64,
     },
+    /// What lies between two circles about the same middle.
+    Ring {
+        /// Its middle.
+        at: Point,
+        /// The radius of its outer edge, mm.
+        radius: f64,
+        /// The radius of its inner edge, mm.
+        hole: f64,
+    },
+    /// A level rectangle with round ends.
+    Pill {
+        /// Upper left corner.
+        min: Point,
+        /// Lower right corner.
+        max: Point,
+    },
     /// A line of text; `at` lies on its base line.
     Text {
         /// Where it hangs.
@@ -107,6 +153,8 @@ pub enum Shape {
 pub struct Mark {
     /// The figure that it shows: a path of the job, or a place of the plan.
     pub topic: Option<String>,
+    /// The part that it is a piece of: what is selected where it is tapped.
+    pub part: Option<FramePart>,
     /// How it is drawn.
     pub pen: Pen,
     /// What it is.
@@ -122,6 +170,8 @@ pub struct Handle {
     pub name: String,
     /// Where it is.
     pub at: Point,
+    /// The place on the part that it moves; `at` itself where it stands on the part.
+    pub from: Point,
     /// How the figure answers when it is pulled.
     pub pull: Pull,
     /// The figure, mm or degrees.

@@ -5,17 +5,14 @@ use super::canvas::{Canvas, Margins};
 use super::gaps::{GapLine, draw_figures, draw_lines, gaps_said};
 use super::neighbours::{beside, draw_names};
 use super::sheet::{Pen, Point, Sheet, Viewport};
-use super::tube::Drawn;
+use super::side_parts::{SideParts, on_seat_tube, tube_top, tyre_radius};
 use super::view::View;
 use crate::clearance::Obstacle;
-use crate::model::{Hand, PairName};
+use crate::model::PairName;
 use crate::plan::Plan;
 use crate::units::fixed;
 use nalgebra::Point3;
 use std::f64::consts::PI;
-
-/// Beyond the seat stays' place the seat tube goes on by this much, mm.
-const TUBE_OVER: f64 = 50.0;
 
 /// Shell, seat tube, stays, axle, tyre, all to one scale, with the frame's dimensions.
 pub fn side_view(plan: &Plan, viewport: Viewport) -> Sheet {
@@ -30,11 +27,7 @@ pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], viewport: Viewport) ->
     let beside = beside(plan, PairName::Chainstays, &view, canvas.area(), |to| {
         !matches!(to, Obstacle::Rotor | Obstacle::Caliper)
     });
-    wheel(plan, view, &mut canvas, beside.is_empty());
-    for beside in &beside {
-        beside.draw(&mut canvas);
-    }
-    triangle(plan, view, &mut canvas);
+    SideParts { plan, view, beside: &beside }.draw(&mut canvas);
     draw_lines(&mut canvas, &view, gaps);
     dimensions(plan, view, &mut canvas);
     draw_figures(&mut canvas, &view, gaps, true);
@@ -42,20 +35,6 @@ pub fn side_view_with_gaps(plan: &Plan, gaps: &[GapLine], viewport: Viewport) ->
     draw_names(&mut canvas, &beside);
     let text = sentence(plan, &canvas, gaps);
     canvas.finish(text)
-}
-
-/// From the axle to the tread.
-fn tyre_radius(plan: &Plan) -> f64 {
-    0.5 * plan.job.wheel.bead_seat.mm() + plan.job.wheel.tyre_height.mm()
-}
-
-/// Station on the seat tube to which it is drawn.
-fn tube_top(plan: &Plan) -> f64 {
-    plan.job.seatstay_node.front_station.mm() + TUBE_OVER
-}
-
-fn on_seat_tube(plan: &Plan, view: View, station: f64) -> Point {
-    view.point(&(plan.seat_tube_foot + plan.seat_tube_direction * station))
 }
 
 /// What the sheet must hold.
@@ -71,30 +50,6 @@ fn corners(plan: &Plan, view: View) -> [Point; 5] {
     ]
 }
 
-/// The bead seat, and the tyre where it is not drawn among what turns.
-fn wheel(plan: &Plan, view: View, canvas: &mut Canvas, with_tyre: bool) {
-    let axle = view.point(&plan.axle);
-    if with_tyre {
-        canvas.circle(Pen::Hidden, "wheel.tyre_height_mm", axle, tyre_radius(plan));
-    }
-    canvas.circle(Pen::Thin, "wheel.bead_seat_mm", axle, 0.5 * plan.job.wheel.bead_seat.mm());
-}
-
-/// Seat tube, stays, shell and axle.
-fn triangle(plan: &Plan, view: View, canvas: &mut Canvas) {
-    seat_tube(plan, view, canvas, tube_top(plan));
-    for name in PairName::ALL {
-        let tube = &plan.job.pair(name).side(Hand::Right).tube;
-        Drawn::new(&plan.pair(name).right, tube, view).draw(canvas, name.key());
-    }
-    let (origin, axle) = (view.point(&Point3::origin()), view.point(&plan.axle));
-    let shell = 0.5 * plan.job.frame.shell_od.mm();
-    canvas.circle(Pen::Visible, "frame.shell_od_mm", origin, shell);
-    canvas.cross("", origin, shell + 8.0);
-    canvas.circle(Pen::Visible, "frame.axle_spacing_mm", axle, 6.0);
-    canvas.cross("", axle, 16.0);
-}
-
 fn sentence(plan: &Plan, canvas: &Canvas, gaps: &[GapLine]) -> String {
     let said = |length| canvas.said(length);
     let frame = &plan.job.frame;
@@ -108,19 +63,6 @@ fn sentence(plan: &Plan, canvas: &Canvas, gaps: &[GapLine]) -> String {
         said(plan.job.wheel.tyre_width),
         gaps_said(canvas, gaps),
     )
-}
-
-fn seat_tube(plan: &Plan, view: View, canvas: &mut Canvas, top: f64) {
-    let half = 0.5 * plan.job.frame.seat_tube_od.mm();
-    let e = view.direction(&plan.seat_tube_direction);
-    let at = |station: f64, side: f64| {
-        on_seat_tube(plan, view, station).plus(-e.y * half * side, e.x * half * side)
-    };
-    let foot = 0.5 * plan.job.frame.shell_od.mm();
-    for side in [-1.0, 1.0] {
-        canvas.line(Pen::Visible, "frame.seat_tube_od_mm", at(foot, side), at(top, side));
-    }
-    canvas.line(Pen::Axis, "frame.seat_angle_deg", at(-30.0, 0.0), at(top + 15.0, 0.0));
 }
 
 fn dimensions(plan: &Plan, view: View, canvas: &mut Canvas) {

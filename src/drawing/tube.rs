@@ -1,7 +1,10 @@
 //! A stay as it is seen: its sides, its bends, and the true edges of its cuts.
 
 use super::canvas::Canvas;
+use super::frame_part::FramePart;
+use super::material::Material;
 use super::sheet::{Pen, Point};
+use super::solid::Look;
 use super::view::View;
 use crate::geometry::{Centreline, Frame, Generators, Line, Node, Outline};
 use crate::model::{Hand, Tube};
@@ -143,17 +146,20 @@ impl<'a> Drawn<'a> {
         EndEdge { near: half(facing), far: half(facing + 2.0 * FRAC_PI_2) }
     }
 
-    /// Draws the stay: sides and near edges visible, far edges hidden, its axis; on a bent one its bends are marked.
-    pub(super) fn draw(&self, canvas: &mut Canvas, topic: &str) {
+    /// Draws the stay: the faces of its ends, over them its outside, its axis; on a bent one its bends are marked. What of a
+    /// far edge lies behind the outside is covered by it, what is seen through an end stays.
+    pub(super) fn draw(&self, canvas: &mut Canvas, part: FramePart, topic: &str) {
         let (front, rear) = (self.edge(true), self.edge(false));
-        canvas.path(Pen::Hidden, topic, front.far, false);
-        canvas.path(Pen::Hidden, topic, rear.far, false);
+        for EndEdge { near, far } in [&front, &rear] {
+            let face = near.iter().chain(far).copied().collect();
+            canvas.solid(Look::new(part, Material::Bore, topic), face);
+        }
         let inner = self.stations(self.tip(true), self.tip(false), FINE * canvas.letter);
         let mut outline = front.near;
         outline.extend(self.side(&inner, 1.0));
         outline.extend(rear.near.into_iter().rev());
         outline.extend(self.side(&inner, -1.0).into_iter().rev());
-        canvas.path(Pen::Visible, topic, outline, true);
+        canvas.solid(Look::new(part, Material::Tube, topic), outline);
         let over = 12.0;
         let axis = self.middle(self.tip(true) - over, self.tip(false) + over, canvas.letter);
         canvas.chain(Pen::Axis, topic, axis.into_iter().map(|(_, place)| place).collect());
@@ -195,6 +201,11 @@ impl<'a> Drawn<'a> {
         let turns = turns.map(|(station, place)| (station / end, place));
         let ends = [&self.stay.front_point, &self.stay.rear_point].map(|point| self.view.point(point));
         [(0.0, ends[0])].into_iter().chain(turns).chain([(1.0, ends[1])]).collect()
+    }
+
+    /// Half the width of the tube as it is seen at `station`.
+    pub(super) fn half_width(&self, station: f64) -> f64 {
+        0.5 * self.beside(station, 1.0, 0.0).distance(self.beside(station, -1.0, 0.0))
     }
 
     pub(super) const fn hand(&self) -> Hand {

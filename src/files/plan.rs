@@ -1,7 +1,7 @@
 //! A plan as JSON: its figures, and what it finds in British English and millimetres.
 
 use crate::model::Level;
-use crate::plan::{Code, Pairs, Plan, Warning};
+use crate::plan::{Code, DropoutsPlan, Pairs, Plan, Warning};
 use crate::text::{self, Style};
 use serde::Serialize;
 
@@ -10,6 +10,8 @@ use serde::Serialize;
 struct PlanFile<'a> {
     format: u32,
     pairs: &'a Pairs,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    dropouts: Option<&'a DropoutsPlan>,
     warnings: Vec<WarningFile>,
     axle_mm: [f64; 3],
     seat_tube_foot_mm: [f64; 3],
@@ -43,6 +45,7 @@ pub fn plan_text(plan: &Plan) -> Result<String, serde_json::Error> {
     serde_json::to_string(&PlanFile {
         format: plan.format,
         pairs: &plan.pairs,
+        dropouts: plan.dropouts.as_ref(),
         warnings: plan.warnings.iter().map(WarningFile::new).collect(),
         axle_mm: plan.axle.coords.into(),
         seat_tube_foot_mm: plan.seat_tube_foot.coords.into(),

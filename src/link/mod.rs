@@ -1,7 +1,7 @@
 //! A job as a short text that fits behind the `#` of an address, and back.
 //!
 //! Every format that was ever given out is read for ever: each has a file of its own whose numbers never change. Formats 1,
-//! 3 and 5 are jobs; 2 and 4 are envelopes for one, with readings and with equipment. A link carries its format, the figures
+//! 3, 5 and 6 are jobs; 2 and 4 are envelopes for one, with readings and with equipment. A link carries its format, the figures
 //! that differ from that format's starting job, and a checksum.
 
 mod bytes;
@@ -12,6 +12,7 @@ mod format2;
 mod format3;
 mod format4;
 mod format5;
+mod format6;
 mod number;
 mod packed;
 mod pass;
@@ -95,7 +96,9 @@ pub fn open(text: &str) -> Result<Linked, LinkError> {
 
 /// The format that a job is written in, and its bytes: the oldest that holds all of it.
 fn job_bytes(job: &Job) -> (u8, Vec<u8>) {
-    if format5::is_needed(job) {
+    if format6::is_needed(job) {
+        (format6::FORMAT, format6::write(job))
+    } else if format5::is_needed(job) {
         (format5::FORMAT, format5::write(job))
     } else if format3::is_needed(job) {
         (format3::FORMAT, format3::write(job))
@@ -111,6 +114,7 @@ fn job_of(format: u8, body: &[u8]) -> Result<Job, LinkError> {
         format2::FORMAT | format4::FORMAT => Err(LinkError::Damaged),
         format3::FORMAT => format3::read(body).ok_or(LinkError::Damaged),
         format5::FORMAT => format5::read(body).ok_or(LinkError::Damaged),
+        format6::FORMAT => format6::read(body).ok_or(LinkError::Damaged),
         later => Err(LinkError::Later(later)),
     }
 }

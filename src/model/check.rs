@@ -5,7 +5,8 @@ use super::end::{End, EndKind};
 use super::fault::{EndMisfit, Fault, LongList, LongText, NamedFigure, Relation, Wrong};
 use super::fixture::MOST_POSTS;
 use super::group::{Group, below};
-use super::job::{Job, PairName};
+use super::job::Job;
+use super::pair_name::PairName;
 use super::side::{Hand, Side};
 use super::tube::Tube;
 
@@ -31,10 +32,22 @@ impl Job {
                 if hand == Hand::Left && pair.left.is_none() {
                     continue;
                 }
-                side_faults(&format!("{}.{}", name.key(), hand.key()), pair.side(hand), &mut faults);
+                let at = format!("{}.{}", name.key(), hand.key());
+                side_faults(&at, pair.side(hand), &mut faults);
+                self.dropout_fault(&at, name, hand, &mut faults);
             }
         }
         faults
+    }
+
+    /// A rear end that its dropout does not go with.
+    fn dropout_fault(&self, at: &str, name: PairName, hand: Hand, faults: &mut Vec<Fault>) {
+        let Some(dropouts) = &self.dropouts else { return };
+        let (dropout, kind) = (dropouts.side(hand).kind(), self.pair(name).side(hand).rear_end.kind());
+        if kind != dropout.end_kind() && kind.fits(false) {
+            let what = Wrong::EndNotOfDropout { dropout };
+            faults.push(Fault::new(format!("{at}.rear.end.kind"), kind.key(), what));
+        }
     }
 
     fn frame_faults(&self, faults: &mut Vec<Fault>) {

@@ -1,5 +1,6 @@
 //! What is wrong with a figure or a text that was entered.
 
+use super::dropout::DropoutKind;
 use super::group::Spec;
 use super::rejected_value::RejectedValue;
 use crate::units::{Bounds, LengthUnit};
@@ -171,6 +172,13 @@ pub enum Wrong {
     },
     /// Something else belongs there.
     Wanted(Wanted),
+    /// A key without a default is not there.
+    Missing,
+    /// A rear end of another kind than its dropout needs.
+    EndNotOfDropout {
+        /// The dropout.
+        dropout: DropoutKind,
+    },
     /// A key that nobody reads.
     UnknownKey {
         /// Those that are read there.

@@ -20,7 +20,9 @@ group! {
         shell_od: Length = "shell_od_mm", "shell diameter", 40.0, 20.0..=100.0;
         /// Width of the bottom-bracket shell.
         shell_width: Length = "shell_width_mm", "shell width", 73.0, 30.0..=200.0;
-        /// Between the inner faces of the dropouts.
+        /// The hub's width over its faces.
         axle_spacing: Length = "axle_spacing_mm", "axle spacing", 142.0, 60.0..=260.0;
+        /// How far the middle between the hub's faces lies to the drive side.
+        axle_offset: Length = "axle_offset_mm", "axle offset", 0.0, -30.0..=30.0;
     }
 }

@@ -1,51 +1,16 @@
 //! The whole job.
 
+use super::dropouts::Dropouts;
 use super::fixture::Fixture;
 use super::frame::Frame;
 use super::group::{Group, Spec, below, group};
+use super::pair_name::PairName;
 use super::side::{Hand, Side};
 use super::surroundings::Surroundings;
 use super::wheel::Wheel;
 use crate::units::Length;
-use serde::{Deserialize, Serialize};
-
-/// The two pairs of stays of a rear end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum PairName {
-    /// From the shell to the axle.
-    Chainstays,
-    /// From the seat tube to the axle.
-    Seatstays,
-}
 
 impl PairName {
-    /// Both pairs.
-    pub const ALL: [Self; 2] = [Self::Chainstays, Self::Seatstays];
-
-    /// The key in a job file.
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Chainstays => "chainstays",
-            Self::Seatstays => "seatstays",
-        }
-    }
-
-    /// One stay of the pair in the trade's words.
-    pub const fn one(self) -> &'static str {
-        match self {
-            Self::Chainstays => "chainstay",
-            Self::Seatstays => "seat stay",
-        }
-    }
-
-    /// The pair in the trade's words.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Chainstays => "chainstays",
-            Self::Seatstays => "seat stays",
-        }
-    }
-
     /// The side that a job starts with.
     pub fn starting_side(self) -> Side {
         match self {
@@ -132,6 +97,8 @@ pub struct Job<T = f64> {
     pub touch: Touch<T>,
     /// What turns beside the stays; `None` where nobody has asked about room yet.
     pub surroundings: Option<Surroundings<T>>,
+    /// The dropouts that figures of the stays follow from; `None` where all are entered.
+    pub dropouts: Option<Dropouts<T>>,
 }
 
 impl Default for Job {
@@ -148,6 +115,7 @@ impl Default for Job {
             fixture: Fixture::default(),
             touch: Touch::default(),
             surroundings: None,
+            dropouts: None,
         }
     }
 }
@@ -200,10 +168,13 @@ impl Job {
         found
     }
 
-    /// The same job with the figure at `path` set to `value`; a path that the job lacks changes nothing.
+    /// The same job with the figure at `path` set to `value`, entered from now on where a dropout said it; a path that the job
+    /// lacks changes nothing.
     #[must_use]
     pub fn with_figure(&self, path: &str, value: f64) -> Self {
-        self.map("", &mut |at, _, old| if at == path { value } else { old })
+        let mut job = self.map("", &mut |at, _, old| if at == path { value } else { old });
+        job.set_entered(path, true);
+        job
     }
 }
 
@@ -223,6 +194,7 @@ impl<T: Copy> Group<T> for Job<T> {
             fixture: self.fixture.map(&below(at, "fixture"), f),
             touch: self.touch.map(at, f),
             surroundings: self.surroundings.as_ref().map(|all| all.map(&below(at, "surroundings"), f)),
+            dropouts: self.dropouts.as_ref().map(|all| all.map(&below(at, "dropouts"), f)),
         }
     }
 }

@@ -7,10 +7,11 @@ use super::fault::{Fault, FileKind, LongList, Wanted, Wrong};
 use super::fixture::{Fixture, POST, TouchSide};
 use super::group::{Group, below};
 use super::inline_vec::InlineVec;
-use super::job::{Job, PairName, PairOfStays};
+use super::job::{Job, PairOfStays};
 use super::ovals::{Ovals, Press};
+use super::pair_name::PairName;
 use super::reader::{Object, Reader, read_all};
-use super::side::Side;
+use super::side::{Hand, Side};
 use super::surroundings::{Limits, MEASURED, Ring, Surroundings};
 use super::tube::Tube;
 use crate::units::{Angle, Length};
@@ -49,6 +50,7 @@ impl Reader {
             fixture: self.fixture(&mut object),
             touch: self.group(&mut object, &base.touch),
             surroundings: self.surroundings(&mut object),
+            dropouts: self.dropouts(&mut object),
         };
         let job = self.pairs(&mut object, job);
         self.close(&object);
@@ -61,11 +63,18 @@ impl Reader {
             if name == PairName::Seatstays {
                 job.seatstay_node = self.group(&mut object, &job.seatstay_node);
             }
-            let right = self.side(&mut object, "right", &name.starting_side());
-            let left = object.map.and_then(|map| map.get("left")).is_some();
-            let left_side = self.side(&mut object, "left", &right);
+            let dropouts = job.dropouts;
+            let fitted = |hand, side: Side| dropouts.map_or(side, |dropouts| dropouts.fitted(hand, side));
+            let right = self.side(&mut object, "right", &fitted(Hand::Right, name.starting_side()));
+            let left_base = fitted(Hand::Left, right);
+            let left = object.map.and_then(|map| map.get("left")).is_some()
+                || left_base.rear_end.kind() != right.rear_end.kind();
+            let left_side = self.side(&mut object, "left", &left_base);
             *job.pair_mut(name) = PairOfStays { right, left: left.then_some(left_side) };
             self.close(&object);
+        }
+        if let Some(dropouts) = &mut job.dropouts {
+            dropouts.mark_entered(parent.map);
         }
         job
     }

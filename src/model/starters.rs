@@ -1,7 +1,8 @@
 //! Three jobs to start from, out of a small shop of our own invention.
 
 use super::end::{Boss, Cope, End, Member, Slot};
-use super::job::{Job, PairName};
+use super::job::Job;
+use super::pair_name::PairName;
 use crate::units::{Angle, Length};
 
 /// A job to start from.

@@ -1,9 +1,12 @@
 //! A job as its JSON text.
 
+use super::dropout::{Dropout, DropoutKind};
+use super::dropouts::Dropouts;
 use super::end::End;
 use super::fixture::TouchSide;
 use super::group::Group;
-use super::job::{Job, PairName};
+use super::job::Job;
+use super::pair_name::PairName;
 use super::read::FORMAT;
 use super::side::{Hand, Side};
 use super::tube::Tube;
@@ -17,7 +20,7 @@ impl Job {
             put(&mut root, "surroundings", json!({}));
         }
         self.each("", &mut |path, _, value| {
-            if !path.ends_with(']') {
+            if !path.ends_with(']') && !self.is_derived(path) {
                 put(&mut root, path, Value::from(value));
             }
         });
@@ -34,7 +37,30 @@ impl Job {
                 put_empty_lists(&mut root, name, &pair.right.tube, &left.tube);
             }
         }
+        if let Some(dropouts) = &self.dropouts {
+            put_dropouts(&mut root, dropouts);
+        }
         root
+    }
+}
+
+/// What the walk over the figures leaves out: kinds, and optional angles that a left part would else take from the right one.
+fn put_dropouts(root: &mut Value, dropouts: &Dropouts) {
+    for (hand, part) in [(Hand::Right, Some(dropouts.right)), (Hand::Left, dropouts.left)] {
+        let Some(part) = part else { continue };
+        let at = format!("dropouts.{}", hand.key());
+        put(root, &format!("{at}.kind"), Value::from(part.kind().key()));
+        if part.tabs().is_none() && part.kind() != DropoutKind::Round {
+            put(root, &format!("{at}.tabs_deg"), Value::Null);
+        }
+        if let Dropout::Socket(socket) = part {
+            for pair in PairName::ALL {
+                if socket.tab(pair).splay.is_none() {
+                    let tab = if pair == PairName::Chainstays { "chainstay" } else { "seatstay" };
+                    put(root, &format!("{at}.{tab}.splay_deg"), Value::Null);
+                }
+            }
+        }
     }
 }
 

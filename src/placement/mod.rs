@@ -6,14 +6,15 @@ mod motion;
 mod search;
 
 use crate::model::{Fault, Job, PairName};
-use crate::plan::{Placements, Plan, faults, solve_placed};
+use crate::plan::{Placements, Plan, faults, resolved, solve_placed};
 use crate::units::Real;
 use search::most_room;
 
 /// Searches a placement for every tube of the job that leaves it open. The job must be without [`faults`].
 pub fn search<T: Real>(job: &Job<T>) -> Placements {
     if Placements::is_wanted(job) {
-        Placements(PairName::ALL.map(|name| most_room(job, name)))
+        let job = resolved(job);
+        Placements(PairName::ALL.map(|name| most_room(&job, name)))
     } else {
         Placements::default()
     }

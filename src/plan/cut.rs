@@ -72,6 +72,7 @@ fn of_axes<T: Real>(stay: &StayGeometry<T>, member: &Round<T>, found: &Found<'_,
         push: None,
         saw_depth: None,
         past_end: None,
+        footprint: None,
         feathers: false,
         setting: found.setting(&axis),
         axis_point: axis.point,
@@ -112,6 +113,7 @@ fn edge_figures<T: Real>(
     seat(cut, edge, stay, which, member);
     let span = edge.extent(&member.cut.axis)?;
     cut.saw_depth = Some(Length::from_mm(span.1 - span.0));
+    cut.footprint = Some([span.0, span.1].map(Length::from_mm));
     cut.past_end = past_end(cut, span, &towards_member(stay, which), member);
     Some(span)
 }

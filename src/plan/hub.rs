@@ -1,17 +1,18 @@
 //! Whether the hub fits between the rear ends: what these say of the dropouts' inner faces, against the hub's faces.
 //!
-//! A slot places the whole plate: its inner face is half the plate inboard of the slot's middle. A plate that splays is bent
+//! A dropout that is known says where its face lies. A slot alone places the whole plate: its inner face is half the plate inboard of the slot's middle. A plate that splays is bent
 //! somewhere between the stay's end and the axle, so its inner face lies between two bounds. A round dropout's width is not
 //! known, but it must carry the whole miter: where the miter reaches inboard of the hub's face, so does the dropout. Of a square
 //! end no more is known than where the tube ends: a hub face that the tube does not stand across is worth a look.
 
+use super::held::{held_face, hub_face};
 use super::notices::Notices;
 use super::problem::Problem;
 use super::result::Stay;
 use super::stay::Span;
 use super::stay_geometry::StayGeometry;
 use super::which::Which;
-use crate::model::{End, Frame, Side, Slot};
+use crate::model::{End, Job, PairName, Side, Slot};
 use crate::units::{Length, Real};
 
 /// Hub and dropouts that differ by less than this fit, mm: half a division of what they are read with.
@@ -26,9 +27,14 @@ pub(super) struct RearEnd<'a, T: Real> {
 }
 
 /// What is wrong between the hub and the two rear ends of a pair.
-pub(super) fn hub_warnings<T: Real>(frame: &Frame<T>, ends: [RearEnd<'_, T>; 2], notices: &mut Notices<'_>) {
-    let hub = frame.axle_spacing.mm().value();
-    let inner = ends.each_ref().map(RearEnd::inner_face);
+pub(super) fn hub_warnings<T: Real>(
+    job: &Job<T>,
+    name: PairName,
+    ends: [RearEnd<'_, T>; 2],
+    notices: &mut Notices<'_>,
+) {
+    let hub = job.frame.axle_spacing.mm().value();
+    let inner = ends.each_ref().map(|end| end.inner_face(held_face(job, name, end.stay.hand)));
     if let [Some(right), Some(left)] = inner {
         let between = hub + outside(right.0 + left.0, right.1 + left.1, hub);
         if (between - hub).abs() > FITS {
@@ -38,7 +44,8 @@ pub(super) fn hub_warnings<T: Real>(frame: &Frame<T>, ends: [RearEnd<'_, T>; 2],
         return;
     }
     for (end, inner) in ends.iter().zip(inner) {
-        if let Some(problem) = end.problem(inner, hub / 2.0) {
+        let face = hub_face(&job.frame, end.stay.hand).mm().value();
+        if let Some(problem) = end.problem(inner, face) {
             notices.at_stay(end.stay.hand).at_end(Which::Rear).warn(problem);
         }
     }
@@ -50,12 +57,14 @@ fn outside(low: f64, high: f64, wanted: f64) -> f64 {
 }
 
 impl<T: Real> RearEnd<'_, T> {
-    /// The least and the most that the dropout's inner face may lie outboard of the centre plane, mm; `None` where the end says
-    /// nothing of it.
-    fn inner_face(&self) -> Option<(f64, f64)> {
-        let End::Slot(slot) = &self.side.rear_end else { return None };
+    /// The least and the most that the face for the hub may lie outboard of the centre plane, mm, where a known dropout has it at
+    /// `held`; `None` where neither that nor the end says anything of it.
+    fn inner_face(&self, held: Option<Length<T>>) -> Option<(f64, f64)> {
+        let held = held.map(|held| held.mm().value());
+        let End::Slot(slot) = &self.side.rear_end else { return held.map(|held| (held, held)) };
         let Slot { plate, plate_splay, .. } = slot;
-        let near = self.side.rear.half_spacing.mm().value() - plate.mm().value() / 2.0;
+        let near =
+            held.unwrap_or_else(|| self.side.rear.half_spacing.mm().value() - plate.mm().value() / 2.0);
         let splay = plate_splay.radians().value();
         let far = near + self.side.rear.reach.mm().value() * splay.tan();
         Some((near.min(far), near.max(far)))

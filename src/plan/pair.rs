@@ -40,7 +40,7 @@ pub(super) fn pair<T: Real>(
         [(right_laid, &right, &right_spans), (left_laid, &left, &left_spans)].map(|(laid, stay, spans)| {
             RearEnd { laid, stay, side: job.pair(name).side(stay.hand), span: spans.at(Which::Rear) }
         });
-    hub_warnings(&job.frame, [right_end, left_end], &mut notices);
+    hub_warnings(job, name, [right_end, left_end], &mut notices);
     range_warnings(&right, &left, one_plane, &job.fixture.bench, &mut notices);
     let saw = |which| if one_plane { shared_depth(&right_spans, &left_spans, which) } else { None };
     Pair {

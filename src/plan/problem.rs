@@ -66,6 +66,12 @@ pub enum Code {
     WallUnused,
     /// Two posts stand at one place.
     PostsTogether,
+    /// The dropout's tabs do not stand apart as its stays do.
+    TabsDifference,
+    /// The two stays of a round dropout are cut to axes that are apart.
+    RoundApart,
+    /// A plug does not go into its stay.
+    PlugClearance,
 }
 
 /// What a round end mates to.
@@ -284,10 +290,28 @@ pub enum Problem {
         /// Their station.
         post: Length,
     },
+    /// The dropout's tabs do not stand apart as its stays do.
+    TabsOffStays {
+        /// By how much the stays stand further apart.
+        by: Angle,
+    },
+    /// The two stays of a round dropout are cut to axes that are apart.
+    RoundDropoutApart {
+        /// How far.
+        by: Length,
+    },
+    /// A plug is larger than the bore of its stay.
+    PlugTooLarge {
+        /// By how much, of the diameters.
+        by: Length,
+    },
 }
 
 /// What fits badly by more than this makes scrap, mm.
 const SCRAP: f64 = 1.0;
+
+/// Tabs that are off by more than this are not bent to fit, degrees.
+const TABS_SCRAP: f64 = 3.0;
 
 /// The widest gap that a way of joining bridges, mm: fillet brazing. Common practice, no source.
 pub(super) const WIDEST_GAP: Length = Length::from_mm(0.25);
@@ -333,6 +357,9 @@ impl Problem {
             Self::NothingToFind => Code::NothingToFind,
             Self::WallUnused { .. } => Code::WallUnused,
             Self::PostsTogether { .. } => Code::PostsTogether,
+            Self::TabsOffStays { .. } => Code::TabsDifference,
+            Self::RoundDropoutApart { .. } => Code::RoundApart,
+            Self::PlugTooLarge { .. } => Code::PlugClearance,
         }
     }
 
@@ -356,7 +383,11 @@ impl Problem {
             | Self::CutsOverlap
             | Self::BendPastTubeEnd { .. }
             | Self::TubeCannotSpan
-            | Self::PastMateEnd { .. } => Level::Stop,
+            | Self::PastMateEnd { .. }
+            | Self::PlugTooLarge { .. } => Level::Stop,
+            Self::TabsOffStays { by } if by.degrees().abs() > TABS_SCRAP => Level::Stop,
+            Self::TabsOffStays { .. } => Level::Check,
+            Self::RoundDropoutApart { by } => by_size(*by),
             Self::DropoutsOffHub { between, hub } => by_size(Length::from_mm(between.mm() - hub.mm())),
             Self::DropoutOffHubFace { by } | Self::RoundDropoutInsideHub { by } => by_size(*by),
             Self::SawOverMate { gap, .. } => by_size(*gap),

@@ -5,6 +5,7 @@
 use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
 use super::coordinates::{components, coordinates};
+use super::dropouts_plan::DropoutsPlan;
 use super::problem::Warning;
 use crate::model::{EndKind, Hand, Job, PairName};
 use crate::units::{Angle, Length, Real};
@@ -18,6 +19,8 @@ pub struct Plan<T: nalgebra::Scalar + Copy = f64> {
     pub format: u32,
     /// The two pairs of stays.
     pub pairs: Pairs<T>,
+    /// What follows from the job's dropouts; `None` where it has none.
+    pub dropouts: Option<DropoutsPlan<T>>,
     /// What the builder should know before cutting.
     pub warnings: Vec<Warning>,
     /// The wheel axle's centre in frame axes, mm.
@@ -320,6 +323,9 @@ pub struct RoundCut<T: nalgebra::Scalar + Copy = f64> {
     /// `None` for a member whose ends are not known.
     #[serde(rename = "past_end_mm")]
     pub past_end: Option<Length<T>>,
+    /// From where to where the outer edge lies along the axis of what it mates to, counted from that axis' own point.
+    #[serde(skip)]
+    pub footprint: Option<[Length<T>; 2]>,
     /// How the machine is set.
     #[serde(flatten)]
     pub setting: Setting<T>,

@@ -1,10 +1,12 @@
 //! From a job and the placements of its bent tubes to its plan.
 
 use super::axes::Axes;
+use super::dropouts::dropouts;
 use super::lay::{lay, middles};
 use super::pair::pair;
 use super::placements::Placements;
 use super::problem::{Problem, Warning};
+use super::resolved::resolved;
 use super::result::{Pairs, Plan};
 use crate::model::{Fault, Hand, Job, Location, PairName, Side, Stays, Wrong};
 use crate::units::{Length, Real};
@@ -38,15 +40,36 @@ pub fn faults(job: &Job) -> Vec<Fault> {
         return faults;
     }
     let axes = Axes::new(&job.frame);
-    PairName::ALL.into_iter().flat_map(|name| pair_faults(&axes, job, name)).collect()
+    if job.dropouts.is_none() {
+        return placed_faults(&axes, job);
+    }
+    let apart: Vec<Fault> =
+        PairName::ALL.into_iter().filter_map(|name| datum_fault(&axes, job, name)).collect();
+    if !apart.is_empty() {
+        return apart;
+    }
+    let job = resolved(job);
+    let faults = job.faults();
+    if faults.is_empty() { placed_faults(&axes, &job) } else { faults }
+}
+
+fn placed_faults(axes: &Axes<f64>, job: &Job) -> Vec<Fault> {
+    PairName::ALL.into_iter().flat_map(|name| pair_faults(axes, job, name)).collect()
+}
+
+/// A pair that starts where the axle is: nothing can be laid along it.
+fn datum_fault(axes: &Axes<f64>, job: &Job, name: PairName) -> Option<Fault> {
+    let way = axes.datum_to_axle(job, name);
+    (way.mm() < SHORTEST.mm()).then(|| {
+        let station = job.seatstay_node.front_station.mm();
+        let what = Wrong::SeatStaysTooShort { way: way.mm(), least: SHORTEST.mm() };
+        Fault::new("seatstays.front_station_mm", station, what)
+    })
 }
 
 fn pair_faults(axes: &Axes<f64>, job: &Job, name: PairName) -> Vec<Fault> {
-    let way = axes.datum_to_axle(job, name);
-    if way.mm() < SHORTEST.mm() {
-        let station = job.seatstay_node.front_station.mm();
-        let what = Wrong::SeatStaysTooShort { way: way.mm(), least: SHORTEST.mm() };
-        return vec![Fault::new("seatstays.front_station_mm", station, what)];
+    if let Some(fault) = datum_fault(axes, job, name) {
+        return vec![fault];
     }
     let sides = Hand::ALL.into_iter().filter(|hand| *hand == Hand::Right || job.pair(name).left.is_some());
     sides.filter_map(|hand| side_fault(axes, job, name, hand)).collect()
@@ -69,6 +92,8 @@ const fn cannot_span(name: PairName, hand: Hand) -> Warning {
 
 /// [`plan_placed`] over any number type. The job must be without [`faults`]; figures of a faulty one would be meaningless.
 pub fn solve_placed<T: Real>(job: &Job<T>, placements: &Placements) -> Plan<T> {
+    let job = resolved(job);
+    let job = &*job;
     let axes = Axes::new(&job.frame);
     let mut warnings = Vec::new();
     let mut worked = |name: PairName| {
@@ -77,12 +102,18 @@ pub fn solve_placed<T: Real>(job: &Job<T>, placements: &Placements) -> Plan<T> {
             warnings.extend((found == Some(None)).then(|| cannot_span(name, hand)));
             lay(&axes, job, name, hand, found.flatten())
         });
-        pair(&axes, job, name, &laid, &mut warnings)
+        let pair = pair(&axes, job, name, &laid, &mut warnings);
+        (laid, pair)
     };
-    let pairs = Pairs { chainstays: worked(PairName::Chainstays), seatstays: worked(PairName::Seatstays) };
+    let ((chainstays_laid, chainstays), (seatstays_laid, seatstays)) =
+        (worked(PairName::Chainstays), worked(PairName::Seatstays));
+    let pairs = Pairs { chainstays, seatstays };
+    let laid = [chainstays_laid, seatstays_laid];
+    let dropouts = dropouts(&axes, job, &laid, &pairs, &mut warnings);
     Plan {
         format: FORMAT,
         pairs,
+        dropouts,
         warnings,
         axle: axes.axle,
         seat_tube_foot: axes.seat_tube.point,

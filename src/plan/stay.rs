@@ -96,7 +96,10 @@ fn end<T: Real>(
         return (kind(cut), span);
     }
     let cut = match end {
-        End::Slot(figures) => Cut::Slot(slot(laid, figures, side.rear.half_spacing, &found, notices)),
+        End::Slot(figures) => {
+            let middle = side.rear.half_spacing - job.stay_offset(name, laid.hand);
+            Cut::Slot(slot(laid, figures, middle, &found, notices))
+        }
         _ => Cut::Square(square(laid, which)),
     };
     (cut, None)

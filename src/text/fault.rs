@@ -2,8 +2,8 @@
 
 use super::Style;
 use crate::model::{
-    Against, EndMisfit, Fault, FileKind, LongList, LongText, NamedFigure, RejectedValue, Relation, Wanted,
-    Wrong,
+    Against, DropoutKind, EndMisfit, Fault, FileKind, LongList, LongText, NamedFigure, RejectedValue,
+    Relation, Wanted, Wrong,
 };
 use crate::units::{Bounds, Length};
 
@@ -22,6 +22,8 @@ pub fn fault_message(fault: &Fault, style: Style) -> String {
             format!("it cannot be read as JSON from line {line}, character {character} on")
         }
         Wrong::Wanted(wanted) => format!("{} belongs here, not {given}", self::wanted(*wanted, style)),
+        Wrong::Missing => "it is missing, and has no default".to_owned(),
+        Wrong::EndNotOfDropout { dropout } => end_not_of_dropout(*dropout).to_owned(),
         Wrong::UnknownKey { known } => format!("unknown key; known here: {}", known.join(", ")),
         Wrong::NoneOf { allowed } => {
             format!("must be one of: {}; {given} is none of them", allowed.join(", "))
@@ -89,6 +91,14 @@ fn other_format(file: FileKind, version: u64, given: &RejectedValue) -> String {
         FileKind::Shop => "shop",
     };
     format!("this version reads {file} format {version}, not {given}")
+}
+
+const fn end_not_of_dropout(dropout: DropoutKind) -> &'static str {
+    match dropout {
+        DropoutKind::Plate => "the dropout is a plate: the rear end is a slot",
+        DropoutKind::Round => "the dropout is round: the rear end is cut to its cylinder",
+        DropoutKind::Socket => "the dropout has plugs: the rear end is square",
+    }
 }
 
 const fn list_name(list: LongList) -> &'static str {

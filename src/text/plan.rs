@@ -100,8 +100,22 @@ pub fn problem(problem: &Problem, style: Style) -> String {
         Problem::WallUnused { wall } => {
             format!("the plain wall of {} counts for nothing: the butts say the wall", length(*wall))
         }
+        Problem::TabsOffStays { by } => tabs_off(*by, style),
+        Problem::RoundDropoutApart { by } => format!(
+            "the chainstay and the seat stay are cut to round dropouts whose axes lie {} apart",
+            length(*by)
+        ),
+        Problem::PlugTooLarge { by } => {
+            format!("the plug is {} larger than the stay's bore", length(*by))
+        }
         Problem::PostsTogether { post } => format!("two posts stand at {}", length(*post)),
     }
+}
+
+fn tabs_off(by: Angle, style: Style) -> String {
+    let by_size = style.angle(Angle::from_degrees(by.degrees().abs()));
+    let way = if by.degrees() > 0.0 { "further apart" } else { "closer together" };
+    format!("the stays stand {by_size} {way} than the dropout's tabs")
 }
 
 const fn mate_name(mate: Mate) -> &'static str {

@@ -6,7 +6,7 @@ use super::measurand::{AtPost, Measurand, Method};
 use super::set_up::{Hinge, SetUp, StaySetUp};
 use super::tip::Tip;
 use crate::model::{End, Hand, PairName};
-use crate::plan::{Cut, CutAt, Plan, Stay};
+use crate::plan::{Cut, CutAt, Plan, Stay, hub_face};
 use crate::units::{Length, Real};
 
 /// A measurand of a plan, with what it should be.
@@ -111,8 +111,11 @@ fn of_dropouts(plan: &Plan, pair: PairName, all: &mut Vec<Measurement>) {
     let inner = Hand::ALL.map(|hand| {
         let side = plan.job.pair(pair).side(hand);
         match &side.rear_end {
-            End::Slot(slot) => side.rear.half_spacing.mm() - 0.5 * slot.plate.mm(),
-            _ => 0.5 * plan.job.frame.axle_spacing.mm(),
+            End::Slot(slot) => {
+                let middle = side.rear.half_spacing - plan.job.stay_offset(pair, hand);
+                middle.mm() - 0.5 * slot.plate.mm()
+            }
+            _ => hub_face(&plan.job.frame, hand).mm(),
         }
     });
     for (hand, inner) in Hand::ALL.into_iter().zip(inner) {

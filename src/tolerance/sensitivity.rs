@@ -150,12 +150,28 @@ pub fn sensitivities(job: &Job, path: &str) -> Vec<Sensitivity> {
     if job.figure(path).is_none() || !crate::plan::faults(job).is_empty() {
         return Vec::new();
     }
+    let job = apart(job, path);
     let touched = job.map("", &mut |at, _, value| Dual64::new(value, if at == path { 1.0 } else { 0.0 }));
     let moves =
         |(figure, moved): (PlanFigure, Dual64)| Sensitivity { figure, value: moved.re, per_unit: moved.eps };
     let finite = |one: &Sensitivity| one.per_unit.is_finite() && one.per_unit.abs() > STILL;
     let all = figures(&solve(&touched)).into_iter().map(moves).filter(finite);
     ranked(all, |a, b| a.per_unit.abs() >= b.per_unit.abs())
+}
+
+/// The figure that moves the two dropouts to one side: stays that mirror each other no longer do.
+const TO_ONE_SIDE: &str = "frame.axle_offset_mm";
+
+/// The job with left stays of their own where the figure at `path` moves right and left unlike.
+fn apart(job: &Job, path: &str) -> Job {
+    let mut job = job.clone();
+    if path == TO_ONE_SIDE && job.dropouts.is_some() {
+        for name in PairName::ALL {
+            let pair = job.pair_mut(name);
+            pair.left = pair.left.or(Some(pair.right));
+        }
+    }
+    job
 }
 
 /// The figures that a builder sets or reads, mm and degrees; those that do not exist are left out.

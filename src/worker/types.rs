@@ -12,6 +12,7 @@ export interface Job {
   frame?: {
     chainstay_length_mm?: number; bb_drop_mm?: number; seat_angle_deg?: number; seat_tube_setback_mm?: number;
     seat_tube_od_mm?: number; shell_od_mm?: number; shell_width_mm?: number; axle_spacing_mm?: number;
+    axle_offset_mm?: number;
   };
   wheel?: { bead_seat_mm?: number; tyre_width_mm?: number; tyre_height_mm?: number };
   chainstays?: { right?: Side; left?: Side };
@@ -23,6 +24,19 @@ export interface Job {
   };
   edge_finder_mm?: number;
   surroundings?: Surroundings | null;
+  dropouts?: { right: Dropout; left?: Partial<Dropout> | null } | null;
+}
+/** A dropout that figures of the stays follow from; what is entered in a stay itself wins. */
+export type Dropout =
+  | { kind: "plate"; thickness_mm: number; recess_mm?: number; turn_deg?: number; tabs_deg?: number | null; chainstay: PlateTab; seatstay: PlateTab }
+  | { kind: "round"; od_mm: number; width_mm: number; recess_mm?: number; distance_mm?: number; turn_deg?: number; stay_offset_mm?: number }
+  | { kind: "socket"; thickness_mm: number; recess_mm?: number; turn_deg?: number; tabs_deg?: number | null; chainstay: Plug; seatstay: Plug };
+export interface PlateTab {
+  distance_mm: number; depth_mm: number; overhang_mm: number;
+  off_axle_mm?: number; stay_offset_mm?: number; clearance_mm?: number; plate_splay_deg?: number;
+}
+export interface Plug {
+  distance_mm: number; plug_od_mm: number; off_axle_mm?: number; stay_offset_mm?: number; splay_deg?: number | null;
 }
 export interface Side {
   front?: { half_spacing_mm?: number; rise_mm?: number; end?: End };
@@ -55,7 +69,19 @@ export type End =
 export interface Plan {
   format: 1;
   pairs: { chainstays: Pair; seatstays: Pair };
+  dropouts?: {
+    right: DropoutPlan; left: DropoutPlan; spacing_over_hub_mm: number; spacer_right_mm: number; spacer_left_mm: number;
+  };
   warnings: { code: string; level: "note" | "check" | "stop"; where: string; message: string }[];
+}
+export interface DropoutPlan {
+  hub_face_mm: number; inner_face_mm: number; middle_mm: number; chainstay: TabPlan; seatstay: TabPlan;
+  stays_deg: number; needed_at_axle_deg: number; tabs_difference_deg: number | null;
+  inside_by_mm: number | null; round_apart_mm: number | null;
+}
+export interface TabPlan {
+  half_spacing_mm: number; reach_mm: number; rise_mm: number;
+  tab_off_deg: number | null; plug_clearance_mm: number | null; plug_off_deg: number | null;
 }
 export interface Pair {
   slide_mm: number; axle_height_mm: number; one_plane: boolean;

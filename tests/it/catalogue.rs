@@ -1,7 +1,8 @@
 //! Every sentence of the catalogue, each variant of what can be wrong, in both units and both Englishes.
 
 use staywright::model::{
-    EndMisfit, Fault, FileKind, Hand, Job, Level, LongList, LongText, PairName, RejectedValue, Wanted, Wrong,
+    DropoutKind, EndMisfit, Fault, FileKind, Hand, Job, Level, LongList, LongText, PairName, RejectedValue,
+    Wanted, Wrong,
 };
 use staywright::plan::{Mate, OutOfRange, Problem, SectionChange};
 use staywright::text::{English, Style, fault_message, plan_problem};
@@ -77,6 +78,9 @@ one_of_each! { plan_problems: Problem;
     Problem::NothingToFind => Problem::NothingToFind,
     Problem::WallUnused { .. } => Problem::WallUnused { wall: mm(1.2) },
     Problem::PostsTogether { .. } => Problem::PostsTogether { post: mm(60.0) },
+    Problem::TabsOffStays { .. } => Problem::TabsOffStays { by: Angle::from_degrees(-2.0) },
+    Problem::RoundDropoutApart { .. } => Problem::RoundDropoutApart { by: mm(0.4) },
+    Problem::PlugTooLarge { .. } => Problem::PlugTooLarge { by: mm(0.2) },
 }
 
 fn out_of(bounds: Bounds) -> Wrong {
@@ -116,6 +120,8 @@ one_of_each! { wrongs: Wrong;
     Wrong::FixtureAlongSpindle => Wrong::FixtureAlongSpindle,
     Wrong::SameName => Wrong::SameName,
     Wrong::NoName => Wrong::NoName,
+    Wrong::Missing => Wrong::Missing,
+    Wrong::EndNotOfDropout { .. } => Wrong::EndNotOfDropout { dropout: DropoutKind::Round },
     Wrong::NotWritten(_) => Wrong::NotWritten("of the writer".to_owned()),
 }
 

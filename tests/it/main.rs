@@ -18,6 +18,7 @@ mod degenerate;
 mod derivatives;
 mod distance;
 mod drawings;
+mod dropouts;
 mod equipment;
 mod figures;
 mod findings;

@@ -5,11 +5,11 @@
 use serde_json::Value;
 use staywright::model::shop::{Metal, Shop, Speeds, Sure};
 use staywright::model::{
-    Bend, Bends, Boss, Butt, Butts, Columns, Cope, End, EndKind, Group, Job, Member, Ovals, PairName, Press,
-    Side, Slot, Surroundings, Tube,
+    Bend, Bends, Boss, Butt, Butts, Columns, Cope, Dropout, DropoutKind, End, EndKind, Group, Job, Member,
+    Ovals, PairName, Press, Side, Slot, Surroundings, Tube, starting_job,
 };
 use staywright::placement::plan;
-use staywright::units::{CuttingSpeed, Length, SpindleSpeed, trimmed};
+use staywright::units::{Angle, CuttingSpeed, Length, SpindleSpeed, trimmed};
 use std::collections::BTreeMap;
 use std::path::Path;
 
@@ -20,6 +20,10 @@ type Row = [String; 5];
 fn table_key(path: &str) -> String {
     let parts: Vec<&str> = path.split('.').collect();
     match parts.as_slice() {
+        ["dropouts", "right", "chainstay" | "seatstay", rest @ ..] => {
+            format!("DROPOUT.TAB.{}", rest.join("."))
+        }
+        ["dropouts", "right", rest @ ..] => format!("DROPOUT.{}", rest.join(".")),
         [_, "right", rest @ ..] => format!("SIDE.{}", rest.join(".")),
         _ => path.to_owned(),
     }
@@ -51,8 +55,33 @@ fn jobs() -> Vec<Job> {
         }
         job
     })
-    .to_vec()
+    .into_iter()
+    .chain(DropoutKind::ALL.map(|kind| starting_job().with_dropouts(kind_with_all(kind), None)))
+    .collect()
 }
+
+/// A dropout with every figure that its kind may have.
+fn kind_with_all(kind: DropoutKind) -> Dropout {
+    let mut part = kind.plain();
+    let none = Some(Angle::from_degrees(0.0));
+    match &mut part {
+        Dropout::Plate(part) => part.tabs = none,
+        Dropout::Socket(part) => (part.tabs, part.chainstay.splay) = (none, none),
+        Dropout::Round(_) => {}
+    }
+    part
+}
+
+/// Keys of a dropout that have no default.
+const NEEDED: [&str; 7] = [
+    "thickness_mm",
+    "od_mm",
+    "width_mm",
+    "TAB.distance_mm",
+    "TAB.depth_mm",
+    "TAB.overhang_mm",
+    "TAB.plug_od_mm",
+];
 
 /// What the code says, by key.
 fn from_code() -> BTreeMap<String, Row> {
@@ -64,8 +93,13 @@ fn from_code() -> BTreeMap<String, Row> {
                 return;
             }
             let key = table_key(path);
+            let of_part = key.strip_prefix("DROPOUT.");
+            if of_part.is_none() && path.starts_with("dropouts") == job.dropouts.is_none() {
+                return;
+            }
             let start = match spec.key {
-                "cutter_mm" | "measured_width_mm" => "none".to_owned(),
+                _ if of_part.is_some_and(|key| NEEDED.contains(&key)) => "needed".to_owned(),
+                "cutter_mm" | "measured_width_mm" | "tabs_deg" | "splay_deg" => "none".to_owned(),
                 "posts_u_mm" => "60, 330".to_owned(),
                 _ => trimmed(value, 3),
             };

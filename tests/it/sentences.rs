@@ -78,10 +78,10 @@ fn keys_that_are_not_known_and_values_of_the_wrong_kind() {
         &[
             "frame.bb_drop_mm: a number from −200 to 200 mm belongs here, not “70”",
             "frame.chainstay_lenght_mm: unknown key; known here: chainstay_length_mm, bb_drop_mm, seat_angle_deg, \
-             seat_tube_setback_mm, seat_tube_od_mm, shell_od_mm, shell_width_mm, axle_spacing_mm",
+             seat_tube_setback_mm, seat_tube_od_mm, shell_od_mm, shell_width_mm, axle_spacing_mm, axle_offset_mm",
             "wheel: an object { … } belongs here, not a list of 0",
             "colour: unknown key; known here: format, name, notes, frame, wheel, fixture, edge_finder_mm, \
-             surroundings, chainstays, seatstays",
+             surroundings, dropouts, chainstays, seatstays",
         ],
     );
 }

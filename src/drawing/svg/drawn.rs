@@ -1,7 +1,8 @@
 //! The elements of SVG that the marks of a sheet are.
 
 use super::scale::{Scale, px};
-use crate::drawing::{Anchor, Mark, Pen, Point, Shape};
+use crate::drawing::{Anchor, FramePart, Mark, Pen, Point, Shape, Status};
+use crate::model::Level;
 use crate::units::write_fixed;
 
 /// One element: its tag, the same attributes for every element of that tag, and its words.
@@ -17,8 +18,11 @@ pub struct Drawn {
 
 /// The mark at that scale, lit or not.
 pub fn drawn(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
-    let mut attributes =
-        vec![("class", class(mark, lit)), ("data-topic", mark.topic.clone().unwrap_or_default())];
+    let mut attributes = vec![
+        ("class", class(mark, lit)),
+        ("data-topic", mark.topic.clone().unwrap_or_default()),
+        ("data-part", mark.part.map_or("", FramePart::key).to_owned()),
+    ];
     match &mark.shape {
         Shape::Text { at, text, anchor } => {
             let (x, y) = scale.at(*at);
@@ -32,6 +36,11 @@ pub fn drawn(mark: &Mark, scale: Scale, lit: Option<&str>) -> Drawn {
             attributes.push(("d", circle(*at, *radius, scale)));
             Drawn { tag: "path", attributes, words: String::new() }
         }
+        Shape::Ring { at, radius, hole } => {
+            attributes.push(("d", circle(*at, *radius, scale) + &circle(*at, *hole, scale)));
+            Drawn { tag: "path", attributes, words: String::new() }
+        }
+        Shape::Pill { min, max } => pill(attributes, [*min, *max], scale),
     }
 }
 
@@ -46,6 +55,12 @@ fn class(mark: &Mark, lit: Option<&str>) -> String {
         Pen::Tight => "pen-tight",
         Pen::Arrow => "pen-arrow",
         Pen::Text => "pen-text",
+        Pen::Fill(material) => material.class(),
+        Pen::Pill(Status::Checked) => "pill checked",
+        Pen::Pill(_) => "pill",
+        Pen::Gap(Level::Stop) => "gap-stop",
+        Pen::Gap(Level::Check) => "gap-check",
+        Pen::Gap(Level::Note) => "gap-ok",
     };
     let is_lit = mark.topic.is_some() && mark.topic.as_deref() == lit;
     if is_lit { format!("{pen} lit") } else { pen.to_owned() }
@@ -78,6 +93,15 @@ fn chain(
     }
     attributes.push(("points", points));
     Drawn { tag, attributes, words: String::new() }
+}
+
+/// A rectangle as round at its ends as it is high.
+fn pill(mut attributes: Vec<(&'static str, String)>, [min, max]: [Point; 2], scale: Scale) -> Drawn {
+    let ((left, top), (right, bottom)) = (scale.at(min), scale.at(max));
+    let size = [("x", left), ("y", top), ("width", right - left), ("height", bottom - top)];
+    attributes.extend(size.map(|(name, value)| (name, px(value))));
+    attributes.push(("rx", px(0.5 * (bottom - top))));
+    Drawn { tag: "rect", attributes, words: String::new() }
 }
 
 fn circle(at: Point, radius: f64, scale: Scale) -> String {

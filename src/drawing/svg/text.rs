@@ -37,7 +37,7 @@ mod tests {
         let at = Point { x: 1.0, y: 2.0 };
         let text = Shape::Text { at, text: "<b>&".into(), anchor: Anchor::Start };
         let line = Shape::Line { a: at, b: Point { x: 3.0, y: 2.0 } };
-        let mark = |pen, shape| Mark { topic: Some("a\"b".into()), pen, shape };
+        let mark = |pen, shape| Mark { topic: Some("a\"b".into()), part: None, pen, shape };
         let sheet = Sheet {
             title: String::new(),
             text: "so \"wide\"".into(),
