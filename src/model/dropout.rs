@@ -40,6 +40,7 @@ group! {
 pub(crate) static TABS: Spec = Spec {
     key: "tabs_deg",
     name: "angle between the tabs",
+    meaning: "From the chainstay tab to the seat-stay tab, upwards.",
     kind: Kind::Angle,
     bounds: Bounds::new(0.0, 180.0),
 };

@@ -38,8 +38,13 @@ group! {
 }
 
 /// What is known of the optional splay of a plug.
-pub(crate) static PLUG_SPLAY: Spec =
-    Spec { key: "splay_deg", name: "plug splay", kind: Kind::Angle, bounds: Bounds::new(-30.0, 30.0) };
+pub(crate) static PLUG_SPLAY: Spec = Spec {
+    key: "splay_deg",
+    name: "plug splay",
+    meaning: "How far the plug points outwards to the rear.",
+    kind: Kind::Angle,
+    bounds: Bounds::new(-30.0, 30.0),
+};
 
 /// A plug, which goes into the bore of the stay up to a shoulder.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -52,7 +52,7 @@ export async function open(browser, address, options = WIDE) {
 /** One more page in a context, once it is `there`. */
 export async function another(context, address, there = ready) {
   const page = watch(await context.newPage(), address);
-  page.setDefaultTimeout(6000);
+  page.setDefaultTimeout(15000);
   await page.goto(address);
   await there(page);
   return page;

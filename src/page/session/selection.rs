@@ -61,7 +61,7 @@ impl DesignPart {
             Some(Self::Frame)
         } else if TUBES.contains(&path) {
             Some(Self::Tubes)
-        } else if below("wheel.") || path == SPACING {
+        } else if below("wheel.") || WHEEL.contains(&path) || below("dropouts.") {
             Some(Self::Wheel)
         } else if below("chainstays.") {
             Some(Self::Chainstays)
@@ -83,9 +83,14 @@ impl DesignPart {
     }
 }
 
-const SPACING: &str = "frame.axle_spacing_mm";
 const FRAME: [&str; 3] = ["frame.chainstay_length_mm", "frame.bb_drop_mm", "frame.seat_angle_deg"];
-const WHEEL: [&str; 4] = [SPACING, "wheel.bead_seat_mm", "wheel.tyre_width_mm", "wheel.tyre_height_mm"];
+const WHEEL: [&str; 5] = [
+    "frame.axle_spacing_mm",
+    "frame.axle_offset_mm",
+    "wheel.bead_seat_mm",
+    "wheel.tyre_width_mm",
+    "wheel.tyre_height_mm",
+];
 const TUBES: [&str; 4] =
     ["frame.shell_od_mm", "frame.shell_width_mm", "frame.seat_tube_od_mm", "frame.seat_tube_setback_mm"];
 
