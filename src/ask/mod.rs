@@ -32,7 +32,7 @@ pub use message::{ContentId, PlanId, Responder, Response};
 pub use rooms::{RoomLine, Verdict};
 pub use shop_errors::{Learned, ShopErrors};
 pub use starting::{Source, Starting, TubeLine};
-pub use steps::{Order, StepLine, TiltLine, ToStep};
+pub use steps::{Order, ReadingLine, StepLine, TiltLine, ToStep};
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 
