@@ -118,6 +118,21 @@ impl<'a> Simulated<'a> {
         self.axis(self.shop.mill.lies_along) * way
     }
 
+    /// The fixture's u, v and w in the room, as columns.
+    pub const fn stands(&self) -> Matrix3<f64> {
+        self.pose
+    }
+
+    /// From the fixture's front datum to the spindle's place, in the room.
+    pub fn spindle_from_datum(&self) -> V {
+        self.spindle - self.place
+    }
+
+    /// Out of the work, in the room.
+    pub fn spindle_way(&self) -> V {
+        self.out()
+    }
+
     fn room(&self, local: V) -> V {
         self.place + self.pose * local
     }
