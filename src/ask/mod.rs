@@ -34,7 +34,7 @@ pub use rooms::{RoomLine, Verdict};
 pub use setting_row::SettingRow;
 pub use shop_errors::{Learned, ShopErrors};
 pub use starting::{Source, Starting, TubeLine};
-pub use steps::{Order, StepLine, TiltLine, ToStep};
+pub use steps::{Order, ReadingLine, StepLine, TiltLine, ToStep};
 pub use ways::{Way, Ways};
 pub use worked::{Example, ExampleFigure};
 

@@ -62,7 +62,7 @@ const fn scale_word(scale: Scale) -> &'static str {
     match scale {
         Scale::Slide => "slide",
         Scale::AxleHeight => "axle",
-        Scale::HalfSpacing => "post",
+        Scale::HalfSpacing(_) => "post",
         Scale::Tilt => "gauge",
         Scale::Swivel => "swivel",
         Scale::Dro(crate::model::shop::Axis::X) => "X",

@@ -8,8 +8,8 @@ use crate::model::shop::{Shop, Toward};
 use crate::model::{Hand, Level, PairName, capital};
 use crate::plan::{Cut, Plan, Stay};
 use crate::procedure::{
-    self, Effect, Phase, Problem, Quantity, Reading, Rounding, SettingKey, Step, StepKind, Task, Tools,
-    problems,
+    self, Effect, Phase, Problem, Quantity, Reading, Rounding, SetPoint, SettingKey, Step, StepKind, Task,
+    Tools, problems,
 };
 use crate::text::Style;
 use crate::text::procedure as words;
@@ -44,8 +44,10 @@ pub struct StepLine {
     pub part: String,
     /// What to do.
     pub task: String,
-    /// The figure to set and its unit, apart; empty where there is none.
+    /// The figure to set and its unit, apart; empty where there is none. Several are joined.
     pub figure: (String, String),
+    /// Each figure to set by itself.
+    pub readings: Vec<ReadingLine>,
     /// What it is set on, and which way round.
     pub set_on: String,
     /// Names and figures beside it.
@@ -62,6 +64,19 @@ pub struct StepLine {
     pub notes: Vec<String>,
     /// What can hurt here, and where that was read.
     pub cautions: Vec<(String, String)>,
+}
+
+/// One of the figures that are set at a step.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct ReadingLine {
+    /// What it is called beside the others, `X`, `post 1`; empty where it needs no name.
+    pub name: String,
+    /// The figure, as its scale shows it.
+    pub number: String,
+    /// Its unit.
+    pub unit: String,
+    /// What the scale's smallest division leaves, and what that does.
+    pub rounding: Option<String>,
 }
 
 /// How the fixture is tilted for the ends of a pair.
@@ -220,8 +235,11 @@ fn line(step: &Step, made_for: MadeFor, style: Style) -> StepLine {
     let Style { unit, .. } = style;
     // Where nothing else is set, the spindle's speed is.
     let speed = step.beside_of(Quantity::Spindle).filter(|_| step.reading.is_none());
-    let reading = step.reading.or(speed).map(|reading| figure_of(reading, step.rounding, unit));
-    let figure = reading.or_else(|| Some((words::figure(step.task)?.to_owned(), String::new())));
+    let readings: Vec<ReadingLine> = step.set_points().map(|point| reading_line(point, unit)).collect();
+    let speed_alone = speed.map(|reading| figure_of(reading, None, unit));
+    let figure = joined(&readings)
+        .or(speed_alone)
+        .or_else(|| Some((words::figure(step.task)?.to_owned(), String::new())));
     let also = step.also.iter().filter(|beside| speed.is_none() || beside.what != Quantity::Spindle);
     let problems = |is_note: bool| {
         let of_kind = step.problems.iter().filter(move |one| (one.level() == Level::Note) == is_note);
@@ -236,9 +254,10 @@ fn line(step: &Step, made_for: MadeFor, style: Style) -> StepLine {
         part: words::setting(&step.key.setting),
         task: words::task(step),
         figure: figure.unwrap_or_default(),
+        rounding: said_left(&readings),
+        readings,
         set_on: if speed.is_some() { format!("spindle speed; {set_on}") } else { set_on },
         also: also.map(|beside| (words::quantity(beside.what, style), beside.reading.text(unit))).collect(),
-        rounding: step.rounding.and_then(|rounding| left(rounding, unit)),
         check: words::check(step).map(str::to_owned),
         why: words::why(step).map(str::to_owned),
         beyond: problems(false),
@@ -249,6 +268,41 @@ fn line(step: &Step, made_for: MadeFor, style: Style) -> StepLine {
             .map(|one| (words::caution(*one).to_owned(), words::source(*one).to_owned()))
             .collect(),
     }
+}
+
+fn reading_line(point: SetPoint, unit: LengthUnit) -> ReadingLine {
+    let (number, sign) = figure_of(point.reading, point.rounding, unit);
+    ReadingLine {
+        name: words::label(point.scale).unwrap_or_default(),
+        number,
+        unit: sign,
+        rounding: point.rounding.and_then(|rounding| left(rounding, unit)),
+    }
+}
+
+/// All figures as one: `X −64.85, Y 45.00`; without names where they are of one scale.
+fn joined(readings: &[ReadingLine]) -> Option<(String, String)> {
+    let first = readings.first()?;
+    let is_named = readings.iter().any(|reading| reading.name != first.name);
+    let figures: Vec<String> = readings
+        .iter()
+        .map(|ReadingLine { name, number, .. }| match is_named && !name.is_empty() {
+            true => format!("{name} {number}"),
+            false => number.clone(),
+        })
+        .collect();
+    Some((figures.join(", "), first.unit.clone()))
+}
+
+/// What the scales leave of each figure.
+fn said_left(readings: &[ReadingLine]) -> Option<String> {
+    let with_name = |reading: &ReadingLine| {
+        let left = reading.rounding.as_ref()?;
+        let named = readings.len() > 1 && !reading.name.is_empty();
+        Some(if named { format!("{}: {left}", capital(&reading.name)) } else { left.clone() })
+    };
+    let all: Vec<String> = readings.iter().filter_map(with_name).collect();
+    (!all.is_empty()).then(|| all.join(" "))
 }
 
 /// The figure with as many decimals as its scale shows.

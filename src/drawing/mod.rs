@@ -24,6 +24,7 @@ mod profile;
 mod pull;
 mod roll_handle;
 mod room_strip;
+pub mod scene;
 mod sheet;
 mod side_parts;
 mod side_view;

@@ -8,7 +8,7 @@ use super::solid::Look;
 use super::view::View;
 use crate::geometry::{Centreline, Frame, Generators, Line, Node, Outline};
 use crate::model::{Hand, Tube};
-use crate::plan::{BendPlace, Cut, Stay, stay_line, stay_surface};
+use crate::plan::{BendPlace, Cut, ProfilePoint, Stay, stay_line, stay_surface};
 use crate::units::ranked;
 use nalgebra::Vector3;
 use std::borrow::Cow;
@@ -290,11 +290,16 @@ impl<'a> Drawn<'a> {
 /// Station of a cut's outer edge in a direction, between its whole degrees; `None` where there is no cut.
 pub(super) fn station(cut: &Cut, phi: f64) -> Option<f64> {
     let Some(round) = cut.round() else { return cut.long_point().map(|s| s.mm()) };
+    station_on(&round.outer, phi)
+}
+
+/// Station of a profile in a direction, between its whole degrees; `None` where it has none.
+pub(super) fn station_on(profile: &[ProfilePoint], phi: f64) -> Option<f64> {
     let degrees = phi.to_degrees().rem_euclid(360.0);
     let at = |degree: f64| {
         let degree = degree.rem_euclid(360.0);
-        let found = round.outer.binary_search_by(|point| point.phi.degrees().total_cmp(&degree)).ok()?;
-        round.outer.get(found).map(|point| point.s.mm())
+        let found = profile.binary_search_by(|point| point.phi.degrees().total_cmp(&degree)).ok()?;
+        profile.get(found).map(|point| point.s.mm())
     };
     let (low, share) = (degrees.floor(), degrees.fract());
     match (at(low), at(low + 1.0)) {

@@ -27,6 +27,8 @@ pub struct StayPose<T: nalgebra::Scalar = f64> {
     pub first: Vector3<T>,
     /// The surface about that axis, ovals counted from φ = 0.
     pub outline: Outline<T>,
+    /// The bore about that axis.
+    pub bore: Outline<T>,
 }
 
 impl<T: Real> StayPose<T> {
@@ -40,6 +42,7 @@ impl<T: Real> StayPose<T> {
             axis: straight.axis,
             first: straight.generators(&straight.outer).first,
             outline: straight.outer.clone(),
+            bore: straight.bore.clone(),
         }
     }
 }

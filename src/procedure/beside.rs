@@ -14,14 +14,14 @@ pub enum Quantity {
     DatumToAxle,
     /// From the stay plane to the dummy axle, on that side.
     AxleFromPlane(AxleSide),
-    /// Where a post stands along the fixture.
-    PostStation,
-    /// What the clamp scale shows on that side.
-    OnScale(Hand),
-    /// Calipers between the two tubes.
-    CalipersInside,
-    /// Calipers over both tubes.
-    CalipersOutside,
+    /// Where the post of that count stands along the fixture.
+    PostStation(u8),
+    /// What the clamp scale of that post shows on that side.
+    OnScale(u8, Hand),
+    /// Calipers between the two tubes at that post.
+    CalipersInside(u8),
+    /// Calipers over both tubes at that post.
+    CalipersOutside(u8),
     /// From the raw tube's front end to its mark, of that side.
     Trim(Hand),
     /// A bend's apex, from the front datum line; bends count from 1, and are of that side where the sides differ.
@@ -41,6 +41,8 @@ pub enum Quantity {
     /// What the readout would show with the planned cutter; with the saw on hand the stay goes in further by so much, or stands
     /// off where that is negative.
     Planned {
+        /// The readout.
+        axis: Axis,
         /// How far the stay goes in.
         goes_in: Length,
     },

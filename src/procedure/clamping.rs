@@ -2,7 +2,7 @@
 
 use super::Work;
 use super::alike::{mean, near};
-use super::beside::Quantity;
+use super::beside::{Beside, Quantity};
 use super::caution::Caution;
 use super::effect::Effect;
 use super::key::{Phase, StepKind};
@@ -20,7 +20,7 @@ const ALIKE: f64 = 0.01;
 
 pub(super) fn steps(work: Work<'_>) -> Vec<Step> {
     let mut steps = vec![slide(work), axle_height(work)];
-    steps.extend(work.pair().posts.iter().enumerate().map(|(i, post)| post_step(work, i, post)));
+    steps.extend(posts(work));
     steps.push(clamp(work));
     steps
 }
@@ -48,6 +48,23 @@ fn slide(work: Work<'_>) -> Step {
         .with(Problem::of_range(Ranged::Slide, stay.slide, bench.slide_min, bench.slide_max))
 }
 
+/// The steps with slide and height of the dummy axle as one, where both are set.
+pub(super) fn axle_at_once(steps: Vec<Step>) -> Vec<Step> {
+    let mut joined: Vec<Step> = Vec::with_capacity(steps.len());
+    for step in steps {
+        match (joined.pop(), step.task) {
+            (Some(slide), Task::SetAxleHeight(side)) if slide.task == Task::SetSlide => {
+                joined.push(Step { task: Task::SetAxle(side), ..slide.then(step) });
+            }
+            (before, _) => {
+                joined.extend(before);
+                joined.push(step);
+            }
+        }
+    }
+    joined
+}
+
 fn axle_height(work: Work<'_>) -> Step {
     let height = work.stays().next().map_or(Length::default(), |stay| stay.axle_height);
     let side = match height.mm() {
@@ -62,42 +79,53 @@ fn axle_height(work: Work<'_>) -> Step {
         .with(Problem::of_range(Ranged::AxleHeight, height, bench.axle_height_min, bench.axle_height_max))
 }
 
-fn post_step(work: Work<'_>, index: usize, post: &Post) -> Step {
-    let count = u8::try_from(index + 1).unwrap_or(u8::MAX);
+/// All posts in one step: each is set on its own scale, both clamps of it alike.
+fn posts(work: Work<'_>) -> Option<Step> {
+    let each = work.pair().posts.iter().zip(1_u8..).map(|(post, count)| post_step(work, count, post));
+    let mut whole = each.reduce(Step::then)?;
+    let has_calipers =
+        |beside: &Beside| matches!(beside.what, Quantity::CalipersInside(_) | Quantity::CalipersOutside(_));
+    let count = u8::try_from(work.pair().posts.len()).unwrap_or(u8::MAX);
+    whole.task = Task::SetPosts { count, has_calipers: whole.also.iter().any(has_calipers) };
+    Some(whole)
+}
+
+fn post_step(work: Work<'_>, count: u8, post: &Post) -> Step {
     let spacings: Vec<(Hand, Length)> =
         work.hands.iter().filter_map(|hand| Some((*hand, spacing_of(post, *hand)?))).collect();
-    let calipers = [(Quantity::CalipersInside, post.inside), (Quantity::CalipersOutside, post.outside)];
-    let calipers: Vec<(Quantity, Length)> = calipers
+    let calipers =
+        [(Quantity::CalipersInside(count), post.inside), (Quantity::CalipersOutside(count), post.outside)];
+    let calipers = calipers
         .into_iter()
         .filter(|_| work.hands.len() > 1)
-        .filter_map(|(what, known)| Some((what, known?)))
-        .collect();
-    let task =
-        Task::SetPost { post: count, is_reached: !spacings.is_empty(), has_calipers: !calipers.is_empty() };
-    let made = spaced(work, index, step(work, StepKind::Post(count), task), &spacings);
+        .filter_map(|(what, known)| Some((what, known?)));
+    let task = Task::SetPosts { count, has_calipers: false };
+    let made = spaced(work, count, step(work, StepKind::Posts, task), &spacings);
     let (limits, body) = (&work.shop.fixture.limits, &work.shop.fixture.post);
     let of_clamp = |(_, spacing): &(Hand, Length)| {
         Problem::of_range(Ranged::Clamp, *spacing, limits.half_spacing_min, limits.half_spacing_max)
     };
     let made = made
-        .beside(Quantity::PostStation, Reading::Length(post.u))
+        .beside(Quantity::PostStation(count), Reading::Length(post.u))
         .with(Problem::of_range(Ranged::Post, post.u, body.front, body.rear))
-        .with(spacings.iter().find_map(of_clamp));
-    calipers.into_iter().fold(made, |made, (what, known)| made.beside(what, Reading::Length(known)))
+        .with(spacings.iter().find_map(of_clamp))
+        .with(spacings.is_empty().then_some(Problem::PostNotReached(count)));
+    calipers.fold(made, |made, (what, known)| made.beside(what, Reading::Length(known)))
 }
 
 /// One figure for both sides, set in the middle, where the scale shows no difference; else one for each.
-fn spaced(work: Work<'_>, index: usize, made: Step, spacings: &[(Hand, Length)]) -> Step {
+fn spaced(work: Work<'_>, count: u8, made: Step, spacings: &[(Hand, Length)]) -> Step {
     let scale = &work.shop.fixture.half_spacing;
     let shows = work.fineness().post();
     let alike = spacings.windows(2).all(|two| matches!(two, [(_, a), (_, b)] if near(a.mm(), b.mm(), shows)));
     if alike && !spacings.is_empty() && spacings.len() == work.hands.len() {
         let middle = Length::from_mm(mean(spacings.iter().map(|(_, spacing)| spacing.mm())));
         let shown = scale.shows(middle);
-        return on_scale(made, Scale::HalfSpacing, shown, leans(work, index, shown.remainder));
+        let effect = leans(work, count, shown.remainder);
+        return on_scale(made, Scale::HalfSpacing(count), shown, effect);
     }
     spacings.iter().fold(made, |made, (hand, spacing)| {
-        made.beside(Quantity::OnScale(*hand), Reading::Length(scale.shows(*spacing).reading))
+        made.beside(Quantity::OnScale(count, *hand), Reading::Length(scale.shows(*spacing).reading))
     })
 }
 
@@ -110,8 +138,9 @@ const fn spacing_of(post: &Post, hand: Hand) -> Option<Length> {
 
 /// A clamp that stands `left` too near the centre line turns the tube about the furthest other post: what that does at
 /// the front reference point and to the splay. `None` where no other post holds the tube.
-fn leans(work: Work<'_>, index: usize, left: Length) -> Option<Effect> {
+fn leans(work: Work<'_>, count: u8, left: Length) -> Option<Effect> {
     let posts = &work.pair().posts;
+    let index = usize::from(count).checked_sub(1)?;
     let here = posts.get(index)?.u.mm();
     let held = posts.iter().enumerate().filter(|(i, post)| *i != index && post.right.or(post.left).is_some());
     let others = held.map(|(_, post)| post.u.mm());

@@ -34,12 +34,12 @@ pub struct SettingKey {
 pub enum StepKind {
     /// Left and right are marked.
     MarkHands,
-    /// The fixture's slide.
+    /// The fixture's slide, and the dummy axle's height where it is set as well.
     Slide,
-    /// The dummy axle's height.
+    /// The dummy axle's height alone.
     AxleHeight,
-    /// The clamp post of that count, from 1.
-    Post(u8),
+    /// The clamp posts.
+    Posts,
     /// The stays are clamped.
     Clamp,
     /// The dummy axle comes out.
@@ -60,12 +60,14 @@ pub enum StepKind {
     HoleSaw,
     /// A slitting saw is mounted.
     SlittingSaw,
+    /// The table moves along and across the fixture.
+    Move,
     /// The table moves along the fixture.
     Along,
     /// The table moves across the fixture.
     Across,
-    /// A pass of the slitting saw into one stay; passes count from 1.
-    Pass(Hand, u8),
+    /// The passes of the slitting saw into one stay.
+    Slot(Hand),
     /// The first of two stays is cut, where the saw is not deep enough for both slugs.
     FirstCut,
     /// The slug of the first stay.
@@ -134,7 +136,8 @@ impl SettingKey {
 }
 
 impl StepKey {
-    /// As it is kept: `chainstays.both.front.along`. A name once given stays.
+    /// As it is kept: `chainstays.both.front.along`. A name once given stays, and is given to nothing else: `post-1`, `pass-right-1` are
+    /// names of steps that are part of others now.
     pub fn written(self) -> String {
         format!("{}.{}", self.setting.written(), self.kind.written())
     }
@@ -146,7 +149,7 @@ impl StepKind {
             Self::MarkHands => "mark-hands",
             Self::Slide => "slide",
             Self::AxleHeight => "axle-height",
-            Self::Post(count) => return format!("post-{count}"),
+            Self::Posts => "posts",
             Self::Clamp => "clamp",
             Self::AxleOut => "axle-out",
             Self::OnSide => "side",
@@ -157,9 +160,10 @@ impl StepKind {
             Self::TouchTop => "touch-top",
             Self::HoleSaw => "cutter",
             Self::SlittingSaw => "saw",
+            Self::Move => "move",
             Self::Along => "along",
             Self::Across => "across",
-            Self::Pass(hand, count) => return format!("pass-{}-{count}", hand.key()),
+            Self::Slot(hand) => return format!("slot-{}", hand.key()),
             Self::FirstCut => "first-cut",
             Self::FirstSlug => "first-slug",
             Self::Cut => "cut",

@@ -19,8 +19,10 @@ mod key;
 mod machine;
 mod machine_state;
 mod pass;
+mod pose;
 mod problem;
 mod reading;
+mod room;
 mod round;
 mod slot;
 mod spindle;
@@ -35,9 +37,10 @@ pub use caution::Caution;
 pub use effect::Effect;
 pub use key::{Phase, SettingKey, StepKey, StepKind};
 pub use pass::together;
+pub use pose::poses;
 pub use problem::{Nearest, Problem, Ranged, Turned, problems};
 pub use reading::{Named, Reading};
-pub use step::{Rounding, Scale, Step};
+pub use step::{Rounding, Scale, SetPoint, Step};
 pub use summary::{Posture, Saw, SettingSummary, settings};
 pub use task::{AxleSide, CutPart, Face, HeightFrom, Motion, Task, Turn};
 pub use tools::{Tools, choose};
@@ -99,6 +102,7 @@ pub fn steps(plan: &Plan, shop: &Shop, tools: &Tools) -> Vec<Step> {
         own.retain(|step| !stands_already(&steps, step));
         steps.extend(own);
     }
+    let mut steps = clamping::axle_at_once(steps);
     steps.push(of_all(PairName::Seatstays, Phase::After, StepKind::Deburr, Task::Deburr));
     let mut steps = spindle::cleared(steps);
     for name in PairName::ALL {

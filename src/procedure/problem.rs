@@ -76,6 +76,8 @@ pub enum Problem {
         /// The slot's width.
         width: Length,
     },
+    /// No stay reaches the post of that count: it is not needed.
+    PostNotReached(u8),
     /// Nobody has entered what saws there are.
     SawsUnknown,
     /// The slitting saw's collar meets the stay before the slot is deep enough.
@@ -128,7 +130,7 @@ impl Problem {
             | Self::TableTravelShort { .. }
             | Self::Meets { .. } => Level::Stop,
             Self::TooFast { .. } => Level::Check,
-            Self::SawsUnknown | Self::ClearFrom(_) => Level::Note,
+            Self::PostNotReached(_) | Self::SawsUnknown | Self::ClearFrom(_) => Level::Note,
         }
     }
 
@@ -143,6 +145,7 @@ impl Problem {
             Self::TurnOutOfRange { what: Turned::Swivel, .. } => "swivel_out_of_range",
             Self::NoHoleSaw { .. } => "no_hole_saw",
             Self::NoSlittingSaw { .. } => "no_slitting_saw",
+            Self::PostNotReached(_) => "post_not_reached",
             Self::SawsUnknown => "saws_unknown",
             Self::CollarShort(_) => "collar_short",
             Self::ArborShort(_) => "arbor_short",

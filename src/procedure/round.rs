@@ -3,7 +3,7 @@
 use super::beside::Quantity;
 use super::caution::Caution;
 use super::effect::Axled;
-use super::key::StepKind;
+use super::key::{StepKey, StepKind};
 use super::machine::Way;
 use super::machine_state::{FixtureStand, MachineState, Mounted};
 use super::pass::{ALIKE, Pass, Touched};
@@ -144,16 +144,12 @@ impl<'a> Round<'a> {
         let (way, along) = self.along_way();
         let touched = self.pass.touched(self.cut.setting.on_side);
         let across = self.pass.after_touch(self.off_face(touched, self.wanted().across));
-        let (mut steps, mut left) = (Vec::new(), Vec::new());
-        match bench.goes_along(along) {
-            true => steps.push(self.along(way, along)),
-            false => left.push((way, along)),
+        match (bench.goes_along(along), bench.goes_across(across, 0.0)) {
+            (true, true) => (vec![both(self.along(way, along), self.across(touched))], Vec::new()),
+            (true, false) => (vec![self.along(way, along)], vec![(touched.way, across)]),
+            (false, true) => (vec![self.across(touched)], vec![(way, along)]),
+            (false, false) => (Vec::new(), vec![(way, along), (touched.way, across)]),
         }
-        match bench.goes_across(across, 0.0) {
-            true => steps.push(self.across(touched)),
-            false => left.push((touched.way, across)),
-        }
-        (steps, left)
     }
 
     /// Where the cutter's axis is wanted with the chosen saw.
@@ -207,7 +203,7 @@ impl<'a> Round<'a> {
         let push = self.saw.and_then(|(saw, _)| saw.push);
         let Some(goes_in) = push.filter(|_| (distance - planned).mm().abs() >= ALIKE) else { return step };
         let shown = self.pass.work.machine().shows(way, planned);
-        step.beside(Quantity::Planned { goes_in }, Reading::Length(shown.reading))
+        step.beside(Quantity::Planned { axis: way.axis, goes_in }, Reading::Length(shown.reading))
     }
 
     /// The cut and its slug; in two goes where the saw does not hold the slugs of both stays.
@@ -246,6 +242,18 @@ impl<'a> Round<'a> {
         let cutter = Cutter { tool: Tool::HoleSaw, diameter: self.diameter(), teeth, tooth };
         self.pass.turning(self.pass.run(step, cutter))
     }
+}
+
+/// Both moves of the table as one: the cutter goes to a point.
+fn both(along: Step, across: Step) -> Step {
+    let task = match (along.task, across.task) {
+        (Task::MoveAlong { is_rearwards, motion: along }, Task::MoveAcross { face, motion: across }) => {
+            Task::Move { is_rearwards, along, face, across }
+        }
+        (other, _) => other,
+    };
+    let key = StepKey { kind: StepKind::Move, ..along.key };
+    Step { key, task, ..along.then(across) }
 }
 
 /// What gap a saw leaves, and where the stay comes to lie with it.

@@ -39,11 +39,26 @@ pub(super) fn steps(pass: Pass<'_>, cut: &SlotCut, bench: &mut MachineState) -> 
     steps.extend(slotting.datum(bench));
     steps.extend(pass.axle_out(bench, way.meets_axle));
     let cutter = Mounted::SlittingSaw(saw.map(|(passes, _)| passes.saw));
-    steps.extend(bench.mounts(cutter).then(|| slotting.mount()));
-    steps.extend(slotting.top(bench));
-    steps.extend(slotting.places(bench));
+    let mount = bench.mounts(cutter).then(|| slotting.mount());
+    steps.extend(mounted(mount, slotting.top(bench)));
+    steps.push(slotting.places(bench));
     steps.extend(slotting.passes(&way));
     steps
+}
+
+/// Mounting the saw and touching the block with it, as one step where both are to be done.
+fn mounted(mount: Option<Step>, top: Option<Step>) -> Option<Step> {
+    let (mount, top) = match (mount, top) {
+        (Some(mount), Some(top)) => (mount, top),
+        (one, other) => return one.or(other),
+    };
+    let task = match (mount.task, top.task) {
+        (Task::MountSlittingSaw { passes, .. }, Task::TouchTop(side)) => {
+            Task::MountSlittingSaw { passes, touches: Some(side) }
+        }
+        (other, _) => other,
+    };
+    Some(Step { task, ..mount.then(top) })
 }
 
 /// A figure of a slot; 0 of another cut.
@@ -90,7 +105,8 @@ impl<'a> Slotting<'a> {
     }
 
     fn mount(self) -> Step {
-        let step = |passes| self.pass.step(StepKind::SlittingSaw, Task::MountSlittingSaw { passes });
+        let step =
+            |passes| self.pass.step(StepKind::SlittingSaw, Task::MountSlittingSaw { passes, touches: None });
         let Some((passes, saw)) = self.saw else {
             return step(None)
                 .figure(Reading::Length(self.cut.width))
@@ -131,7 +147,7 @@ impl<'a> Slotting<'a> {
     }
 
     /// Where the table goes: the stop at the root along, the saw's centre into the stay plane across.
-    fn places(self, bench: &mut MachineState) -> Vec<Step> {
+    fn places(self, bench: &mut MachineState) -> Step {
         let pass = self.pass;
         let touched = pass.touched(true);
         // In the stay plane the saw's rim reaches furthest, and leaves the root in the stay's middle.
@@ -139,11 +155,17 @@ impl<'a> Slotting<'a> {
         let across = pass.after_touch(height);
         let root = self.root();
         bench.is_fed_along();
-        if bench.goes_across(across, pass.work.fineness().across()) {
-            vec![pass.across(touched, height, |_| None), root]
-        } else {
-            vec![pass.stays(root, touched.way, across)]
+        if !bench.goes_across(across, pass.work.fineness().across()) {
+            return pass.stays(root, touched.way, across);
         }
+        let across = pass.across(touched, height, |_| None);
+        let task = match (root.task, across.task) {
+            (Task::StopAtRoot { motion, .. }, Task::MoveAcross { face, motion: across }) => {
+                Task::StopAtRoot { motion, across: Some((face, across)) }
+            }
+            (other, _) => other,
+        };
+        Step { task, ..root.then(across) }
     }
 
     /// The spindle stands half the saw's diameter behind the root.
@@ -153,7 +175,7 @@ impl<'a> Slotting<'a> {
         let radius = self.saw.map(|(_, saw)| saw.diameter.mm() / 2.0);
         let distance = Length::from_mm(self.mean(|cut| from_zero(cut).mm()) + radius.unwrap_or(0.0));
         let motion = radius.map(|_| machine.seen(way, distance));
-        let made = self.pass.step(StepKind::Along, Task::StopAtRoot { motion });
+        let made = self.pass.step(StepKind::Along, Task::StopAtRoot { motion, across: None });
         let depth = (self.cut.mouth - self.cut.root).mm().abs();
         let edge = self.mean(|cut| cut.dro_along.mm());
         self.pass
@@ -173,18 +195,16 @@ impl<'a> Slotting<'a> {
         Some(Effect { along: Length::from_mm(along), ..Effect::default() })
     }
 
-    /// Each pass into each stay.
+    /// The passes into each stay.
     fn passes(self, way: &WayIn) -> Vec<Step> {
         let middle = [Length::default()];
         let offsets = self.saw.map_or(&middle[..], |(passes, _)| &passes.offsets);
         let mut steps = Vec::new();
         for (stay, hand) in self.pass.work.stays().zip(self.pass.work.hands) {
             let Cut::Slot(cut) = self.pass.cut_of(stay) else { continue };
-            for (k, offset) in offsets.iter().enumerate() {
-                let at = (*hand, count(k + 1), count(offsets.len()));
-                let made = self.height(cut, at, *offset);
-                steps.push(if steps.is_empty() { self.first(made, way) } else { made });
-            }
+            let each = offsets.iter().map(|offset| self.height(cut, (*hand, count(offsets.len())), *offset));
+            let Some(made) = each.reduce(next_pass) else { continue };
+            steps.push(if steps.is_empty() { self.first(made, way) } else { made });
         }
         steps
     }
@@ -198,8 +218,8 @@ impl<'a> Slotting<'a> {
     }
 
     /// From the block's touched face to the middle of the saw at the pass; where that cannot be read, from the datum or the centre.
-    fn height(self, cut: &SlotCut, (hand, pass, of): (Hand, u8, u8), offset: Length) -> Step {
-        let step = |from| self.pass.step(StepKind::Pass(hand, pass), Task::Slot { hand, pass, of, from });
+    fn height(self, cut: &SlotCut, (hand, passes): (Hand, u8), offset: Length) -> Step {
+        let step = |from| self.pass.step(StepKind::Slot(hand), Task::Slot { hand, passes, from });
         if splays(cut) {
             // On a swivelled fixture no face lies square to the spindle: the height is measured from the datum's point.
             return step(HeightFrom::Datum)
@@ -220,6 +240,12 @@ impl<'a> Slotting<'a> {
             .go(step(HeightFrom::Touch(motion)), way, distance, |left| Some(off(left)))
             .beside(Quantity::CentreToSlot, Reading::Length(cut.from_centre))
     }
+}
+
+/// A further pass into the same stay: another height, and nothing else that is new.
+fn next_pass(first: Step, mut next: Step) -> Step {
+    next.also.clear();
+    first.then(next)
 }
 
 fn count(passes: usize) -> u8 {

@@ -27,12 +27,14 @@ const fn of(task: Task) -> Spindle {
         Task::MarkHands
         | Task::SetSlide
         | Task::SetAxleHeight(_)
-        | Task::SetPost { .. }
+        | Task::SetAxle(_)
+        | Task::SetPosts { .. }
         | Task::Clamp { .. }
         | Task::TakeAxleOut
         | Task::StandOnSide { .. }
         | Task::Tilt { .. }
         | Task::Swivel { .. }
+        | Task::Move { .. }
         | Task::MoveAlong { .. }
         | Task::MoveAcross { .. }
         | Task::StopAtRoot { .. }

@@ -17,8 +17,8 @@ pub enum Scale {
     Slide,
     /// The axle holder.
     AxleHeight,
-    /// A clamp post, from the centre line.
-    HalfSpacing,
+    /// The clamp post of that count, from 1, from the centre line.
+    HalfSpacing(u8),
     /// The gauge that tells the fixture's angle to the mill's table.
     Tilt,
     /// The fixture's swivel.
@@ -53,6 +53,17 @@ impl Rounding {
     }
 }
 
+/// A figure that is set, and what it is set on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SetPoint {
+    /// The figure, as the scale shows it.
+    pub reading: Reading,
+    /// The scale that shows it; `None` for a figure that is measured otherwise.
+    pub scale: Option<Scale>,
+    /// What the scale's division leaves of it.
+    pub rounding: Option<Rounding>,
+}
+
 /// One thing to do.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
@@ -66,6 +77,8 @@ pub struct Step {
     pub scale: Option<Scale>,
     /// What the scale's division leaves of it.
     pub rounding: Option<Rounding>,
+    /// Further figures that are set at the same step, after that one.
+    pub further: Vec<SetPoint>,
     /// Figures beside it.
     pub also: Vec<Beside>,
     /// What cannot be done here, or is to be minded.
@@ -83,10 +96,23 @@ impl Step {
             reading: None,
             scale: None,
             rounding: None,
+            further: Vec::new(),
             also: Vec::new(),
             problems: Vec::new(),
             cautions: Vec::new(),
         }
+    }
+
+    /// Every figure that is set, in the order in which they are set.
+    pub fn set_points(&self) -> impl Iterator<Item = SetPoint> {
+        let first =
+            self.reading.map(|reading| SetPoint { reading, scale: self.scale, rounding: self.rounding });
+        first.into_iter().chain(self.further.iter().copied())
+    }
+
+    /// The figure that is set on a scale.
+    pub fn set_point(&self, scale: Scale) -> Option<SetPoint> {
+        self.set_points().find(|point| point.scale == Some(scale))
     }
 
     /// A figure beside it.
@@ -110,7 +136,20 @@ impl Step {
             )
         };
         let also = self.also.iter().filter(is_set).map(|beside| beside.reading);
-        self.reading.into_iter().chain(also).filter_map(Reading::number).collect()
+        self.set_points().map(|point| point.reading).chain(also).filter_map(Reading::number).collect()
+    }
+
+    /// With all that is set and said at another step, after its own.
+    pub(super) fn then(mut self, other: Self) -> Self {
+        let mut points = self.set_points().chain(other.set_points()).collect::<Vec<_>>().into_iter();
+        if let Some(SetPoint { reading, scale, rounding }) = points.next() {
+            (self.reading, self.scale, self.rounding) = (Some(reading), scale, rounding);
+        }
+        self.further = points.collect();
+        self.also.extend(other.also);
+        self.problems.extend(other.problems);
+        self.cautions.extend(other.cautions);
+        self
     }
 
     /// With a figure beside it.

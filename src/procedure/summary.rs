@@ -65,7 +65,7 @@ pub fn settings(steps: &[Step]) -> Vec<SettingSummary> {
                 key,
                 saw,
                 posture,
-                readings: group.iter().filter_map(set).collect(),
+                readings: group.iter().flat_map(set).collect(),
                 speed: group.iter().find_map(|step| step.beside_of(Quantity::Spindle)),
                 steps: group.len(),
             })
@@ -89,20 +89,17 @@ const fn stands(step: &Step) -> Option<Posture> {
     }
 }
 
-/// What the step sets on a scale; the tilt is the posture's, and a touch sets a readout to zero.
-fn set(step: &Step) -> Option<(Scale, Reading)> {
-    let is_set = matches!(
+/// What the step sets on scales; the tilt is the posture's, and a touch sets readouts to zero.
+fn set(step: &Step) -> impl Iterator<Item = (Scale, Reading)> {
+    let is_set = !matches!(
         step.task,
-        Task::SetSlide
-            | Task::SetAxleHeight(_)
-            | Task::SetPost { .. }
-            | Task::Swivel { .. }
-            | Task::MoveAlong { .. }
-            | Task::MoveAcross { .. }
-            | Task::StopAtRoot { .. }
-            | Task::Slot { .. }
+        Task::Tilt { .. }
+            | Task::TouchCorner { .. }
+            | Task::TouchFace(_)
+            | Task::TouchTop(_)
+            | Task::PointAtEdge
     );
-    step.scale.zip(step.reading).filter(|_| is_set)
+    step.set_points().filter(move |_| is_set).filter_map(|point| Some((point.scale?, point.reading)))
 }
 
 #[cfg(test)]
@@ -110,13 +107,13 @@ mod tests {
     use super::*;
     use crate::model::shop::Shop;
     use crate::model::{PairName, Stays, starting_job};
-    use crate::placement::plan;
+    use crate::plan::{Placements, plan_placed};
     use crate::procedure::{Tools, steps};
 
     /// The starting job has two mirrored pairs: each is clamped once, then cut at its front and at its rear.
     #[test]
     fn a_mirrored_rear_end_has_six_settings() -> Result<(), Vec<crate::model::Fault>> {
-        let plan = plan(&starting_job())?;
+        let plan = plan_placed(&starting_job(), &Placements::default())?;
         let steps = steps(&plan, &Shop::default(), &Tools::default());
         let settings = settings(&steps);
         let phases = [Phase::Clamping, Phase::Front, Phase::Rear];

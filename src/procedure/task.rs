@@ -63,13 +63,13 @@ pub enum Task {
     SetSlide,
     /// Set the dummy axle's height.
     SetAxleHeight(AxleSide),
-    /// Set a clamp post.
-    SetPost {
-        /// Its count from the front, from 1.
-        post: u8,
-        /// Whether any stay reaches it.
-        is_reached: bool,
-        /// Whether calipers can check it across both tubes.
+    /// Set the slide and the dummy axle's height.
+    SetAxle(AxleSide),
+    /// Set the clamp posts.
+    SetPosts {
+        /// How many there are.
+        count: u8,
+        /// Whether calipers can check one of them across both tubes.
         has_calipers: bool,
     },
     /// Clamp the stays.
@@ -126,6 +126,19 @@ pub enum Task {
     MountSlittingSaw {
         /// How many passes it takes; `None` where no saw on hand will do.
         passes: Option<u8>,
+        /// The side of the mounting block that is touched with it then, to set the readout along the spindle to zero.
+        touches: Option<Hand>,
+    },
+    /// Move the table along and across the fixture.
+    Move {
+        /// Whether that is rearwards.
+        is_rearwards: bool,
+        /// How the cutter goes along.
+        along: Motion,
+        /// From which face it goes across.
+        face: Face,
+        /// How the cutter goes across.
+        across: Motion,
     },
     /// Move the table along the fixture.
     MoveAlong {
@@ -145,15 +158,15 @@ pub enum Task {
     StopAtRoot {
         /// How the cutter goes; `None` where the saw's diameter is not known.
         motion: Option<Motion>,
+        /// From which face the table moves across too, and how the cutter goes; `None` where it stays.
+        across: Option<(Face, Motion)>,
     },
-    /// Set the slitting saw's height and cut.
+    /// Set the slitting saw's height for each pass, and cut.
     Slot {
         /// The stay.
         hand: Hand,
-        /// Which pass, from 1.
-        pass: u8,
-        /// Of how many.
-        of: u8,
+        /// How many passes.
+        passes: u8,
         /// From what the height counts.
         from: HeightFrom,
     },

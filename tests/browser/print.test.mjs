@@ -46,7 +46,7 @@ for (const [format, options] of [["A4", PHONE], ["Letter", PHONE], ["A4", WIDE]]
     assert.ok(pages.length <= 2, `${pages.length} pages`);
     assert.ok(pages.every((text) => text.trim().length > 40), "a page is blank");
     const all = pages.join(" ");
-    const wanted = ["Heron Mill all-road", slide, "⌀ 40 mm", "⌀ 28.6 mm", "Set post 1", "Set post 2", "Cut the front ends", "Slot the right stay", "Slot the left stay", "Caution. Eye protection on", "On the finished stays", "Tip to tip", "Clamp plane, chainstays", "Clamp plane, seat stays", "Fixture on the table", "ISO 4210"];
+    const wanted = ["Heron Mill all-road", slide, "⌀ 40 mm", "⌀ 28.6 mm", "Set the posts", "post 1", "post 2", "Cut the front ends", "Slot the right stay", "Slot the left stay", "Caution. Eye protection on", "On the finished stays", "Tip to tip", "Clamp plane, chainstays", "Clamp plane, seat stays", "Fixture on the table", "ISO 4210"];
     for (const words of wanted) assert.ok(all.replaceAll("\u202f", " ").includes(words), `${words} is not on the card`);
     assert.deepEqual(codes(file), [address]);
     await fine(page);

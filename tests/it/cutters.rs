@@ -184,10 +184,10 @@ proptest! {
         let tools = staywright::procedure::choose(&plan, &shop);
         for step in staywright::procedure::steps(&plan, &shop, &tools) {
             let beside = step.also.iter().map(|beside| beside.reading);
-            for number in step.reading.into_iter().chain(beside).filter_map(staywright::procedure::Reading::number) {
+            for number in step.set_points().map(|point| point.reading).chain(beside).filter_map(staywright::procedure::Reading::number) {
                 prop_assert!(number.is_finite(), "{:?}", step.key);
             }
-            if let Some(rounding) = step.rounding {
+            for rounding in step.set_points().filter_map(|point| point.rounding) {
                 let effect = rounding.effect;
                 for number in [effect.along.mm(), effect.offset.mm(), effect.angle.degrees()] {
                     prop_assert!(number.is_finite(), "{:?}", step.key);

@@ -160,7 +160,7 @@ fn a_spindle_nose_that_meets_the_fixture_is_a_stop_at_its_cut() {
     assert!(
         one.steps
             .iter()
-            .all(|step| matches!(step.kind, StepKind::FirstCut | StepKind::Cut | StepKind::Pass(..)))
+            .all(|step| matches!(step.kind, StepKind::FirstCut | StepKind::Cut | StepKind::Slot(_)))
     );
     assert!(one.matters_at(one.steps[0]) && one.location.at_front().is_some());
     // At the cut of another setting it is of no matter.

@@ -37,6 +37,7 @@ mod reach;
 mod reach_bent;
 
 mod room;
+mod scene;
 mod sentences;
 mod shop;
 mod slotting;

@@ -284,7 +284,7 @@ fn the_steps_swivel_for_a_plate_that_splays() {
         assert_eq!(turned.scale, Some(Scale::Swivel));
         let way = if hand == Hand::Right { Turn::Clockwise } else { Turn::CounterClockwise };
         assert!(matches!(turned.task, Task::Swivel { turn, .. } if turn == way), "{turned:?}");
-        let height = of(hand, StepKind::Pass(hand, 1));
+        let height = of(hand, StepKind::Slot(hand));
         assert_eq!((height.reading, height.scale), (Some(Reading::Length(found.from_datum)), None));
         let Some(Reading::Length(along)) = of(hand, StepKind::Along).reading else { panic!("a length") };
         assert!((along.mm().abs() - (found.dro_along.mm() + 40.0)).abs() < 0.05, "{along:?}");
@@ -302,7 +302,7 @@ fn the_step_says_what_a_slitting_saw_would_meet() {
     let mut shop = one_saw();
     let steps = |shop: &Shop| pair_steps(&plan, shop, &Tools::default(), PairName::Chainstays);
     let cut = |shop: &Shop| {
-        let first = |step: &Step| step.key.kind == StepKind::Pass(Hand::Right, 1);
+        let first = |step: &Step| step.key.kind == StepKind::Slot(Hand::Right);
         steps(shop).into_iter().find(first).unwrap()
     };
     let is_collision = |problem: &Problem| problem.code() == "collision";

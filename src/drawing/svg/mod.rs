@@ -6,4 +6,4 @@ mod text;
 
 pub use drawn::{Drawn, drawn};
 pub use scale::{EDGE, Scale, px};
-pub use text::svg;
+pub use text::{escaped, svg};

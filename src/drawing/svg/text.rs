@@ -23,7 +23,7 @@ fn written(Drawn { tag, attributes, words }: &Drawn) -> String {
 }
 
 /// A text that is nothing but text.
-fn escaped(text: &str) -> String {
+pub fn escaped(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
 }
 

@@ -49,12 +49,23 @@ pub const fn scale(scale: Scale) -> &'static str {
     match scale {
         Scale::Slide => "slide scale",
         Scale::AxleHeight => "axle height scale",
-        Scale::HalfSpacing => "clamp scale",
+        Scale::HalfSpacing(_) => "clamp scale",
         Scale::Tilt => "gauge",
         Scale::Swivel => "swivel scale",
         Scale::Dro(Axis::X) => "X readout",
         Scale::Dro(Axis::Y) => "Y readout",
         Scale::Dro(Axis::Z) => "Z readout",
+    }
+}
+
+/// What a figure is called beside others of its step; `None` for one that needs no name.
+pub fn label(scale: Option<Scale>) -> Option<String> {
+    match scale? {
+        Scale::Dro(which) => Some(axis(which).to_owned()),
+        Scale::Slide => Some("slide".to_owned()),
+        Scale::AxleHeight => Some("height".to_owned()),
+        Scale::HalfSpacing(post) => Some(format!("post {post}")),
+        _ => None,
     }
 }
 

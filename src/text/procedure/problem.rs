@@ -29,6 +29,7 @@ pub fn problem(problem: &Problem, style: Style) -> String {
             "no slitting saw on hand: the slot is {} wide, and every saw is wider or far thinner",
             length(width)
         ),
+        Problem::PostNotReached(post) => format!("post {post} is not needed: no stay reaches it"),
         Problem::SawsUnknown => "nobody has said what saws are on hand: enter yours in the shop".to_owned(),
         Problem::CollarShort(by) => {
             format!("the saw's collar meets the stay's end {} before the slot is deep enough", length(by))

@@ -5,6 +5,7 @@ use super::super::machining::{standing_name, turning_name};
 use super::{axis, face};
 use crate::model::{Hand, capital};
 use crate::procedure::{AxleSide, Quantity};
+use crate::units::Length;
 
 /// Its name.
 pub fn quantity(what: Quantity, style: Style) -> String {
@@ -13,11 +14,10 @@ pub fn quantity(what: Quantity, style: Style) -> String {
         Quantity::AxleFromPlane(AxleSide::Below) => "Below the stay plane",
         Quantity::AxleFromPlane(AxleSide::In) => "From the stay plane",
         Quantity::AxleFromPlane(AxleSide::Above) => "Above the stay plane",
-        Quantity::PostStation => "Post stands at",
-        Quantity::OnScale(Hand::Right) => "Right on the scale",
-        Quantity::OnScale(Hand::Left) => "Left on the scale",
-        Quantity::CalipersInside => "Calipers inside",
-        Quantity::CalipersOutside => "Calipers over both",
+        Quantity::PostStation(post) => return format!("Post {post} stands at"),
+        Quantity::OnScale(post, hand) => return format!("Post {post}, {} on the scale", hand.key()),
+        Quantity::CalipersInside(post) => return format!("Post {post}, calipers inside"),
+        Quantity::CalipersOutside(post) => return format!("Post {post}, calipers over both"),
         Quantity::Trim(Hand::Right) => "Right, front end to its mark",
         Quantity::Trim(Hand::Left) => "Left, front end to its mark",
         Quantity::BendAlong(bend, whose) => return of_bend(bend, whose, "apex along the fixture"),
@@ -30,12 +30,7 @@ pub fn quantity(what: Quantity, style: Style) -> String {
         Quantity::FaceToAxis(from) => return format!("{} to cutter's axis", capital(face(from))),
         Quantity::EdgeToAxis => "Edge to cutter's axis",
         Quantity::EdgeToRoot => "Edge to slot's root",
-        Quantity::Planned { goes_in } if goes_in.mm() < 0.0 => {
-            return format!("Planned; with this saw the stay stands off {}", style.length(-goes_in));
-        }
-        Quantity::Planned { goes_in } => {
-            return format!("Planned; with this saw the stay goes in {} further", style.length(goes_in));
-        }
+        Quantity::Planned { axis: which, goes_in } => return planned(axis(which), goes_in, style),
         Quantity::Stays(which) => return format!("{} stays at", axis(which)),
         Quantity::CutThrough => "Must cut through",
         Quantity::SawGap => "Gap with this saw",
@@ -61,6 +56,15 @@ pub fn quantity(what: Quantity, style: Style) -> String {
         Quantity::PlaneToSpindle => "Stay plane to spindle",
     };
     plain.to_owned()
+}
+
+/// Why a readout is not the planned one: the saw is not as large as the member.
+fn planned(which: &str, goes_in: Length, style: Style) -> String {
+    if goes_in.mm() < 0.0 {
+        format!("{which} as planned; with this saw the stay stands off {}", style.length(-goes_in))
+    } else {
+        format!("{which} as planned; with this saw the stay goes in {} further", style.length(goes_in))
+    }
 }
 
 fn of_bend(bend: u8, whose: Option<Hand>, what: &str) -> String {

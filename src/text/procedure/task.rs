@@ -1,12 +1,12 @@
 //! What is to be done at a step, on what, and how to see that it was done.
 
 use super::super::Style;
-use super::{axis, face, motion, scale, stays};
+use super::{axis, face, label, motion, scale, stays};
 use crate::model::shop::SpindleWay;
 use crate::model::{Hand, TouchSide};
 use crate::plan::EndUp;
 use crate::procedure::{
-    AxleSide, CutPart, HeightFrom, Motion, Phase, Scale, SettingKey, Step, StepKind, Task, Turn,
+    AxleSide, CutPart, Face, HeightFrom, Motion, Phase, Scale, SettingKey, Step, StepKind, Task, Turn,
 };
 
 /// What to do, in a few words.
@@ -15,7 +15,9 @@ pub fn task(step: &Step) -> String {
         Task::MarkHands => "Mark every tube left or right",
         Task::SetSlide => "Set the slide",
         Task::SetAxleHeight(_) => "Set the dummy axle's height",
-        Task::SetPost { post, .. } => return format!("Set post {post}"),
+        Task::SetAxle(_) => "Set the slide and the dummy axle's height",
+        Task::SetPosts { count: 1, .. } => "Set the post",
+        Task::SetPosts { .. } => "Set the posts",
         Task::Clamp { .. } => {
             let SettingKey { pair, stays: which, .. } = step.key.setting;
             return format!("Clamp the {}", stays(pair, which));
@@ -39,11 +41,23 @@ pub fn task(step: &Step) -> String {
             return format!("Touch the {} side of the mounting block with the saw", side.key());
         }
         Task::MountHoleSaw { .. } => "Mount the hole saw",
-        Task::MountSlittingSaw { .. } => "Mount the slitting saw",
+        Task::MountSlittingSaw { touches: None, .. } => "Mount the slitting saw",
+        Task::MountSlittingSaw { touches: Some(side), .. } => {
+            return format!(
+                "Mount the slitting saw; touch the {} side of the mounting block with it, set Z to zero",
+                side.key()
+            );
+        }
+        Task::Move { .. } => return format!("{}: move to", readouts(step)),
         Task::MoveAlong { .. } => return format!("{}: move to", readout(step)),
         Task::MoveAcross { .. } => return format!("{}: move to", readout(step)),
-        Task::StopAtRoot { .. } => return format!("{}: set the stop at the slot's root", readout(step)),
-        Task::Slot { hand, pass, of, .. } => return slot(hand, pass, of),
+        Task::StopAtRoot { across: None, .. } => {
+            return format!("{}: set the stop at the slot's root", readout(step));
+        }
+        Task::StopAtRoot { across: Some(_), .. } => {
+            return format!("{}: set the stop at the slot's root, and move to", readouts(step));
+        }
+        Task::Slot { hand, passes, .. } => return slot(hand, passes),
         Task::Cut { part } => return cut(part, step.key.setting),
         Task::SawSquare => "Saw square",
         Task::ClearSlug { takes_saw_out: false } => "Clear the slug, spindle off and locked",
@@ -97,10 +111,16 @@ fn readout(step: &Step) -> &'static str {
     }
 }
 
-fn slot(hand: Hand, pass: u8, of: u8) -> String {
-    match of {
+/// Every readout that is set: `X and Y`.
+fn readouts(step: &Step) -> String {
+    let names: Vec<String> = step.set_points().filter_map(|point| label(point.scale)).collect();
+    names.join(" and ")
+}
+
+fn slot(hand: Hand, passes: u8) -> String {
+    match passes {
         1 => format!("Slot the {} stay", hand.key()),
-        _ => format!("Slot the {} stay, pass {pass} of {of}", hand.key()),
+        _ => format!("Slot the {} stay in {passes} passes", hand.key()),
     }
 }
 
@@ -123,12 +143,10 @@ pub fn set_on(step: &Step, style: Style) -> String {
             "chainstays and seat stays, seen from the rider's seat; where no cut takes the mark away"
                 .to_owned()
         }
-        Task::SetSlide => {
-            format!("{on}, from the front datum line back to the dummy axle, which is in its holder")
-        }
-        Task::SetAxleHeight(side) => format!("{on}: the axle sits {}", axle_side(side)),
-        Task::SetPost { is_reached: false, .. } => "not needed: the stay does not reach this post".to_owned(),
-        Task::SetPost { .. } => {
+        Task::SetSlide => slide(on),
+        Task::SetAxleHeight(side) => axle_height(on, side),
+        Task::SetAxle(side) => format!("{}; {}", slide(on), axle_height(scale_of(step, 1), side)),
+        Task::SetPosts { .. } => {
             format!("clamp scale, from the {centre} line out to the middle of each tube")
         }
         Task::Clamp { is_bent } => {
@@ -156,19 +174,33 @@ pub fn set_on(step: &Step, style: Style) -> String {
             format!("{on}, the saw's face just rubbing, spindle still; set it to zero there")
         }
         Task::MountHoleSaw { .. } => "measured over the teeth; spindle off and locked".to_owned(),
-        Task::MountSlittingSaw { passes } => mount(passes),
-        Task::MoveAlong { is_rearwards, motion } => along(on, is_rearwards, motion),
-        Task::MoveAcross { face: from, motion: goes } => {
-            format!("{on} across the fixture, from {} inwards: the cutter goes {}", face(from), motion(goes))
+        Task::MountSlittingSaw { passes, touches } => mount(passes, touches.is_some()),
+        Task::Move { is_rearwards, along, face: from, across } => {
+            moves(step, (is_rearwards, along), (from, across))
         }
-        Task::StopAtRoot { motion } => stop(on, motion),
-        Task::Slot { from, .. } => height(from, style),
+        Task::MoveAlong { is_rearwards, motion } => along(on, is_rearwards, motion),
+        Task::MoveAcross { face: from, motion: goes } => crosswise(on, from, goes),
+        Task::StopAtRoot { motion, across } => match across {
+            Some((from, goes)) => {
+                format!("{}; {}", stop(on, motion), crosswise(scale_of(step, 1), from, goes))
+            }
+            None => stop(on, motion),
+        },
+        Task::Slot { from, passes, .. } => height(from, passes, style),
         Task::Cut { part } => feed(part).to_owned(),
         Task::SawSquare => "from the front reference point along the stay, square to it".to_owned(),
         Task::TakeSawOut => "before hands go near the stays".to_owned(),
         Task::ClearSlug { .. } => "push it out from behind; no fingers into the teeth".to_owned(),
         Task::Deburr => "out of the fixture, inside and out; the fit must not change".to_owned(),
     }
+}
+
+fn slide(on: &str) -> String {
+    format!("{on}, from the front datum line back to the dummy axle, which is in its holder")
+}
+
+fn axle_height(on: &str, side: AxleSide) -> String {
+    format!("{on}: the axle sits {}", axle_side(side))
 }
 
 const fn axle_side(side: AxleSide) -> &'static str {
@@ -201,14 +233,30 @@ fn swivel(way: Turn, is_on_side: bool) -> String {
     format!("about the fixture's own normal, {when}: {}", turn(way))
 }
 
-fn mount(passes: Option<u8>) -> String {
-    match passes {
+fn mount(passes: Option<u8>, touches: bool) -> String {
+    let then = if touches { "; then touch with the saw's face just rubbing, spindle still" } else { "" };
+    let mounted = match passes {
         Some(1) => "width of its cut, measured in scrap; one pass; spindle off and locked".to_owned(),
         Some(count) => format!(
             "width of its cut, measured in scrap; {count} passes, evenly about the middle; spindle off and locked"
         ),
         None => "the slot's width; a thinner saw takes more passes, evenly about the middle".to_owned(),
-    }
+    };
+    mounted + then
+}
+
+/// The scale of the figure at that place among those that a step sets.
+fn scale_of(step: &Step, place: usize) -> &'static str {
+    step.set_points().nth(place).and_then(|point| point.scale).map_or("", scale)
+}
+
+fn moves(step: &Step, (is_rearwards, goes): (bool, Motion), (from, across): (Face, Motion)) -> String {
+    let along = along(scale_of(step, 0), is_rearwards, goes);
+    format!("{along}; {}", crosswise(scale_of(step, 1), from, across))
+}
+
+fn crosswise(on: &str, from: Face, goes: Motion) -> String {
+    format!("{on} across the fixture, from {} inwards: the cutter goes {}", face(from), motion(goes))
 }
 
 fn along(on: &str, is_rearwards: bool, goes: Motion) -> String {
@@ -228,7 +276,7 @@ fn stop(on: &str, goes: Option<Motion>) -> String {
     }
 }
 
-fn height(from: HeightFrom, style: Style) -> String {
+fn height(from: HeightFrom, passes: u8, style: Style) -> String {
     let centre = style.word("center", "centre");
     let set = match from {
         HeightFrom::Touch(goes) => format!("Z readout, from the touch {}", motion(goes)),
@@ -241,7 +289,8 @@ fn height(from: HeightFrom, style: Style) -> String {
             format!("along the spindle, from the {centre} plane out to the middle of the saw")
         }
     };
-    format!("{set}; feed from the open end in to the stop, slowly, and back out")
+    let each = if passes > 1 { "at each height, feed" } else { "feed" };
+    format!("{set}; {each} from the open end in to the stop, slowly, and back out")
 }
 
 const fn feed(part: CutPart) -> &'static str {
@@ -259,8 +308,11 @@ const fn feed(part: CutPart) -> &'static str {
 pub const fn check(step: &Step) -> Option<&'static str> {
     match step.task {
         Task::SetSlide => Some("measure from the front datum line to the middle of the dummy axle"),
+        Task::SetAxle(_) => Some(
+            "measure from the front datum line, and from the stay plane, to the middle of the dummy axle",
+        ),
         Task::SetAxleHeight(_) => Some("measure from the stay plane to the middle of the dummy axle"),
-        Task::SetPost { has_calipers: true, .. } => {
+        Task::SetPosts { has_calipers: true, .. } => {
             Some("calipers between the tubes and over them, across the fixture")
         }
         Task::Clamp { .. } => Some("pull at each stay by hand; read the posts once more"),
@@ -269,9 +321,9 @@ pub const fn check(step: &Step) -> Option<&'static str> {
         Task::MountHoleSaw { is_measured: false } => {
             Some("this saw has not been measured: cut a scrap of tube and measure the cut")
         }
-        Task::Slot { pass, of, .. } if pass == of => Some("the plate slides in by hand and stands square"),
+        Task::Slot { .. } => Some("the plate slides in by hand and stands square"),
         Task::MarkHands
-        | Task::SetPost { .. }
+        | Task::SetPosts { .. }
         | Task::TakeAxleOut
         | Task::Swivel { .. }
         | Task::TouchCorner { .. }
@@ -280,10 +332,10 @@ pub const fn check(step: &Step) -> Option<&'static str> {
         | Task::TouchTop(_)
         | Task::MountHoleSaw { .. }
         | Task::MountSlittingSaw { .. }
+        | Task::Move { .. }
         | Task::MoveAlong { .. }
         | Task::MoveAcross { .. }
         | Task::StopAtRoot { .. }
-        | Task::Slot { .. }
         | Task::Cut { .. }
         | Task::SawSquare
         | Task::ClearSlug { .. }

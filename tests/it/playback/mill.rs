@@ -2,11 +2,11 @@
 
 use super::truth::Axis;
 use nalgebra::{Matrix3, Rotation3, Unit, Vector3};
-use staywright::model::shop::{self, Sense, Shop, SpindleWay, Toward};
+use staywright::model::shop::{self, LengthScale, Sense, Shop, SpindleWay, Toward};
 use staywright::model::{Hand, Job, Stays, TouchSide};
 use staywright::plan::EndUp;
 use staywright::procedure::{
-    CutPart, Face, HeightFrom, Quantity, Reading, Scale, SettingKey, Step, StepKey, Task, Turn,
+    CutPart, Face, HeightFrom, Quantity, Reading, Scale, SetPoint, SettingKey, Step, StepKey, Task, Turn,
 };
 
 type V = Vector3<f64>;
@@ -118,6 +118,21 @@ impl<'a> Simulated<'a> {
         self.axis(self.shop.mill.lies_along) * way
     }
 
+    /// The fixture's u, v and w in the room, as columns.
+    pub const fn stands(&self) -> Matrix3<f64> {
+        self.pose
+    }
+
+    /// From the fixture's front datum to the spindle's place, in the room.
+    pub fn spindle_from_datum(&self) -> V {
+        self.spindle - self.place
+    }
+
+    /// Out of the work, in the room.
+    pub fn spindle_way(&self) -> V {
+        self.out()
+    }
+
     fn room(&self, local: V) -> V {
         self.place + self.pose * local
     }
@@ -141,7 +156,11 @@ impl<'a> Simulated<'a> {
 
     /// The readout that a step names must be the one that the motion moves.
     fn dro(&self, step: &Step, line: &V) -> shop::Axis {
-        let Some(Scale::Dro(axis)) = step.scale else { panic!("{:?}: a readout", step.key) };
+        let of_readout = |point: SetPoint| match point.scale {
+            Some(Scale::Dro(axis)) => Some(axis),
+            _ => None,
+        };
+        let axis = step.set_points().find_map(of_readout).expect("a readout");
         self.runs(axis, line, step);
         axis
     }
@@ -155,20 +174,24 @@ impl<'a> Simulated<'a> {
         // Place the spindle's axis at the coordinate found, the other coordinates as they were.
         self.spindle += way * (spindle_at - self.spindle.dot(&way));
         self.zero[axis as usize] = spindle_at;
-        assert_eq!(step.reading.and_then(Reading::number), Some(0.0), "{:?}", step.key);
+        let zero = match step.task {
+            Task::TouchCorner { .. } => step.reading,
+            _ => step.set_point(Scale::Dro(axis)).map(|point| point.reading),
+        };
+        assert_eq!(zero.and_then(Reading::number), Some(0.0), "{:?}", step.key);
     }
 
-    fn target(&self, step: &Step) -> (V, f64) {
-        let Some(Scale::Dro(axis)) = step.scale else { panic!("{:?}: a readout", step.key) };
-        let reading = step.reading.and_then(Reading::number).unwrap();
+    fn target(&self, step: &Step, point: SetPoint) -> (V, f64) {
+        let Some(Scale::Dro(axis)) = point.scale else { panic!("{:?}: a readout", step.key) };
+        let reading = point.reading.number().unwrap();
         let sense = sign(self.shop.mill.senses[axis as usize]);
         let target = self.zero[axis as usize] + sense * reading;
         assert!(target.is_finite(), "{:?}: never set to zero", step.key);
         (self.axis(axis), target)
     }
 
-    fn moved(&mut self, step: &Step) {
-        let (way, target) = self.target(step);
+    fn moved(&mut self, step: &Step, point: SetPoint) {
+        let (way, target) = self.target(step, point);
         self.spindle += way * (target - self.spindle.dot(&way));
     }
 
@@ -183,22 +206,15 @@ impl<'a> Simulated<'a> {
 
     /// Does what a step says.
     pub fn follow(&mut self, step: &Step) {
-        let number = step.reading.and_then(Reading::number);
         match step.task {
             Task::MarkHands => self.is_marked = true,
-            Task::SetSlide => {
-                assert_eq!(step.scale, Some(Scale::Slide));
-                let scale = &self.shop.fixture.slide;
-                self.slide = (number.unwrap() - scale.figures.zero.mm()) * sign(scale.sense);
-                self.is_axle_in = true;
+            Task::SetSlide => self.slide(step),
+            Task::SetAxleHeight(_) => self.axle_height(step),
+            Task::SetAxle(_) => {
+                self.slide(step);
+                self.axle_height(step);
             }
-            Task::SetAxleHeight(_) => {
-                assert_eq!(step.scale, Some(Scale::AxleHeight));
-                let scale = &self.shop.fixture.axle_height;
-                let above = (number.unwrap() - scale.figures.zero.mm()) * sign(scale.sense);
-                self.done.push(Done::Axle { setting: step.key.setting, along: self.slide, above });
-            }
-            Task::SetPost { .. } => self.post(step),
+            Task::SetPosts { count, .. } => (1..=count).for_each(|post| self.post(step, post)),
             Task::Clamp { .. } => {
                 self.needs_empty(step);
                 self.loses_place();
@@ -221,9 +237,20 @@ impl<'a> Simulated<'a> {
                 self.needs_empty(step);
                 self.in_spindle = InSpindle::HoleSaw;
             }
-            Task::MountSlittingSaw { passes } => self.mount_saw(step, passes),
-            Task::MoveAlong { .. } | Task::MoveAcross { .. } => self.moved(step),
-            Task::StopAtRoot { .. } => self.stop = Some(self.target(step).1),
+            Task::MountSlittingSaw { passes, touches } => {
+                self.mount_saw(step, passes);
+                if let Some(side) = touches {
+                    self.touch_top(step, side);
+                }
+            }
+            Task::Move { .. } | Task::MoveAlong { .. } | Task::MoveAcross { .. } => {
+                step.set_points().for_each(|point| self.moved(step, point));
+            }
+            Task::StopAtRoot { .. } => {
+                let mut points = step.set_points();
+                self.stop = Some(self.target(step, points.next().unwrap()).1);
+                points.for_each(|point| self.moved(step, point));
+            }
             Task::Slot { hand, from, .. } => self.slot(step, hand, from),
             Task::Cut { part } => self.cut(step, part),
             Task::SawSquare => {}
@@ -336,20 +363,22 @@ impl<'a> Simulated<'a> {
         self.needs(step, InSpindle::SlittingSaw);
         let out = self.out();
         let outboard = if (self.pose.transpose() * out).y * side(hand) > 0.0 { out } else { -out };
-        match from {
-            HeightFrom::Touch(_) => self.moved(step),
-            HeightFrom::Datum | HeightFrom::CentrePlane => {
-                let bench = &self.job.fixture.bench;
-                let datum = self.room(V::new(bench.touch_u.mm(), 0.0, bench.touch_w.mm()));
-                let height = datum.dot(&outboard) + step.reading.and_then(Reading::number).unwrap();
-                self.spindle += outboard * (height - self.spindle.dot(&outboard));
+        for point in step.set_points() {
+            match from {
+                HeightFrom::Touch(_) => self.moved(step, point),
+                HeightFrom::Datum | HeightFrom::CentrePlane => {
+                    let bench = &self.job.fixture.bench;
+                    let datum = self.room(V::new(bench.touch_u.mm(), 0.0, bench.touch_w.mm()));
+                    let height = datum.dot(&outboard) + point.reading.number().unwrap();
+                    self.spindle += outboard * (height - self.spindle.dot(&outboard));
+                }
             }
+            let along = self.axis(self.shop.mill.lies_along);
+            self.spindle += along * (self.stop.unwrap() - self.spindle.dot(&along));
+            self.kerf(step.key.setting, hand, outboard);
+            // It is fed back out.
+            self.spindle += self.rear() * 55.0;
         }
-        let along = self.axis(self.shop.mill.lies_along);
-        self.spindle += along * (self.stop.unwrap() - self.spindle.dot(&along));
-        self.kerf(step.key.setting, hand, outboard);
-        // It is fed back out.
-        self.spindle += self.rear() * 55.0;
     }
 
     fn kerf(&mut self, setting: SettingKey, hand: Hand, outboard: V) {
@@ -373,8 +402,24 @@ impl<'a> Simulated<'a> {
         self.done.push(Done::Round { key: step.key, axis });
     }
 
-    fn post(&mut self, step: &Step) {
-        let station = step.beside_of(Quantity::PostStation).and_then(Reading::number).unwrap();
+    /// What a length scale of the fixture that reads so stands at.
+    fn stands_at(step: &Step, which: Scale, scale: &LengthScale) -> f64 {
+        let reading = step.set_point(which).and_then(|point| point.reading.number()).unwrap();
+        (reading - scale.figures.zero.mm()) * sign(scale.sense)
+    }
+
+    fn slide(&mut self, step: &Step) {
+        self.slide = Self::stands_at(step, Scale::Slide, &self.shop.fixture.slide);
+        self.is_axle_in = true;
+    }
+
+    fn axle_height(&mut self, step: &Step) {
+        let above = Self::stands_at(step, Scale::AxleHeight, &self.shop.fixture.axle_height);
+        self.done.push(Done::Axle { setting: step.key.setting, along: self.slide, above });
+    }
+
+    fn post(&mut self, step: &Step, post: u8) {
+        let station = step.beside_of(Quantity::PostStation(post)).and_then(Reading::number).unwrap();
         let scale = &self.shop.fixture.half_spacing;
         let true_figure = |reading: f64| (reading - scale.figures.zero.mm()) * sign(scale.sense);
         let key = step.key;
@@ -383,13 +428,13 @@ impl<'a> Simulated<'a> {
             self.done.push(Done::Post { key, hand, station, spacing });
         };
         for hand in Hand::ALL {
-            let shared = step.reading.and_then(Reading::number).filter(|_| key.setting.serves(hand));
-            let own = step.beside_of(Quantity::OnScale(hand)).and_then(Reading::number);
+            let shared = step.set_point(Scale::HalfSpacing(post)).and_then(|point| point.reading.number());
+            let shared = shared.filter(|_| key.setting.serves(hand));
+            let own = step.beside_of(Quantity::OnScale(post, hand)).and_then(Reading::number);
             if let Some(reading) = shared.or(own) {
                 set(hand, reading);
             }
         }
-        assert!(step.reading.is_none() || step.scale == Some(Scale::HalfSpacing));
     }
 }
 

@@ -7,6 +7,7 @@
 mod jobs;
 mod mill;
 mod order;
+mod pose;
 mod stated;
 mod truth;
 

@@ -4,12 +4,12 @@ use super::jobs::jobs;
 use super::mill::Done;
 use super::truth::{self, Truth, angle_between, nearest};
 use super::{cuts_of, played, step_at, step_of};
-use staywright::model::shop::{Shop, SlittingSaw, demo_shop};
+use staywright::model::shop::{Axis, Shop, SlittingSaw, demo_shop};
 use staywright::model::{Hand, Job, PairName, Stays};
 use staywright::placement::plan;
 use staywright::plan::CutAt;
 use staywright::procedure::{
-    Effect, Phase, Quantity, Reading, Rounding, StepKind, Tools, choose, pair_steps, steps,
+    Effect, Phase, Quantity, Reading, Rounding, Scale, Step, StepKind, Task, Tools, choose, pair_steps, steps,
 };
 use staywright::units::{Angle, Length};
 
@@ -19,26 +19,28 @@ fn the_stated_effect_of_rounding_is_what_happens() {
     let mut seen = 0;
     for job in jobs() {
         for (which, side) in [
-            (StepKind::Along, Hand::Left),
-            (StepKind::Across, Hand::Left),
-            (StepKind::Across, Hand::Right),
-            (StepKind::Tilt, Hand::Left),
+            (Scale::Dro(Axis::X), Hand::Left),
+            (Scale::Dro(Axis::Y), Hand::Left),
+            (Scale::Dro(Axis::Y), Hand::Right),
+            (Scale::Tilt, Hand::Left),
         ] {
             let mut shop = demo_shop();
             shop.mill.block_side = side;
             shop.mill.axes.iter_mut().for_each(|axis| axis.division = Length::default());
             shop.fixture.tilt.figures.division = Angle::default();
             match which {
-                StepKind::Along => shop.mill.axes[0].division = Length::from_mm(0.25),
-                StepKind::Across => shop.mill.axes[1].division = Length::from_mm(0.25),
+                Scale::Dro(Axis::X) => shop.mill.axes[0].division = Length::from_mm(0.25),
+                Scale::Dro(Axis::Y) => shop.mill.axes[1].division = Length::from_mm(0.25),
                 _ => shop.fixture.tilt.figures.division = Angle::from_degrees(0.5),
             }
             for name in PairName::ALL {
                 let (steps, done) = played(&job, &shop, &Tools::default(), name);
                 for done in done {
                     let Done::Round { key, axis } = done else { continue };
-                    let Some(step) = step_of(&steps, key.setting, which) else { continue };
-                    let stated = step.rounding.unwrap().effect;
+                    let own = steps.iter().filter(|step| step.key.setting == key.setting);
+                    let set = own.filter(|step| !matches!(step.task, Task::TouchCorner { .. }));
+                    let Some(point) = set.filter_map(|step| step.set_point(which)).next() else { continue };
+                    let stated = point.rounding.unwrap().effect;
                     seen += usize::from(matches_one(&job, &cuts_of(key.setting), &axis, stated));
                 }
             }
@@ -96,7 +98,10 @@ fn the_readings_for_another_saw_move_the_cut_by_the_push() {
             let station = |axis| nearest(&truth.stay(), axis).unwrap().0;
             let outwards = (station(&axis) - station(&wanted)) * if at.at_front { -1.0 } else { 1.0 };
             assert!((outwards - push).abs() < 1e-7, "{key:?}: {outwards} {push}");
-            let Some(along) = step_of(&steps, key.setting, StepKind::Along) else { continue };
+            let along = [StepKind::Move, StepKind::Along]
+                .into_iter()
+                .find_map(|kind| step_of(&steps, key.setting, kind));
+            let Some(along) = along else { continue };
             let planned = along.also.iter().any(|beside| matches!(beside.what, Quantity::Planned { .. }));
             assert_eq!(planned, push > 1e-6, "{key:?}");
             if paired { both += 1 } else { single += 1 }
@@ -112,13 +117,14 @@ fn readings_are_the_scales_own() {
     let job = shop.starting(Job::default());
     let plan = plan(&job).unwrap();
     let steps = pair_steps(&plan, &shop, &Tools::default(), PairName::Chainstays);
-    let reading = |kind| match step_at(&steps, Phase::Clamping, kind).reading {
+    let step = step_at(&steps, Phase::Clamping, StepKind::Slide);
+    let reading = |scale| match step.set_point(scale).map(|point| point.reading) {
         Some(Reading::Length(length)) => length.mm(),
         other => panic!("{other:?}"),
     };
     // Front datum line to axle is the chainstay length, 430; the axle lies in the stay plane.
-    assert_eq!(reading(StepKind::Slide), 460.0);
-    assert_eq!(reading(StepKind::AxleHeight), 50.0);
+    assert_eq!(reading(Scale::Slide), 460.0);
+    assert_eq!(reading(Scale::AxleHeight), 50.0);
 }
 
 /// Readings are whole counts of the scale's divisions, and the remainder is never more than half of one.
@@ -128,13 +134,13 @@ fn readings_are_whole_divisions() {
     let mut seen = 0;
     for job in jobs() {
         let plan = plan(&job).unwrap();
-        for step in steps(&plan, &shop, &Tools::default()) {
-            let Some(rounding) = step.rounding else { continue };
-            let (division, reading) =
-                (rounding.division.number().unwrap(), step.reading.unwrap().number().unwrap());
+        let steps = steps(&plan, &shop, &Tools::default());
+        for (key, point) in steps.iter().flat_map(|step| step.set_points().map(|point| (step.key, point))) {
+            let Some(rounding) = point.rounding else { continue };
+            let (division, reading) = (rounding.division.number().unwrap(), point.reading.number().unwrap());
             let count = reading / division;
-            assert!((count - count.round()).abs() < 1e-6, "{:?}: {reading}", step.key);
-            assert!(rounding.left.number().unwrap().abs() <= division / 2.0 + 1e-9, "{:?}", step.key);
+            assert!((count - count.round()).abs() < 1e-6, "{key:?}: {reading}");
+            assert!(rounding.left.number().unwrap().abs() <= division / 2.0 + 1e-9, "{key:?}");
             seen += 1;
         }
     }
@@ -168,7 +174,7 @@ fn the_stated_effect_of_rounding_on_a_slot_is_what_happens() {
                 // A plate that takes one pass only: the pass is the slot itself.
                 for kerf in &kerfs {
                     let slot = Truth::new(&job, name, kerf.hand).slot();
-                    let Some(rounding) = effect(StepKind::Pass(kerf.hand, 1)) else { continue };
+                    let Some(rounding) = effect(StepKind::Slot(kerf.hand)) else { continue };
                     if (kerf.high - kerf.low - slot.plate).abs() < 1e-9 {
                         let off = ((kerf.low + kerf.high) / 2.0 - slot.middle).abs();
                         assert!((rounding.effect.offset.mm() - off).abs() < 1e-9, "{setting:?}");
@@ -198,8 +204,9 @@ fn the_stated_effect_of_rounding_at_the_posts_is_what_happens() {
             let posts: Vec<(f64, f64)> = done.iter().filter_map(right).collect();
             let effects: Vec<Effect> = steps
                 .iter()
-                .filter(|step| matches!(step.key.kind, StepKind::Post(_)))
-                .filter_map(|step| step.rounding.map(|rounding| rounding.effect))
+                .filter(|step| step.key.kind == StepKind::Posts)
+                .flat_map(Step::set_points)
+                .filter_map(|point| point.rounding.map(|rounding| rounding.effect))
                 .collect();
             let ([(u1, v1), (u2, v2)], [one, other]) = (posts.as_slice(), effects.as_slice()) else {
                 continue;

@@ -90,6 +90,14 @@ fn job_of(shape: &Shape) -> Job {
         let value = if path.contains("posts") { value } else { (value + stray).clamp(min, max) };
         if shape.whole { (value * 10.0).round() / 10.0 } else { value }
     });
+    // Rounded, two posts may fall on one place, which no file may hold.
+    let mut stand: Vec<Length> = Vec::new();
+    job.fixture.posts.retain(|post| {
+        !stand.contains(post) && {
+            stand.push(*post);
+            true
+        }
+    });
     for name in PairName::ALL {
         let pair = job.pair_mut(name);
         pair.right = mended(pair.right);
