@@ -60,7 +60,8 @@ export async function another(context, address, there = ready) {
 
 /** The page stands, and what a first visit is told has been read. */
 export async function ready(page) {
-  await page.locator("#app .page svg").first().waitFor();
+  await page.locator("#app .page :is(.places, .mill)").waitFor();
+  if (await page.locator("main.at-design").isVisible()) await page.locator("#app .page svg").first().waitFor();
   const plain = page.getByRole("button", { name: "Start from plain figures" });
   if (await plain.isVisible()) await plain.click();
 }

@@ -2,7 +2,7 @@
 import { test } from "node:test";
 import assert from "node:assert/strict";
 import { readFileSync, statSync } from "node:fs";
-import { PHONE, another, bench, drawn, enter, figure, fine, job, linked, open, press, said, settled } from "./harness.mjs";
+import { PHONE, another, bench, close, drawn, enter, figure, fine, job, linked, open, press, said, settled } from "./harness.mjs";
 
 const at = bench();
 const paste = async (page, text) => (await figure(page, "Open a link")).fill(text);
@@ -21,6 +21,7 @@ const stillOwn = async (page, link) => {
   assert.equal(page.url(), link);
   assert.match(await said(page), /chainstay length 444\.00 mm/);
   assert.equal(await (await figure(page, "Job name")).inputValue(), "Mine");
+  await close(page);
 };
 
 async function strangeLink(name, value) {

@@ -88,7 +88,7 @@ fn Bench() -> impl IntoView {
     view! {
         <JobBar />
         <Hosted class="bars" make=bars />
-        <main id="place" class=move || format!("place {}", open.get().key())>
+        <main id="place" class=move || format!("place at-{}", open.get().key())>
             <h1 class="hidden">{move || open.get().name()}</h1>
             {shown}
         </main>
