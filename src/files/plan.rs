@@ -1,7 +1,7 @@
 //! A plan as JSON: its figures, and what it finds in British English and millimetres.
 
 use crate::model::Level;
-use crate::plan::{Code, DropoutsPlan, Pairs, Plan, Warning};
+use crate::plan::{Code, DropoutsPlan, Pairs, Plan, Warning, with_landings};
 use crate::text::{self, Style};
 use serde::Serialize;
 
@@ -42,6 +42,7 @@ impl WarningFile {
 /// # Errors
 /// What the writer of JSON says; a plan has nothing that it cannot write.
 pub fn plan_text(plan: &Plan) -> Result<String, serde_json::Error> {
+    let plan = &with_landings(plan);
     serde_json::to_string(&PlanFile {
         format: plan.format,
         pairs: &plan.pairs,

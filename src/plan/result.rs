@@ -6,6 +6,7 @@ use super::bent::{BentStay, RawTube};
 use super::clamp::ClampFrame;
 use super::coordinates::{components, coordinates};
 use super::dropouts_plan::DropoutsPlan;
+use super::landing_place::Landing;
 use super::problem::Warning;
 use crate::model::{EndKind, Hand, Job, PairName};
 use crate::units::{Angle, Length, Real};
@@ -326,6 +327,9 @@ pub struct RoundCut<T: nalgebra::Scalar + Copy = f64> {
     /// From where to where the outer edge lies along the axis of what it mates to, counted from that axis' own point.
     #[serde(skip)]
     pub footprint: Option<[Length<T>; 2]>,
+    /// Where the end lands on what it mates to; empty until [`super::with_landings`] has worked it out.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub landing: Vec<Landing<T>>,
     /// How the machine is set.
     #[serde(flatten)]
     pub setting: Setting<T>,

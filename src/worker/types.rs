@@ -83,6 +83,13 @@ export interface TabPlan {
   half_spacing_mm: number; reach_mm: number; rise_mm: number;
   tab_off_deg: number | null; plug_clearance_mm: number | null; plug_off_deg: number | null;
 }
+/** Where an end lands on what it mates to. */
+export interface Landing {
+  along_from_mm: number; along_to_mm: number; along_middle_mm: number;
+  round_from_deg: number; round_to_deg: number; round_middle_deg: number;
+  axis_along_mm: number | null; axis_round_deg: number | null;
+  vent_along_mm: number | null; vent_round_deg: number | null; vent_max_mm: number | null;
+}
 export interface Pair {
   slide_mm: number; axle_height_mm: number; one_plane: boolean;
   front_saw_depth_mm: number | null; rear_saw_depth_mm: number | null; room_between_mm: number;
@@ -116,7 +123,7 @@ export interface RoundCut {
   long_point_mm: number | null; short_point_mm: number | null;
   misses: { from_deg: number; to_deg: number }[];
   outer: ProfilePoint[]; bore: ProfilePoint[];
-  member_mm: number; cutter_mm: number; gap_mm: number | null; push_mm: number | null; saw_depth_mm: number | null;
+  member_mm: number; cutter_mm: number; gap_mm: number | null; push_mm: number | null; saw_depth_mm: number | null; landing?: Landing[];
   tilt_deg: number; swivel_deg: number; on_side: boolean; end_up: "front" | "rear" | "level" | "either";
   dro_along_mm: number; dro_across_mm: number; along_spindle_mm: number; across_spindle_mm: number;
 }

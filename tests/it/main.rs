@@ -25,6 +25,7 @@ mod findings;
 mod fit;
 mod invariance;
 mod job_file;
+mod landing;
 mod layers;
 mod link;
 mod manual;
